@@ -1,0 +1,2 @@
+//! See the README.
+fn main() {}

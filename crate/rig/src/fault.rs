@@ -1,0 +1,206 @@
+//! What is wrong with a rig that cannot be computed: which field, its value, what is allowed.
+
+use crate::{Side, angle::degrees};
+use core::fmt;
+
+/// What kind of quantity a field holds, and so in which SI unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Dimension {
+    /// Metres.
+    Length,
+    /// Square metres.
+    Area,
+    /// Radians.
+    Angle,
+    /// Kilograms.
+    Mass,
+    /// Newtons.
+    Force,
+    /// Newtons per metre.
+    ForcePerLength,
+    /// A bare number.
+    Ratio,
+    /// A whole number of things.
+    Count,
+}
+
+/// A number that a rig holds or implies. Numbered variants count guys from 0 in the order of [`crate::Rig::guys`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum Field {
+    /// Foot to tip.
+    LegLength(Side),
+    /// Lashing below the tip, along the leg.
+    LashingBelowTip(Side),
+    /// Weight of the leg per metre of its length.
+    LegWeight(Side),
+    /// Foot to lashing: leg length less the lashing's distance below the tip.
+    WorkingLength(Side),
+    /// A coordinate of a foot.
+    FootPosition(Side),
+    /// Distance between the feet.
+    Spread,
+    /// Angle of the frame's plane from the vertical.
+    Lean,
+    /// Mass on the load line.
+    Mass,
+    /// Factor on the load for motion.
+    DynamicFactor,
+    /// Load line out of the vertical, to the left positive.
+    SideAngle,
+    /// Load line out of the vertical, outward positive.
+    OutwardAngle,
+    /// Efficiency of the pulley at the head.
+    PulleyEfficiency,
+    /// Efficiency of the redirect pulley.
+    RedirectEfficiency,
+    /// Parts of a tackle that carry the load.
+    TackleParts,
+    /// A coordinate of the point where the haul line goes.
+    HaulPoint,
+    /// Length of haul line between its two ends.
+    HaulLength,
+    /// Length of the sling between head and pulley.
+    Sling,
+    /// How many guys there are.
+    GuyCount,
+    /// A coordinate of a guy's anchor.
+    GuyAnchor(u8),
+    /// Length of a guy from head to anchor.
+    GuyLength(u8),
+    /// Tension at which a guy is set while it is not the working one.
+    Pretension(u8),
+    /// What the rope of a guy may carry.
+    RopeAllowable(u8),
+    /// What the holdfast of a guy may carry.
+    HoldfastAllowable(u8),
+    /// Least lean ever allowed.
+    UprightStop,
+    /// Height of the hobble or ledger above the feet.
+    ConnectionHeight,
+    /// Friction coefficient between foot and ground.
+    Friction,
+    /// Area of a foot or its sole plate on the ground.
+    BearingArea,
+}
+
+/// The closed range that a field may take, in its SI unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Allowed {
+    /// Least allowed value.
+    pub least: f64,
+    /// Greatest allowed value.
+    pub most: f64,
+}
+
+impl Field {
+    /// What kind of quantity it is.
+    #[must_use]
+    pub const fn dimension(self) -> Dimension {
+        match self {
+            Self::LegLength(_)
+            | Self::LashingBelowTip(_)
+            | Self::WorkingLength(_)
+            | Self::FootPosition(_)
+            | Self::Spread
+            | Self::HaulPoint
+            | Self::HaulLength
+            | Self::Sling
+            | Self::GuyAnchor(_)
+            | Self::GuyLength(_)
+            | Self::ConnectionHeight => Dimension::Length,
+            Self::BearingArea => Dimension::Area,
+            Self::Lean | Self::SideAngle | Self::OutwardAngle | Self::UprightStop => Dimension::Angle,
+            Self::Mass => Dimension::Mass,
+            Self::Pretension(_) | Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => Dimension::Force,
+            Self::LegWeight(_) => Dimension::ForcePerLength,
+            Self::DynamicFactor | Self::PulleyEfficiency | Self::RedirectEfficiency | Self::Friction => {
+                Dimension::Ratio
+            }
+            Self::TackleParts | Self::GuyCount => Dimension::Count,
+        }
+    }
+
+    /// The range it may take on its own, in its SI unit. These are bounds of sense (a leg of 40 m is not a
+    /// pole), not of strength; what follows from other fields, such as feet too far apart for the legs, is
+    /// checked where it arises.
+    #[must_use]
+    pub const fn allowed(self) -> Allowed {
+        let (least, most) = match self {
+            Self::LegLength(_) => (0.5, 40.0),
+            Self::WorkingLength(_) => (0.3, 40.0),
+            Self::LashingBelowTip(_) => (0.0, 5.0),
+            Self::LegWeight(_) => (0.0, 5_000.0),
+            Self::FootPosition(_) | Self::HaulPoint | Self::GuyAnchor(_) => (-1_000.0, 1_000.0),
+            Self::Spread => (0.05, 80.0),
+            Self::Lean => (degrees(-89.0), degrees(89.0)),
+            Self::Mass => (0.0, 20_000.0),
+            Self::DynamicFactor => (1.0, 10.0),
+            Self::SideAngle | Self::OutwardAngle => (degrees(-80.0), degrees(80.0)),
+            Self::PulleyEfficiency | Self::RedirectEfficiency => (0.05, 1.0),
+            Self::TackleParts => (1.0, 12.0),
+            Self::HaulLength | Self::GuyLength(_) => (0.05, 3_000.0),
+            Self::Sling | Self::ConnectionHeight => (0.0, 5.0),
+            Self::GuyCount => (0.0, crate::MAX_GUYS as f64),
+            Self::Pretension(_) => (0.0, 1.0e6),
+            Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => (1.0, 1.0e7),
+            Self::UprightStop => (degrees(-30.0), degrees(45.0)),
+            Self::Friction => (0.0, 5.0),
+            Self::BearingArea => (1.0e-4, 4.0),
+        };
+        Allowed { least, most }
+    }
+
+    /// `value` if it is allowed, else the fault that says so. NaN and infinities are never allowed.
+    pub(crate) fn check(self, value: f64) -> Result<f64, Fault> {
+        self.check_within(value, self.allowed())
+    }
+
+    /// As `check`, against a range that follows from other fields.
+    pub(crate) fn check_within(self, value: f64, allowed: Allowed) -> Result<f64, Fault> {
+        if value >= allowed.least && value <= allowed.most {
+            Ok(value)
+        } else {
+            Err(Fault { field: self, value, allowed })
+        }
+    }
+}
+
+/// A rig that cannot be computed, and why: the field, the value it has and the range it may have.
+///
+/// ```
+/// use outlean_rig::{Field, Rig, solve};
+/// // Feet 9 m apart cannot be reached by two legs of 4 m.
+/// let fault = solve(&Rig::new(4.0, 9.0, 0.3, 200.0)).unwrap_err();
+/// assert_eq!(fault.field, Field::Spread);
+/// assert!(fault.value == 9.0 && fault.allowed.most < 8.0);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Fault {
+    /// Which number.
+    pub field: Field,
+    /// What it is, in its SI unit; may be NaN or infinite.
+    pub value: f64,
+    /// What it may be.
+    pub allowed: Allowed,
+}
+
+impl fmt::Display for Fault {
+    /// For developers; what people read is made from the parts, in their language and units.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { field, value, allowed } = self;
+        write!(
+            f,
+            "{field:?} is {value}; allowed is {} to {} ({:?}, SI)",
+            allowed.least,
+            allowed.most,
+            field.dimension()
+        )
+    }
+}
+
+impl core::error::Error for Fault {}

@@ -1,0 +1,186 @@
+//! Feet: where the legs meet the ground, what holds them, and what they ask of it.
+
+use crate::angle::sqrt;
+use crate::{Fault, Field, Force, Layout, LineForces, Pair, Path, Point, Rig, Side};
+
+/// What runs between the feet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Connection {
+    /// Nothing.
+    #[default]
+    None,
+    /// A rope: it only pulls.
+    Hobble,
+    /// A pole: it pulls and pushes.
+    Ledger,
+}
+
+/// Where the legs stand and what holds them there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Feet {
+    /// Where they stand.
+    pub at: Pair<Point>,
+    /// What runs between them.
+    pub connection: Connection,
+    /// Height of the hobble or ledger above the feet, m.
+    pub connection_height: f64,
+    /// Whether something other than friction keeps them from sliding: a hole, a picket, a pin.
+    pub pinned: bool,
+    /// Whether something keeps them from lifting.
+    pub held_down: bool,
+    /// Friction coefficient between foot and ground; `None` is not known.
+    pub friction: Option<f64>,
+    /// Area of each foot, or its sole plate, on the ground, m²; `None` is not known.
+    pub bearing_area: Option<f64>,
+}
+
+impl Feet {
+    /// Level feet `spread` metres apart about the origin, pinned and held down, nothing between them.
+    #[must_use]
+    pub const fn apart(spread: f64) -> Self {
+        Self {
+            at: Pair::new(Point::new(0.0, spread / 2.0, 0.0), Point::new(0.0, -spread / 2.0, 0.0)),
+            connection: Connection::None,
+            connection_height: 0.0,
+            pinned: true,
+            held_down: true,
+            friction: None,
+            bearing_area: None,
+        }
+    }
+
+    pub(crate) fn check(&self) -> Result<(), Fault> {
+        for side in Side::BOTH {
+            for coordinate in self.at.on(side).coordinates() {
+                Field::FootPosition(side).check(coordinate)?;
+            }
+        }
+        Field::ConnectionHeight.check(self.connection_height)?;
+        if let Some(friction) = self.friction {
+            Field::Friction.check(friction)?;
+        }
+        if let Some(area) = self.bearing_area {
+            Field::BearingArea.check(area)?;
+        }
+        Ok(())
+    }
+}
+
+/// What one foot asks of the ground.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Foothold {
+    /// Force of the ground on the foot, N, with nothing between the feet.
+    pub reaction: Force,
+    /// Where the foot wants to go along the slope of the lean, N: forward positive. A frame that leans
+    /// forward with nothing redirected at its feet kicks back, so this is negative.
+    pub kick: f64,
+    /// How hard the foot wants to move away from its fellow, N; negative toward it.
+    pub outward: f64,
+    /// Vertical force on the ground, N; negative where the foot would lift.
+    pub bearing: f64,
+    /// Bearing over the foot's area, Pa; `None` where the area is not known or the foot would lift.
+    pub pressure: Option<f64>,
+    /// Whether the foot would lift.
+    pub lifts: bool,
+    /// Friction coefficient that alone would hold it, with nothing between the feet; `None` where it lifts.
+    pub friction_alone: Option<f64>,
+    /// Friction coefficient that would hold it with the sideways forces of the feet evened out by something
+    /// between them that pulls and pushes; `None` where it lifts.
+    pub friction_evened: Option<f64>,
+    /// Friction coefficient that it needs with the connection that is there: `friction_alone` where there is
+    /// none or a hobble that goes slack.
+    pub friction_needed: Option<f64>,
+}
+
+/// What both feet ask of the ground and of what runs between them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Footing {
+    /// The feet.
+    pub feet: Pair<Foothold>,
+    /// Half the force with which the feet part, N, at the level of the feet: what evens them out. Negative
+    /// where they close in on one another.
+    pub spread_thrust: f64,
+    /// Force in the hobble or ledger at its own height, N: pull positive, push negative; zero for a hobble
+    /// that goes slack or no connection.
+    pub connection: f64,
+    /// Sideways force of the ground on both feet together, N, to the left positive.
+    pub net_sideways: f64,
+}
+
+impl Footing {
+    /// The footing of a frame whose legs carry `compression` (N).
+    ///
+    /// On each foot: the leg's push, the rest of the leg's weight, and the pull of a redirect pulley tied
+    /// there, both parts of its rope. The ground answers their sum.
+    pub(crate) fn of(rig: &Rig, layout: &Layout, compression: Pair<f64>, line: &LineForces) -> Self {
+        let reaction = Pair::from_fn(|side| {
+            let leg = rig.legs.on(side);
+            let pushed = Force::along(-*layout.down_leg.on(side), *compression.on(side));
+            let weight = Force::new(0.0, 0.0, leg.weight_at_foot());
+            let redirect = match (rig.line.path, line.redirect) {
+                (Path::RedirectedAtFoot { foot, .. }, Some(pull)) if foot == side => pull,
+                _ => Force::ZERO,
+            };
+            pushed + weight - redirect
+        });
+        let sideways = Pair::from_fn(|side| reaction.on(side).component(layout.foot_line));
+        let net_sideways = sideways.left + sideways.right;
+        let spread_thrust = (sideways.right - sideways.left) / 2.0;
+
+        // A connection up the legs carries more than the thrust at the feet: the head takes the rest.
+        let lever = Self::lever(rig, layout);
+        let evens_out = match rig.feet.connection {
+            Connection::None => false,
+            Connection::Hobble => spread_thrust > 0.0,
+            Connection::Ledger => true,
+        };
+        let connection = if evens_out { spread_thrust * lever } else { 0.0 };
+
+        // Below this a vertical force is rounding, not bearing.
+        let none = 1e-9 * (compression.left.abs() + compression.right.abs() + line.load.size());
+        let feet = Pair::from_fn(|side| {
+            let reaction = *reaction.on(side);
+            let bearing = reaction.z();
+            let fore_and_aft = reaction.component(layout.forward);
+            let lifts = bearing < -none;
+            let grips = bearing > none;
+            let friction = |sideways: f64| grips.then(|| libm::hypot(fore_and_aft, sideways) / bearing);
+            let friction_alone = friction(*sideways.on(side));
+            let friction_evened = friction(net_sideways / 2.0);
+            Foothold {
+                reaction,
+                kick: -fore_and_aft,
+                outward: match side {
+                    Side::Left => -sideways.left,
+                    Side::Right => sideways.right,
+                },
+                bearing,
+                pressure: rig.feet.bearing_area.filter(|_| !lifts).map(|area| bearing.max(0.0) / area),
+                lifts,
+                friction_alone,
+                friction_evened,
+                friction_needed: if evens_out { friction_evened } else { friction_alone },
+            }
+        });
+        Self { feet, spread_thrust, connection, net_sideways }
+    }
+
+    /// Force in the connection over thrust at the feet: ℓ/(ℓ − d) for a connection d up the leg. A connection
+    /// drawn higher than the head counts as at nine tenths of the leg.
+    fn lever(rig: &Rig, layout: &Layout) -> f64 {
+        let length = 0.5 * (layout.working_length.left + layout.working_length.right);
+        let rise = (layout.head_height() / length).max(1e-3);
+        let up_the_leg = (rig.feet.connection_height / rise).min(0.9 * length);
+        length / (length - up_the_leg)
+    }
+}
+
+/// Level distance of a leg from foot to lashing, m.
+pub(crate) fn level_run(layout: &Layout, side: Side) -> f64 {
+    let along = *layout.down_leg.on(side) * *layout.working_length.on(side);
+    sqrt(along.x * along.x + along.y * along.y)
+}

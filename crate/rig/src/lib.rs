@@ -1,0 +1,78 @@
+//! The calculation core of Outlean: what a leaning two-legged timber frame carries.
+//!
+//! A *frame* is two legs lashed near their tips, leaning forward over an edge, held by guys, with a line
+//! running over a pulley at its head. Given a [`Rig`] this crate says where its points are ([`Layout`]),
+//! what every part carries ([`solve`]), how that compares with what the part may carry ([`checks`]) and at
+//! which leans all of it holds ([`working_range`]).
+//!
+//! # Conventions
+//!
+//! * SI throughout: metres, newtons, radians, kilograms. No other unit enters or leaves this crate.
+//! * Axes: **x** forward, toward the edge and the load; **y** to the left when facing the edge; **z** up.
+//!   The origin is on the ground midway between the feet unless the feet say otherwise.
+//! * Lean is the angle of the frame's plane from the vertical, forward positive.
+//! * Leg *compression* is positive when the leg pushes; guy *tension* is positive, never negative.
+//! * Results are data. There are no sentences here, no files, no pictures and no web.
+//! * Only `libm` is used for functions that std leaves to the platform, so that a result is equal bit for
+//!   bit natively and in wasm.
+//!
+//! ```
+//! use outlean_rig::{Balance, Guy, Point, Rig, solve};
+//!
+//! // Legs of 4 m to the lashing, feet 1.2 m apart, 250 kg hung at 20 degrees, one aft guy 6 m back.
+//! let mut rig = Rig::new(4.0, 1.2, 20f64.to_radians(), 250.0);
+//! rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+//! let solution = solve(&rig)?;
+//! let Balance::Stands(forces) = &solution.balance else { panic!("it stands") };
+//! assert!((forces.guys[0].tension - 1225.23).abs() < 0.01);
+//! assert!((forces.compression.left - 1616.87).abs() < 0.01);
+//! # Ok::<(), outlean_rig::Fault>(())
+//! ```
+#![deny(missing_docs)]
+
+mod angle;
+mod balance_lean;
+mod check;
+mod fault;
+mod feet;
+mod force;
+mod guy;
+mod layout;
+mod lean;
+mod leg;
+mod line;
+mod load;
+mod numeric;
+mod point;
+mod quantity;
+mod range;
+mod resolve;
+mod resultant;
+mod rig;
+mod side;
+mod solve;
+mod trade;
+
+pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
+pub use check::{Basis, Check, Part, State, checks};
+pub use fault::{Allowed, Dimension, Fault, Field};
+pub use feet::{Connection, Feet, Foothold, Footing};
+pub use force::Force;
+pub use guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
+pub use layout::Layout;
+pub use lean::Lean;
+pub use leg::Leg;
+pub use line::{Line, LineForces, Operation, Path};
+pub use load::{G, Load};
+pub use point::Point;
+pub use quantity::{Quantity, leans_where};
+pub use range::{FARTHEST_BACK, FARTHEST_OUT, Interval, Limit, WorkingRange, working_range};
+pub use resolve::resolve;
+pub use resultant::Resultant;
+pub use rig::{Limits, Rig};
+pub use side::{Pair, Side};
+pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
+pub use trade::{Finding, Rule, findings};
+
+/// A direction or a lever arm: a plain vector, neither a place nor a force.
+pub use glam::DVec3 as Vector;

@@ -1,0 +1,245 @@
+//! The working range: the leans at which everything assessed holds.
+
+use crate::angle::degrees;
+use crate::check::{Part, checks};
+use crate::numeric::{bisect, grid, valley};
+use crate::solve::{Tip, solve_line_at};
+use crate::{Fault, Operation, Rig, Side};
+use arrayvec::ArrayVec;
+
+/// The lean farthest back at which anything is looked for: −30°, rad.
+pub const FARTHEST_BACK: f64 = degrees(-30.0);
+/// The lean farthest out at which anything is looked for: 80°, rad.
+pub const FARTHEST_OUT: f64 = degrees(80.0);
+/// Grid of leans, rad: 0.25°.
+pub(crate) const STEP: f64 = degrees(0.25);
+/// Ends are found to this, rad: 0.01°.
+const WIDTH: f64 = degrees(0.01);
+
+/// What ends a working range.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum Limit {
+    /// A part carries all it may.
+    Part(Part),
+    /// The frame would stand further back than the upright stop.
+    UprightStop,
+    /// It tips.
+    Tips(Tip),
+    /// A foot slides: it needs more friction than there is, and nothing else holds it.
+    FootSlides(Side),
+    /// The geometry ends: a guy or a line would have no length.
+    NoGeometry,
+    /// Nothing ends it as far as was looked, 30° back to 80° out.
+    NotLookedFurther,
+}
+
+/// One stretch of leans at which everything assessed holds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Interval {
+    /// Its end farther back, rad.
+    pub from: f64,
+    /// Its end farther out, rad.
+    pub to: f64,
+    /// What governs at `from`.
+    pub from_limit: Limit,
+    /// What governs at `to`.
+    pub to_limit: Limit,
+    /// What the main line is doing when `from_limit` governs.
+    pub from_operation: Operation,
+    /// What the main line is doing when `to_limit` governs.
+    pub to_operation: Operation,
+}
+
+/// The working range of lean of a rig.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct WorkingRange {
+    /// The stretches, from the one farthest back; empty where nothing holds. Ratios need not rise with
+    /// lean, so there may be several.
+    pub intervals: ArrayVec<Interval, 8>,
+    /// The lean (rad) at which the rig is nearest to holding, or best inside.
+    pub best_lean: f64,
+    /// What governs there.
+    pub best_limit: Limit,
+    /// The greatest ratio there; infinite where the frame tips at every lean.
+    pub best_ratio: f64,
+}
+
+impl WorkingRange {
+    /// The stretch that `lean` (rad) lies in, ends included.
+    #[must_use]
+    pub fn around(&self, lean: f64) -> Option<&Interval> {
+        self.intervals.iter().find(|interval| interval.from <= lean && lean <= interval.to)
+    }
+}
+
+/// The worst of everything at one lean: a ratio, what it is of, and in which operation.
+#[derive(Clone, Copy)]
+struct Worst {
+    ratio: f64,
+    limit: Limit,
+    operation: Operation,
+}
+
+impl Worst {
+    const fn holds(&self) -> bool {
+        self.ratio <= 1.0
+    }
+}
+
+/// The working range of lean of a rig, its anchors and haul points staying where they are on the ground.
+///
+/// A lean is in it when, lowering, holding and raising alike, every assessed ratio is at most 1, the frame
+/// does not tip, no unpinned foot slides on a known friction, and the frame is not further back than the
+/// upright stop. What is not assessed does not narrow it. Looked for between [`FARTHEST_BACK`] and
+/// [`FARTHEST_OUT`] on a grid of 0.25° with the turning points of the worst ratio between; ends to 0.01°,
+/// each on the side that holds.
+///
+/// # Errors
+///
+/// As [`crate::solve`] at the rig's own lean.
+pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
+    crate::solve(rig)?;
+    let worst = |lean: f64| worst(rig, lean);
+    let mut range = WorkingRange {
+        intervals: ArrayVec::new(),
+        best_lean: rig.lean,
+        best_limit: Limit::NotLookedFurther,
+        best_ratio: f64::INFINITY,
+    };
+    let mut open: Option<(f64, Limit, Operation)> = None;
+    let mut last: Option<(f64, Worst)> = None;
+    let mut before_last: Option<(f64, Worst)> = None;
+    for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
+        let here = (lean, worst(lean));
+        // A peak or a valley of the ratio between grid points may cross 1 and come back unseen.
+        if let (Some(a), Some(b)) = (before_last, last)
+            && let Some(turn) = turning_point(a, b, here, &worst)
+        {
+            range.take(last, turn, &mut open, &worst);
+            last = Some(turn);
+        }
+        range.take(last, here, &mut open, &worst);
+        before_last = last;
+        last = Some(here);
+    }
+    if let (Some((from, from_limit, from_operation)), Some((to, at))) = (open, last) {
+        let end = Interval {
+            from,
+            to,
+            from_limit,
+            to_limit: Limit::NotLookedFurther,
+            from_operation,
+            to_operation: at.operation,
+        };
+        // Eight stretches of one rig are beyond sense; a ninth is left out rather than a panic.
+        let _ = range.intervals.try_push(end);
+    }
+    Ok(range)
+}
+
+impl WorkingRange {
+    /// Takes in the next lean looked at, closing or opening a stretch between it and the last.
+    fn take(
+        &mut self,
+        last: Option<(f64, Worst)>,
+        (lean, here): (f64, Worst),
+        open: &mut Option<(f64, Limit, Operation)>,
+        worst: &impl Fn(f64) -> Worst,
+    ) {
+        if here.ratio < self.best_ratio || (here.ratio.is_infinite() && self.best_ratio.is_infinite()) {
+            (self.best_lean, self.best_limit, self.best_ratio) = (lean, here.limit, here.ratio);
+        }
+        let Some((before, was)) = last else {
+            if here.holds() {
+                *open = Some((lean, Limit::NotLookedFurther, here.operation));
+            }
+            return;
+        };
+        if was.holds() == here.holds() {
+            return;
+        }
+        if here.holds() {
+            let (inside, outside) = bisect(lean, before, WIDTH, |lean| worst(lean).holds());
+            let ends = worst(outside);
+            *open = Some((inside, ends.limit, ends.operation));
+        } else if let Some((from, from_limit, from_operation)) = open.take() {
+            let (to, outside) = bisect(before, lean, WIDTH, |lean| worst(lean).holds());
+            let ends = worst(outside);
+            let interval = Interval {
+                from,
+                to,
+                from_limit,
+                to_limit: ends.limit,
+                from_operation,
+                to_operation: ends.operation,
+            };
+            let _ = self.intervals.try_push(interval);
+        }
+    }
+}
+
+/// The turning point of the worst ratio around the middle one of three leans, if it crosses 1 there and the
+/// middle lean itself does not show it.
+fn turning_point(
+    a: (f64, Worst),
+    b: (f64, Worst),
+    c: (f64, Worst),
+    worst: &impl Fn(f64) -> Worst,
+) -> Option<(f64, Worst)> {
+    let (ratio_a, ratio_b, ratio_c) = (a.1.ratio, b.1.ratio, c.1.ratio);
+    if !(ratio_a.is_finite() && ratio_b.is_finite() && ratio_c.is_finite()) {
+        return None;
+    }
+    let peak = b.1.holds() && ratio_b >= ratio_a && ratio_b >= ratio_c;
+    let dip = !b.1.holds() && ratio_b <= ratio_a && ratio_b <= ratio_c;
+    if !peak && !dip {
+        return None;
+    }
+    let sign = if peak { -1.0 } else { 1.0 };
+    let at = valley(a.0, c.0, |lean| sign * worst(lean).ratio);
+    let found = worst(at);
+    (found.holds() != b.1.holds() && at > b.0 && at < c.0).then_some((at, found))
+}
+
+/// What is worst at a lean, over all operations of the line.
+fn worst(rig: &Rig, lean: f64) -> Worst {
+    let mut worst = Worst { ratio: 0.0, limit: Limit::NotLookedFurther, operation: rig.line.operation };
+    let mut found = |ratio: f64, limit: Limit, operation: Operation| {
+        if ratio > worst.ratio {
+            worst = Worst { ratio, limit, operation };
+        }
+    };
+    for &operation in rig.line.operations() {
+        let line = crate::Line { operation, ..rig.line };
+        let Ok(solution) = solve_line_at(rig, &line, lean) else {
+            found(f64::INFINITY, Limit::NoGeometry, operation);
+            continue;
+        };
+        let Some(forces) = solution.forces() else {
+            if let Some(tip) = solution.tips() {
+                found(f64::INFINITY, Limit::Tips(tip), operation);
+            }
+            continue;
+        };
+        for check in checks(rig, &solution) {
+            if let Some(ratio) = check.ratio {
+                found(ratio, Limit::Part(check.part), operation);
+            }
+        }
+        if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
+            for side in Side::BOTH {
+                let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
+                found(needed / friction, Limit::FootSlides(side), operation);
+            }
+        }
+    }
+    // The stop is a rule, not a force: nothing outranks it but falling over.
+    if worst.ratio.is_finite() && rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
+        worst = Worst { ratio: f64::INFINITY, limit: Limit::UprightStop, operation: rig.line.operation };
+    }
+    worst
+}

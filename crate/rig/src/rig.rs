@@ -1,0 +1,74 @@
+//! The rig: everything that is set up, as numbers.
+
+use crate::{Fault, Feet, Field, Guy, Leg, Line, Load, Pair};
+use arrayvec::ArrayVec;
+
+/// A frame with its load, its main line and its guys: the input of every calculation.
+///
+/// Plain data; nothing is checked until it is used, and then everything is: a number out of range is a
+/// [`Fault`] that names it.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Rig {
+    /// The two poles.
+    pub legs: Pair<Leg>,
+    /// Where they stand and what holds them.
+    pub feet: Feet,
+    /// Angle of the frame's plane from the vertical, rad, forward positive.
+    pub lean: f64,
+    /// What hangs on the load line.
+    pub load: Load,
+    /// The main line.
+    pub line: Line,
+    /// The guys, at most [`crate::MAX_GUYS`]. Where several could hold the frame, the first of them works.
+    pub guys: ArrayVec<Guy, { crate::MAX_GUYS }>,
+    /// Limits that are set, not computed.
+    pub limits: Limits,
+}
+
+/// Limits of the working range that someone sets.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Limits {
+    /// Least lean ever allowed, rad, held by the fore guy; `None` for none.
+    pub upright_stop: Option<f64>,
+}
+
+impl Rig {
+    /// A frame of two weightless legs of `working_length` m from foot to lashing, level feet `spread` m apart
+    /// and held down, at `lean` rad, with `mass` kg hung at its head, no guys and no limits.
+    #[must_use]
+    pub fn new(working_length: f64, spread: f64, lean: f64, mass: f64) -> Self {
+        Self {
+            legs: Pair::both(Leg::weightless(working_length)),
+            feet: Feet::apart(spread),
+            lean,
+            load: Load::hanging(mass),
+            line: Line::hung(),
+            guys: ArrayVec::new(),
+            limits: Limits::default(),
+        }
+    }
+
+    /// Checks every number that stands in the rig against its own range.
+    ///
+    /// # Errors
+    ///
+    /// The first number out of range. What the numbers imply together is checked by [`crate::Layout::of`]
+    /// and [`crate::solve`].
+    pub fn check(&self) -> Result<(), Fault> {
+        self.legs.left.check(crate::Side::Left)?;
+        self.legs.right.check(crate::Side::Right)?;
+        self.feet.check()?;
+        Field::Lean.check(self.lean)?;
+        self.load.check()?;
+        self.line.check()?;
+        for (number, guy) in (0_u8..).zip(&self.guys) {
+            guy.check(number)?;
+        }
+        if let Some(stop) = self.limits.upright_stop {
+            Field::UprightStop.check(stop)?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,223 @@
+//! Equilibrium of the head with rigid legs and one working guy.
+
+use crate::feet::level_run;
+use crate::guy::{GuyForce, MAX_GUYS, Role};
+use crate::resolve::resolve_in_plane;
+use crate::{Fault, Field, Footing, Force, Layout, Line, LineForces, Pair, Resultant, Rig, Side, Vector};
+use arrayvec::ArrayVec;
+
+/// Which way a frame goes that does not stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+pub enum Tip {
+    /// Over its feet, toward the edge: no guy holds it back.
+    Forward,
+    /// Over its feet, away from the edge: no guy holds it out.
+    Back,
+    /// Over the left foot: the right one lifts and nothing holds it down.
+    Left,
+    /// Over the right foot: the left one lifts and nothing holds it down.
+    Right,
+}
+
+/// What the parts carry in a frame that stands.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Forces {
+    /// Compression of each leg at the head, N; negative in a leg that pulls on a foot held down.
+    pub compression: Pair<f64>,
+    /// The guys, in the order of the rig.
+    pub guys: ArrayVec<GuyForce, MAX_GUYS>,
+    /// Which guy works, counted from 0; `None` where balance needs none.
+    pub working_guy: Option<u8>,
+    /// The feet.
+    pub footing: Footing,
+    /// Bending moment midway up each leg from its own weight, N m.
+    pub leg_moment: Pair<f64>,
+}
+
+/// Whether the frame stands, and if so what it carries.
+#[expect(clippy::large_enum_variant, reason = "a box would allocate in the solve path")]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+pub enum Balance {
+    /// It stands.
+    Stands(Forces),
+    /// It does not: a result, not an error.
+    Tips(Tip),
+}
+
+/// A rig solved at one lean.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Solution {
+    /// Where everything is.
+    pub layout: Layout,
+    /// What the main line puts on the frame.
+    pub line: LineForces,
+    /// The sum of what loads the head.
+    pub resultant: Resultant,
+    /// Length of each guy from head to anchor, m, in the order of the rig.
+    pub guy_length: ArrayVec<f64, MAX_GUYS>,
+    /// Arm of each guy about the foot line, m: moment of a unit tension against tipping forward. An aft guy
+    /// has a positive arm, a fore guy a negative one; zero holds nothing.
+    pub guy_arm: ArrayVec<f64, MAX_GUYS>,
+    /// Whether it stands and what it carries.
+    pub balance: Balance,
+}
+
+impl Solution {
+    /// What the parts carry, if the frame stands.
+    #[must_use]
+    pub const fn forces(&self) -> Option<&Forces> {
+        match &self.balance {
+            Balance::Stands(forces) => Some(forces),
+            Balance::Tips(_) => None,
+        }
+    }
+
+    /// Which way it tips, if it does.
+    #[must_use]
+    pub const fn tips(&self) -> Option<Tip> {
+        match self.balance {
+            Balance::Stands(_) => None,
+            Balance::Tips(tip) => Some(tip),
+        }
+    }
+}
+
+/// Solves a rig at its own lean. See [`solve_at`].
+///
+/// # Errors
+///
+/// As [`solve_at`].
+pub fn solve(rig: &Rig) -> Result<Solution, Fault> {
+    solve_at(rig, rig.lean)
+}
+
+/// Solves a rig at a lean (rad, forward positive), its anchors and haul points staying where they are.
+///
+/// The rigid solution: two legs that do not give and one working guy, in closed form. The moment of the
+/// loads about the foot line says which way the frame would go; the first rigged guy in the list whose arm
+/// opposes it works, with tension = moment/arm, and every other guy holds the pretension it was given. The
+/// legs then carry what is left in the frame's plane. Loads on the head: the lines, and of each leg's
+/// weight the share that the head carries.
+///
+/// The frame tips forward or back where no guy opposes the moment, left or right where a foot would lift
+/// that nothing holds down. Where the moment is nil within rounding, no guy works.
+///
+/// # Errors
+///
+/// The field, its value and what is allowed, for any number out of range (NaN and infinities always are),
+/// legs that do not meet, or a line or guy of no length.
+pub fn solve_at(rig: &Rig, lean: f64) -> Result<Solution, Fault> {
+    rig.check()?;
+    Field::Lean.check(lean)?;
+    solve_line_at(rig, &rig.line, lean)
+}
+
+/// As [`solve_at`], of a rig and a lean already checked, with another main line in place of its own.
+pub(crate) fn solve_line_at(rig: &Rig, line: &Line, lean: f64) -> Result<Solution, Fault> {
+    let layout = Layout::at(rig, lean)?;
+    let line = line.forces(&rig.load, &rig.feet, &layout)?;
+    let weight = rig.legs.left.weight_at_head() + rig.legs.right.weight_at_head();
+    let loads = line.on_head() + Force::new(0.0, 0.0, -weight);
+    let resultant = Resultant::of(loads, &layout);
+
+    let mut guy_length = ArrayVec::new();
+    let mut guy_arm = ArrayVec::new();
+    let mut guy_way: ArrayVec<Vector, MAX_GUYS> = ArrayVec::new();
+    for (number, guy) in (0_u8..).zip(&rig.guys) {
+        let rope = guy.anchor - layout.head;
+        let length = Field::GuyLength(number).check(rope.length())?;
+        let way = rope / length;
+        guy_length.push(length);
+        guy_arm.push(-Force::along(way, 1.0).moment_about(layout.mid_base, layout.foot_line, layout.head));
+        guy_way.push(way);
+    }
+
+    let balance = balance(rig, &layout, &line, &resultant, &guy_way, &guy_arm);
+    Ok(Solution { layout, line, resultant, guy_length, guy_arm, balance })
+}
+
+fn balance(
+    rig: &Rig,
+    layout: &Layout,
+    line: &LineForces,
+    resultant: &Resultant,
+    guy_way: &[Vector],
+    guy_arm: &[f64],
+) -> Balance {
+    // Shares of the slant height and of the moment below these are rounding.
+    let least_arm = 1e-9 * layout.slant_height;
+    let least_moment = 1e-12 * layout.slant_height * resultant.force.size();
+
+    // Which way must a guy pull? As the loads say; where they say nothing, as the pretensions do.
+    let held = |except: Option<usize>| -> f64 {
+        let others = rig.guys.iter().zip(guy_arm).enumerate();
+        others
+            .filter(|(i, (guy, _))| guy.rigged && Some(*i) != except)
+            .map(|(_, (guy, arm))| -guy.pretension * arm)
+            .sum()
+    };
+    let mut needed = resultant.tipping_moment;
+    if needed.abs() <= least_moment {
+        // Equal and opposed pretensions leave nothing to balance; otherwise the fore guy is the one given.
+        needed = rig
+            .guys
+            .iter()
+            .zip(guy_arm)
+            .map(|(g, arm)| if g.rigged && *arm < 0.0 { -g.pretension * arm } else { 0.0 })
+            .sum();
+    }
+    let could_work = |arm: f64| arm.abs() > least_arm && arm * needed > 0.0;
+    let working = if needed.abs() <= least_moment {
+        None
+    } else {
+        rig.guys.iter().zip(guy_arm).position(|(guy, arm)| guy.rigged && could_work(*arm))
+    };
+
+    let moment = resultant.tipping_moment + held(working);
+    let over = |moment: f64| Balance::Tips(if moment > 0.0 { Tip::Forward } else { Tip::Back });
+    if working.is_none() && moment.abs() > least_moment {
+        return over(moment);
+    }
+    let mut guys: ArrayVec<GuyForce, MAX_GUYS> = ArrayVec::new();
+    let mut on_head = resultant.force;
+    for (i, ((guy, way), arm)) in rig.guys.iter().zip(guy_way).zip(guy_arm).enumerate() {
+        let force = if !guy.rigged {
+            GuyForce { tension: 0.0, role: Role::NotRigged }
+        } else if Some(i) == working {
+            let tension = moment / arm;
+            if tension < 0.0 {
+                // The other guys' pretension pulls it the other way and no guy opposes that.
+                return over(moment);
+            }
+            GuyForce { tension, role: Role::Working }
+        } else if guy.pretension > 0.0 {
+            GuyForce { tension: guy.pretension, role: Role::Pretensioned }
+        } else {
+            GuyForce { tension: 0.0, role: Role::Slack }
+        };
+        on_head += Force::along(*way, force.tension);
+        guys.push(force);
+    }
+
+    let down = [layout.down_leg.left, layout.down_leg.right];
+    let [left, right] = resolve_in_plane(down, layout.normal, on_head);
+    let compression = Pair::new(left, right);
+    let footing = Footing::of(rig, layout, compression, line);
+    if !rig.feet.held_down {
+        let (left, right) = (&footing.feet.left, &footing.feet.right);
+        // Where both would lift, it goes over the one that lifts less.
+        if left.lifts && (!right.lifts || left.bearing <= right.bearing) {
+            return Balance::Tips(Tip::Right);
+        }
+        if right.lifts {
+            return Balance::Tips(Tip::Left);
+        }
+    }
+    let leg_moment = Pair::from_fn(|side: Side| rig.legs.on(side).midspan_moment(level_run(layout, side)));
+    let working_guy = working.and_then(|i| u8::try_from(i).ok());
+    Balance::Stands(Forces { compression, guys, working_guy, footing, leg_moment })
+}

@@ -1,0 +1,161 @@
+//! Numbers with units as people read them.
+
+use core::fmt;
+use outlean_rig::Dimension;
+
+/// The system of units in which people are shown numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Units {
+    /// kN, m, kg, degrees.
+    #[default]
+    Metric,
+    /// lbf, feet and inches, lb, degrees.
+    Us,
+}
+
+/// Newtons in a pound-force (exact: 0.45359237 kg × 9.80665 m/s²).
+pub const LBF: f64 = 4.448_221_615_260_5;
+/// Kilograms in a pound (exact).
+pub const LB: f64 = 0.453_592_37;
+/// Metres in a foot (exact).
+pub const FT: f64 = 0.304_8;
+/// Metres in an inch (exact).
+pub const INCH: f64 = 0.025_4;
+/// Radians in a degree.
+pub const DEG: f64 = core::f64::consts::PI / 180.0;
+
+/// Stands between a number and its unit.
+const THIN_SPACE: char = '\u{2009}';
+
+/// A number and its unit, rounded to what a tape and a load bear: three figures.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shown {
+    /// The number.
+    pub number: String,
+    /// The unit, empty for a bare number.
+    pub unit: &'static str,
+}
+
+impl fmt::Display for Shown {
+    /// With a thin space before the unit, none before a degree sign.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.unit {
+            "" | "°" => write!(f, "{}{}", self.number, self.unit),
+            unit => write!(f, "{}{THIN_SPACE}{unit}", self.number),
+        }
+    }
+}
+
+/// `value`, in the SI unit of its dimension, as people read it in `units`. What is not finite is shown as a
+/// dash.
+///
+/// ```
+/// use outlean_rig::Dimension::{Angle, Force, Length};
+/// use outlean_rigfile::{Units, show};
+/// assert_eq!(show(1696.4, Force, Units::Metric).to_string(), "1.70\u{2009}kN");
+/// assert_eq!(show(1696.4, Force, Units::Us).to_string(), "381\u{2009}lbf");
+/// assert_eq!(show(1.6002, Length, Units::Us).to_string(), "5 ft 3\u{2009}in");
+/// assert_eq!(show(24f64.to_radians(), Angle, Units::Metric).to_string(), "24°");
+/// ```
+#[must_use]
+pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
+    let (number, unit) = match (dimension, units) {
+        (Dimension::Angle, _) => (trimmed(value / DEG, 1), "°"),
+        (Dimension::Ratio, _) => (trimmed(value, 2), ""),
+        (Dimension::Count, _) => (fixed(value, 0), ""),
+        (Dimension::Force, Units::Metric) => (three(value / 1000.0), "kN"),
+        (Dimension::Force, Units::Us) => (whole(value / LBF), "lbf"),
+        (Dimension::Length, Units::Metric) => (three(value), "m"),
+        (Dimension::Length, Units::Us) => (feet_and_inches(value), "in"),
+        (Dimension::Mass, Units::Metric) => (whole(value), "kg"),
+        (Dimension::Mass, Units::Us) => (whole(value / LB), "lb"),
+        (Dimension::Area, Units::Metric) => (whole(value * 1e4), "cm²"),
+        (Dimension::Area, Units::Us) => (whole(value / (INCH * INCH)), "in²"),
+        (Dimension::ForcePerLength, Units::Metric) => (whole(value), "N/m"),
+        (Dimension::ForcePerLength, Units::Us) => (three(value * FT / LBF), "lbf/ft"),
+    };
+    Shown { number, unit }
+}
+
+/// A share of 1 in per cent, whole, with a thin space: "42 %".
+#[must_use]
+pub fn percent(share: f64) -> String {
+    format!("{}{THIN_SPACE}%", fixed(share * 100.0, 0))
+}
+
+fn fixed(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return String::from("–");
+    }
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.bytes().all(|b| matches!(b, b'0' | b'.')) => digits.to_owned(),
+        Some(digits) => format!("−{digits}"),
+        None => text,
+    }
+}
+
+fn trimmed(value: f64, decimals: usize) -> String {
+    let text = fixed(value, decimals);
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+}
+
+/// Three figures, never more than two decimals.
+fn three(value: f64) -> String {
+    let size = value.abs();
+    fixed(value, if size < 9.995 { 2 } else { usize::from(size < 99.95) })
+}
+
+/// Whole numbers up to 1,000, then to the nearest ten.
+fn whole(value: f64) -> String {
+    if value.abs() < 1000.0 { fixed(value, 0) } else { fixed(libm::round(value / 10.0) * 10.0, 0) }
+}
+
+fn feet_and_inches(metres: f64) -> String {
+    if !metres.is_finite() {
+        return fixed(metres, 0);
+    }
+    let inches = libm::round(metres.abs() / INCH);
+    let feet = libm::floor(inches / 12.0);
+    let sign = if metres < 0.0 && inches > 0.0 { "−" } else { "" };
+    if feet > 0.0 {
+        format!("{sign}{feet:.0} ft {:.0}", inches - 12.0 * feet)
+    } else {
+        format!("{sign}{inches:.0}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use Dimension::{Angle, Force, Length, Mass};
+
+    #[test]
+    fn three_figures_whatever_the_size() {
+        let shown = |v| show(v, Force, Units::Metric).number;
+        assert_eq!(
+            [shown(4.0), shown(994.0), shown(9_994.0), shown(9_996.0), shown(99_949.0), shown(123_456.0)]
+                .map(|s| s),
+            ["0.00", "0.99", "9.99", "10.0", "99.9", "123"]
+        );
+        assert_eq!(show(5000.0 * LBF, Force, Units::Us).number, "5000");
+        assert_eq!(show(1234.0, Mass, Units::Metric).number, "1230");
+    }
+
+    #[test]
+    fn signs_and_what_is_no_number() {
+        assert_eq!(show(-0.001, Force, Units::Metric).number, "0.00");
+        assert_eq!(show(-1500.0, Force, Units::Metric).number, "−1.50");
+        assert_eq!(show(f64::NAN, Force, Units::Metric).number, "–");
+        assert_eq!(show(f64::INFINITY, Length, Units::Us).number, "–");
+        assert_eq!(show(-0.2, Length, Units::Us).to_string(), "−8\u{2009}in");
+    }
+
+    #[test]
+    fn angles_lose_an_empty_decimal() {
+        assert_eq!(show(43.88 * DEG, Angle, Units::Metric).to_string(), "43.9°");
+        assert_eq!(show(-10.0 * DEG, Angle, Units::Metric).to_string(), "−10°");
+        assert_eq!(percent(0.424), "42\u{2009}%");
+    }
+}
