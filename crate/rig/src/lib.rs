@@ -66,7 +66,9 @@ pub use line::{Line, LineForces, Operation, Path};
 pub use load::{G, Load};
 pub use point::Point;
 pub use quantity::{Quantity, leans_where};
-pub use range::{FARTHEST_BACK, FARTHEST_OUT, Interval, Limit, WorkingRange, working_range};
+pub use range::{
+    FARTHEST_BACK, FARTHEST_OUT, Governing, Interval, Limit, WorkingRange, governing, working_range,
+};
 pub use resolve::resolve;
 pub use resultant::Resultant;
 pub use rig::{Limits, Rig};

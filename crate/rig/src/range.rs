@@ -76,16 +76,23 @@ impl WorkingRange {
     }
 }
 
-/// The worst of everything at one lean: a ratio, what it is of, and in which operation.
-#[derive(Clone, Copy)]
-struct Worst {
-    ratio: f64,
-    limit: Limit,
-    operation: Operation,
+/// What governs at one lean: the greatest of everything assessed, over all operations of the line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Governing {
+    /// Demand over allowable; infinite where the frame tips or stands further back than its upright stop, 0
+    /// where nothing is assessed.
+    pub ratio: f64,
+    /// What it is the ratio of.
+    pub limit: Limit,
+    /// What the main line is doing then.
+    pub operation: Operation,
 }
 
-impl Worst {
-    const fn holds(&self) -> bool {
+impl Governing {
+    /// Whether everything assessed holds.
+    #[must_use]
+    pub const fn holds(&self) -> bool {
         self.ratio <= 1.0
     }
 }
@@ -103,7 +110,7 @@ impl Worst {
 /// As [`crate::solve`] at the rig's own lean.
 pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
     crate::solve(rig)?;
-    let worst = |lean: f64| worst(rig, lean);
+    let worst = |lean: f64| governing_at(rig, lean);
     let mut range = WorkingRange {
         intervals: ArrayVec::new(),
         best_lean: rig.lean,
@@ -111,8 +118,8 @@ pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
         best_ratio: f64::INFINITY,
     };
     let mut open: Option<(f64, Limit, Operation)> = None;
-    let mut last: Option<(f64, Worst)> = None;
-    let mut before_last: Option<(f64, Worst)> = None;
+    let mut last: Option<(f64, Governing)> = None;
+    let mut before_last: Option<(f64, Governing)> = None;
     for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
         let here = (lean, worst(lean));
         // A peak or a valley of the ratio between grid points may cross 1 and come back unseen.
@@ -145,10 +152,10 @@ impl WorkingRange {
     /// Takes in the next lean looked at, closing or opening a stretch between it and the last.
     fn take(
         &mut self,
-        last: Option<(f64, Worst)>,
-        (lean, here): (f64, Worst),
+        last: Option<(f64, Governing)>,
+        (lean, here): (f64, Governing),
         open: &mut Option<(f64, Limit, Operation)>,
-        worst: &impl Fn(f64) -> Worst,
+        worst: &impl Fn(f64) -> Governing,
     ) {
         if here.ratio < self.best_ratio || (here.ratio.is_infinite() && self.best_ratio.is_infinite()) {
             (self.best_lean, self.best_limit, self.best_ratio) = (lean, here.limit, here.ratio);
@@ -185,11 +192,11 @@ impl WorkingRange {
 /// The turning point of the worst ratio around the middle one of three leans, if it crosses 1 there and the
 /// middle lean itself does not show it.
 fn turning_point(
-    a: (f64, Worst),
-    b: (f64, Worst),
-    c: (f64, Worst),
-    worst: &impl Fn(f64) -> Worst,
-) -> Option<(f64, Worst)> {
+    a: (f64, Governing),
+    b: (f64, Governing),
+    c: (f64, Governing),
+    worst: &impl Fn(f64) -> Governing,
+) -> Option<(f64, Governing)> {
     let (ratio_a, ratio_b, ratio_c) = (a.1.ratio, b.1.ratio, c.1.ratio);
     if !(ratio_a.is_finite() && ratio_b.is_finite() && ratio_c.is_finite()) {
         return None;
@@ -205,12 +212,22 @@ fn turning_point(
     (found.holds() != b.1.holds() && at > b.0 && at < c.0).then_some((at, found))
 }
 
-/// What is worst at a lean, over all operations of the line.
-fn worst(rig: &Rig, lean: f64) -> Worst {
-    let mut worst = Worst { ratio: 0.0, limit: Limit::NotLookedFurther, operation: rig.line.operation };
+/// What governs a rig at a lean (rad): see [`working_range`] for what is looked at.
+///
+/// # Errors
+///
+/// As [`crate::solve_at`].
+pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
+    crate::solve_at(rig, lean)?;
+    Ok(governing_at(rig, lean))
+}
+
+/// As [`governing`], of a rig and a lean already checked.
+fn governing_at(rig: &Rig, lean: f64) -> Governing {
+    let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, operation: rig.line.operation };
     let mut found = |ratio: f64, limit: Limit, operation: Operation| {
         if ratio > worst.ratio {
-            worst = Worst { ratio, limit, operation };
+            worst = Governing { ratio, limit, operation };
         }
     };
     for &operation in rig.line.operations() {
@@ -239,7 +256,7 @@ fn worst(rig: &Rig, lean: f64) -> Worst {
     }
     // The stop is a rule, not a force: nothing outranks it but falling over.
     if worst.ratio.is_finite() && rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
-        worst = Worst { ratio: f64::INFINITY, limit: Limit::UprightStop, operation: rig.line.operation };
+        worst = Governing { ratio: f64::INFINITY, limit: Limit::UprightStop, operation: rig.line.operation };
     }
     worst
 }
