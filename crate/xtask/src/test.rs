@@ -1,0 +1,172 @@
+//! `cargo xtask test`: every check, one step after the other, all of them even when one fails.
+
+use crate::command::{self, Failure, cargo, program};
+use crate::{arguments, build, install, place};
+use std::time::{Duration, Instant};
+
+/// The test that needs Node.js but no browser.
+const VECTORS: &str = "tests/browser/vectors.test.mjs";
+
+/// One thing that is done and either passes or fails.
+struct Step {
+    name: &'static str,
+    /// Steps without which this one would only repeat their failure.
+    needs: &'static [&'static str],
+    run: fn() -> Result<(), Failure>,
+    /// Left out by `--quick`.
+    slow: bool,
+    /// Only with `--long`.
+    long: bool,
+}
+
+/// A step that always runs.
+const STEP: Step = Step { name: "", needs: &[], run: || Ok(()), slow: false, long: false };
+
+/// The steps in their order.
+const STEPS: &[Step] = &[
+    Step { name: "rust tools", run: install::rust_tools, ..STEP },
+    Step { name: "node packages", run: install::node_packages, ..STEP },
+    Step { name: "browsers", run: install::browsers, slow: true, ..STEP },
+    Step { name: "format", run: format, needs: &["rust tools"], ..STEP },
+    Step { name: "lints", run: lints, needs: &["rust tools"], ..STEP },
+    Step { name: "native tests", run: native, ..STEP },
+    Step { name: "docs", run: docs, ..STEP },
+    Step { name: "build", run: || build::run(&[]), needs: &["rust tools"], ..STEP },
+    Step { name: "types", run: types, needs: &["node packages", "build"], ..STEP },
+    Step { name: "vectors", run: vectors, needs: &["node packages", "build"], ..STEP },
+    Step { name: "long vectors", run: long_vectors, needs: &["node packages", "build"], long: true, ..STEP },
+    Step {
+        name: "browser tests",
+        run: in_browsers,
+        needs: &["node packages", "browsers", "build"],
+        slow: true,
+        ..STEP
+    },
+    Step { name: "speed", run: speed, needs: &["node packages", "browsers", "build"], slow: true, ..STEP },
+];
+
+/// Runs the steps, then prints what each took and, last and alone, `N passed, N failed`.
+pub fn run(arguments: &[String]) -> Result<(), Failure> {
+    arguments::only(arguments, &["--quick", "--long"])?;
+    let (quick, long) = (arguments::given(arguments, "--quick"), arguments::given(arguments, "--long"));
+    let chosen = STEPS.iter().filter(|step| !(quick && step.slow) && (long || !step.long));
+    let mut done: Vec<(&Step, Outcome, Duration)> = Vec::new();
+    for step in chosen {
+        println!("\n== {}", step.name);
+        let start = Instant::now();
+        let missing = done
+            .iter()
+            .find(|(earlier, outcome, _)| step.needs.contains(&earlier.name) && *outcome != Outcome::Passed);
+        let outcome = if let Some((earlier, ..)) = missing {
+            println!("skipped: it needs the step \"{}\"", earlier.name);
+            Outcome::Skipped
+        } else {
+            match (step.run)() {
+                Ok(()) => Outcome::Passed,
+                Err(failure) => {
+                    println!("\nFAILED {}: {}", step.name, failure.message);
+                    Outcome::Failed
+                }
+            }
+        };
+        done.push((step, outcome, start.elapsed()));
+    }
+    println!("\n{:<16}{:<10}{:>8}", "step", "result", "seconds");
+    for (step, outcome, took) in &done {
+        println!("{:<16}{:<10}{:>8.1}", step.name, outcome.word(), took.as_secs_f64());
+    }
+    let total: Duration = done.iter().map(|(.., took)| *took).sum();
+    println!("{:<26}{:>8.1}\n", "all", total.as_secs_f64());
+    let count = |wanted: Outcome| done.iter().filter(|(_, outcome, _)| *outcome == wanted).count();
+    let (failed, skipped) = (count(Outcome::Failed), count(Outcome::Skipped));
+    let rest = if skipped == 0 { String::new() } else { format!(", {skipped} skipped") };
+    println!("{} passed, {failed} failed{rest}", count(Outcome::Passed));
+    if failed == 0 { Ok(()) } else { Err(Failure { message: String::new(), code: 1 }) }
+}
+
+/// How a step ended.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Outcome {
+    Passed,
+    Failed,
+    Skipped,
+}
+
+impl Outcome {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Passed => "passed",
+            Self::Failed => "FAILED",
+            Self::Skipped => "skipped",
+        }
+    }
+}
+
+fn format() -> Result<(), Failure> {
+    command::run(&mut cargo("fmt --all --check"), "To put it right: cargo fmt --all")
+}
+
+fn lints() -> Result<(), Failure> {
+    command::run(
+        &mut cargo("clippy --workspace --all-targets -- -D warnings"),
+        "Mend what the lines above point at; a lint that is wrong in one place is expected there with a reason.",
+    )
+}
+
+fn native() -> Result<(), Failure> {
+    command::run(&mut cargo("test --workspace"), "To run one alone: cargo test --package CRATE NAME")
+}
+
+fn docs() -> Result<(), Failure> {
+    command::run(
+        cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings"),
+        "Mend the documentation that the lines above point at.",
+    )
+}
+
+fn types() -> Result<(), Failure> {
+    let compiler = place::tests().join("node_modules/typescript/bin/tsc");
+    command::run(
+        &mut program("node", [compiler.as_os_str(), "--project".as_ref(), "tests/tsconfig.json".as_ref()]),
+        "The JSDoc types of www do not agree; the lines above say where.",
+    )
+}
+
+/// Wasm against native, bit for bit, in Node.
+fn vectors() -> Result<(), Failure> {
+    node_tests(&[VECTORS.to_owned()], None)
+}
+
+fn long_vectors() -> Result<(), Failure> {
+    node_tests(&[VECTORS.to_owned()], Some("100000"))
+}
+
+/// Every other test of tests/browser, in both browsers.
+fn in_browsers() -> Result<(), Failure> {
+    let folder = place::tests().join("browser");
+    let unread = |why| Failure::new(format!("{} cannot be read: {why}", folder.display()));
+    let mut files: Vec<String> = std::fs::read_dir(&folder)
+        .map_err(unread)?
+        .filter_map(|entry| Some(format!("tests/browser/{}", entry.ok()?.file_name().to_str()?)))
+        .filter(|file| file.ends_with(".test.mjs") && file != VECTORS)
+        .collect();
+    files.sort();
+    node_tests(&files, None)
+}
+
+/// Measured and printed; no number here fails a run.
+fn speed() -> Result<(), Failure> {
+    command::run(
+        &mut program("node", ["tests/browser/speed.mjs"]),
+        "The page could not be measured: it sets no mark for its first frame, or has no play button.",
+    )
+}
+
+/// Runs files of tests in Node, one at a time: two browsers at once would fight over the machine.
+fn node_tests(files: &[String], rigs: Option<&str>) -> Result<(), Failure> {
+    let mut node = program("node", ["--test", "--test-reporter=spec", "--test-concurrency=1"]);
+    if let Some(rigs) = rigs {
+        node.env("RIGS", rigs);
+    }
+    command::run(node.args(files), "To run one alone: node --test FILE")
+}
