@@ -1,0 +1,259 @@
+//! The choices of a rig that people make by word: where the line runs, what it is doing, what holds the feet.
+
+use crate::fields::{Whose, split_key};
+use crate::ground::Ground;
+use outlean_rig::{Connection, Operation, Path, Point, Rig, Side};
+
+/// One row of the table. See [`CHOICES`].
+#[derive(Debug)]
+pub struct ChoiceSpec {
+    /// Its name; `guy.N.…` stands for every guy.
+    pub key: &'static str,
+    /// The words to choose from.
+    pub options: &'static [&'static str],
+    get: fn(&Rig, u8) -> Option<&'static str>,
+    set: fn(&mut Rig, u8, &str) -> Option<()>,
+}
+
+/// A choice of a rig, found by its key with [`choice`].
+#[derive(Clone, Copy, Debug)]
+pub struct ChoiceRef {
+    /// Its row.
+    pub spec: &'static ChoiceSpec,
+    /// Whose it is.
+    pub whose: Whose,
+}
+
+/// Why a choice was not made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ChoiceError {
+    /// It is none of the options. Holds the one spelled most like it.
+    NoSuchOption {
+        /// An option spelled like it.
+        nearest: Option<&'static str>,
+    },
+    /// The rig has no such guy.
+    Absent,
+}
+
+/// The choice of that key, if there is one.
+///
+/// ```
+/// use outlean_rig::{Path, Rig};
+/// use outlean_rigfile::choice;
+/// let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
+/// let path = choice("line.path").unwrap();
+/// path.set(&mut rig, "straight back").unwrap();
+/// assert_eq!(path.get(&rig), Some("straight back"));
+/// assert!(path.set(&mut rig, "sideways").is_err());
+/// ```
+#[must_use]
+pub fn choice(key: &str) -> Option<ChoiceRef> {
+    let (whose, name) = split_key(key)?;
+    let spec = CHOICES.iter().find(|spec| spec.key == name.as_ref())?;
+    Some(ChoiceRef { spec, whose })
+}
+
+impl ChoiceRef {
+    /// The word that holds now; `None` if the rig has no such guy.
+    #[must_use]
+    pub fn get(&self, rig: &Rig) -> Option<&'static str> {
+        (self.spec.get)(rig, self.whose.number(rig)?)
+    }
+
+    /// Makes the choice.
+    ///
+    /// A line that goes on after the head keeps its haul point from path to path, turned ahead of the foot
+    /// line where it runs over the front and behind it where it runs straight back. A path that had none
+    /// gets one on the level at the setback of the first guy behind, else two legs' lengths back. A tackle
+    /// begins with three parts.
+    ///
+    /// # Errors
+    ///
+    /// No such option, or no such guy; the rig is then as it was.
+    pub fn set(&self, rig: &mut Rig, word: &str) -> Result<(), ChoiceError> {
+        let number = self.whose.number(rig).ok_or(ChoiceError::Absent)?;
+        let Some(option) = self.spec.options.iter().find(|option| **option == word) else {
+            let nearest = crate::nearest(word, self.spec.options.iter().copied());
+            return Err(ChoiceError::NoSuchOption { nearest });
+        };
+        (self.spec.set)(rig, number, option).ok_or(ChoiceError::Absent)
+    }
+}
+
+/// Words for a thing that is so or is not.
+const YES_NO: &[&str] = &["yes", "no"];
+
+const fn yes_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
+
+/// Every choice of a rig that people make by word.
+pub const CHOICES: &[ChoiceSpec] = &[
+    ChoiceSpec {
+        key: "line.path",
+        options: &[
+            "hung",
+            "straight back",
+            "redirected at left foot",
+            "redirected at right foot",
+            "redirected mid-base",
+            "over the front",
+            "tackle at head",
+            "not over head",
+        ],
+        get: |rig, _| {
+            Some(match rig.line.path {
+                Path::Hung => "hung",
+                Path::StraightBack { .. } => "straight back",
+                Path::RedirectedAtFoot { foot: Side::Left, .. } => "redirected at left foot",
+                Path::RedirectedAtFoot { foot: Side::Right, .. } => "redirected at right foot",
+                Path::RedirectedMidBase { .. } => "redirected mid-base",
+                Path::OverTheFront { .. } => "over the front",
+                Path::TackleAtHead { .. } => "tackle at head",
+                Path::NotOverHead => "not over head",
+            })
+        },
+        set: |rig, _, word| {
+            let to = rig.line.path.haul_point().unwrap_or_else(|| usual_haul_point(rig));
+            let ground = Ground::of(&rig.feet);
+            let [ahead, left, up] = ground.paced(to);
+            rig.line.path = match word {
+                "hung" => Path::Hung,
+                "straight back" => Path::StraightBack { to: ground.point(-ahead.abs(), left, up) },
+                "redirected at left foot" => Path::RedirectedAtFoot { foot: Side::Left, to },
+                "redirected at right foot" => Path::RedirectedAtFoot { foot: Side::Right, to },
+                "redirected mid-base" => Path::RedirectedMidBase { to },
+                "over the front" => Path::OverTheFront { to: ground.point(ahead.abs(), left, up) },
+                "tackle at head" => {
+                    let parts = match rig.line.path {
+                        Path::TackleAtHead { parts, .. } => parts,
+                        _ => 3,
+                    };
+                    Path::TackleAtHead { parts, to }
+                }
+                "not over head" => Path::NotOverHead,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "line.operation",
+        options: &["lowering", "holding", "raising"],
+        get: |rig, _| {
+            Some(match rig.line.operation {
+                Operation::Lowering => "lowering",
+                Operation::Holding => "holding",
+                Operation::Raising => "raising",
+            })
+        },
+        set: |rig, _, word| {
+            rig.line.operation = match word {
+                "lowering" => Operation::Lowering,
+                "holding" => Operation::Holding,
+                "raising" => Operation::Raising,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "feet.connection",
+        options: &["none", "hobble", "ledger"],
+        get: |rig, _| {
+            Some(match rig.feet.connection {
+                Connection::None => "none",
+                Connection::Hobble => "hobble",
+                Connection::Ledger => "ledger",
+            })
+        },
+        set: |rig, _, word| {
+            rig.feet.connection = match word {
+                "none" => Connection::None,
+                "hobble" => Connection::Hobble,
+                "ledger" => Connection::Ledger,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "feet.pinned",
+        options: YES_NO,
+        get: |rig, _| Some(yes_no(rig.feet.pinned)),
+        set: |rig, _, word| {
+            rig.feet.pinned = word == "yes";
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "feet.held_down",
+        options: YES_NO,
+        get: |rig, _| Some(yes_no(rig.feet.held_down)),
+        set: |rig, _, word| {
+            rig.feet.held_down = word == "yes";
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "guy.N.rigged",
+        options: YES_NO,
+        get: |rig, number| rig.guys.get(usize::from(number)).map(|guy| yes_no(guy.rigged)),
+        set: |rig, number, word| rig.guys.get_mut(usize::from(number)).map(|guy| guy.rigged = word == "yes"),
+    },
+];
+
+/// Where a line that had no haul point is hauled to first.
+fn usual_haul_point(rig: &Rig) -> Point {
+    let ground = Ground::of(&rig.feet);
+    let aft = rig.guys.iter().map(|guy| -ground.paced(guy.anchor)[0]).find(|setback| *setback > 0.0);
+    let back = aft.unwrap_or_else(|| rig.legs.left.length + rig.legs.right.length);
+    ground.point(-back, 0.0, 0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use outlean_rig::Guy;
+
+    #[test]
+    fn every_choice_holds_what_it_is_set_to() {
+        for spec in CHOICES {
+            let choice = choice(&spec.key.replace('N', "0")).unwrap();
+            let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
+            rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+            for option in spec.options {
+                choice.set(&mut rig, option).unwrap();
+                assert_eq!(choice.get(&rig), Some(*option), "{}", spec.key);
+            }
+            let before = rig.clone();
+            assert!(choice.set(&mut rig, "otherwise").is_err());
+            assert_eq!(rig, before);
+        }
+    }
+
+    #[test]
+    fn the_haul_point_stays_when_the_path_changes() {
+        let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
+        let path = choice("line.path").unwrap();
+        path.set(&mut rig, "straight back").unwrap();
+        assert_eq!(rig.line.path.haul_point(), Some(Point::new(-8.0, 0.0, 0.0)));
+        rig.line.path = Path::StraightBack { to: Point::new(-7.0, 1.0, 0.5) };
+        for word in ["redirected at left foot", "tackle at head", "redirected mid-base"] {
+            path.set(&mut rig, word).unwrap();
+            assert_eq!(rig.line.path.haul_point(), Some(Point::new(-7.0, 1.0, 0.5)), "{word}");
+        }
+        path.set(&mut rig, "over the front").unwrap();
+        assert_eq!(rig.line.path.haul_point(), Some(Point::new(7.0, 1.0, 0.5)));
+        path.set(&mut rig, "straight back").unwrap();
+        assert_eq!(rig.line.path.haul_point(), Some(Point::new(-7.0, 1.0, 0.5)));
+    }
+
+    #[test]
+    fn a_misspelt_option_is_answered_with_the_nearest() {
+        let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
+        let refused = choice("line.path").unwrap().set(&mut rig, "straigt back");
+        assert_eq!(refused, Err(ChoiceError::NoSuchOption { nearest: Some("straight back") }));
+    }
+}
