@@ -1,1 +1,29 @@
-//! See the README.
+//! Pictures of a solved rig: plain shapes with roles, painted through one small trait.
+//!
+//! A picture is made in three steps that know nothing of one another. A *view* puts [`Item`]s into a [`Scene`]:
+//! shapes in CSS pixels, each with the [`Role`] that says what it is. A role has a [`Style`]: names of inks,
+//! widths, dashes. A [`Painter`] lays them on: SVG text here, a canvas in the page.
+//!
+//! Everything is `f64` and pure; nothing here knows the page, the lessons or the clock.
+#![deny(missing_docs)]
+
+mod advance_table;
+mod inks;
+mod painter;
+mod path;
+mod role;
+mod scene;
+mod style;
+mod svg;
+mod text_width;
+mod words;
+
+pub use inks::{Ink, Inks};
+pub use painter::{Painter, paint, paint_items};
+pub use path::{Path, Step};
+pub use role::{Kind, Lettering, Role, Tone, Weight};
+pub use scene::{Anchor, Item, Scene, Shape};
+pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
+pub use svg::svg;
+pub use text_width::{Face, width};
+pub use words::Words;
