@@ -1,0 +1,39 @@
+// The wasm module gives the native program's numbers, bit for bit: in each browser.
+
+import assert from 'node:assert/strict';
+import { cpSync } from 'node:fs';
+import { eachBrowser } from './harness.mjs';
+import { wasm } from './place.mjs';
+import { scratch } from './scratch.mjs';
+import { RIGS, compare, differences, vectors } from './vectors.mjs';
+
+/** Rigs sent into the page at a time. */
+const CHUNK = 500;
+
+const { folder, write } = scratch();
+cpSync(wasm('web'), folder, { recursive: true });
+write('vectors', '<h1>Vectors</h1>');
+
+/** @type {ReturnType<typeof vectors> | undefined} */
+let all;
+
+eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, open }) => {
+  all ??= vectors(RIGS);
+  await open('/vectors.html');
+  await page.evaluate(`
+    globalThis.module = import('/outlean.js').then(async module => (await module.default(), module));
+    globalThis.differences = ${differences};
+    globalThis.compare = ${compare};
+    undefined`);
+  let compared = 0;
+  for (let start = 0; start < all.length; start += CHUNK) {
+    const some = all.slice(start, start + CHUNK);
+    const found = await page.evaluate(async text => {
+      const { module, differences, compare } = /** @type {any} */ (globalThis);
+      return compare(await module, JSON.parse(text), differences).slice(0, 20);
+    }, JSON.stringify(some));
+    assert.deepEqual(found, [], `in rigs ${start} to ${start + CHUNK}`);
+    compared += some.length;
+  }
+  assert.equal(compared, RIGS);
+});
