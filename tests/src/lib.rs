@@ -1,1 +1,8 @@
-//! See the README.
+//! What the numbers of Outlean are held against: independent cases, random rigs, and helpers of the tests.
+//!
+//! Nothing here is part of the product. The published checks are in `published/`, one file a source; the
+//! properties in `properties/`.
+
+pub mod cases;
+pub mod finite;
+pub mod random;
