@@ -208,7 +208,7 @@ pub const CHOICES: &[ChoiceSpec] = &[
 fn usual_haul_point(rig: &Rig) -> Point {
     let ground = Ground::of(&rig.feet);
     let aft = rig.guys.iter().map(|guy| -ground.paced(guy.anchor)[0]).find(|setback| *setback > 0.0);
-    let back = aft.unwrap_or_else(|| rig.legs.left.length + rig.legs.right.length);
+    let back = aft.unwrap_or(rig.legs.left.length + rig.legs.right.length);
     ground.point(-back, 0.0, 0.0)
 }
 

@@ -308,6 +308,7 @@ pub const FIELDS: &[FieldSpec] = &[
     plain!("load.dynamic_factor", Field::DynamicFactor, load.dynamic_factor),
     plain!("load.side_angle", Field::SideAngle, load.side_angle),
     plain!("load.outward_angle", Field::OutwardAngle, load.outward_angle),
+    haul_point!("line.to.ahead", 0, AS_PACED),
     haul_point!("line.to.back", 0, BACK),
     haul_point!("line.to.left", 1, AS_PACED),
     haul_point!("line.to.up", 2, AS_PACED),

@@ -4,16 +4,28 @@
 
 mod choices;
 mod fields;
+#[cfg(feature = "file")]
+mod file;
 mod ground;
+mod lean;
 mod nearest;
 mod number;
+mod problem;
 mod quantity;
+mod said;
 mod unit;
 mod units;
+mod words;
 
 pub use choices::{CHOICES, ChoiceError, ChoiceRef, ChoiceSpec, choice};
 pub use fields::{FIELDS, FieldRef, FieldSpec, SetError, Whose, field, first_guy, key_of};
+#[cfg(feature = "file")]
+pub use file::{RigFile, read};
+pub use lean::parse_lean;
 pub use nearest::nearest;
+pub use problem::{Problem, Severity, Wanted, What};
 pub use quantity::{Answer, QuantityError, Reading, parse, parse_answer};
+pub use said::Said;
 pub use unit::{UNITS, Unit};
 pub use units::{DEG, FT, INCH, LB, LBF, Shown, Units, percent, show};
+pub use words::Words;

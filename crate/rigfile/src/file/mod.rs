@@ -1,0 +1,104 @@
+//! The rig file: a rig as an author writes it, in TOML.
+//!
+//! Every quantity stands in quotes with its unit; what units there are, [`crate::UNITS`] says. Left and
+//! right are as seen from behind the frame, facing the edge. This is all that may stand in a file; what has
+//! no default must stand there.
+//!
+//! ```toml
+//! title = "Two poles over the quarry lip"   # may be left out
+//! lean = "19 deg"              # or "71 deg from ground", "1.3 m" (reach), "1 in 3" (reach over height)
+//!
+//! [legs]                       # both legs; [legs.left] and [legs.right] take the same keys and go before
+//! length = "4.6 m"             # foot to tip
+//! lashing_below_tip = "0.5 m"  # centre of the lashing, along the leg
+//! weight = "4.1 kg/m"          # or "40 N/m"; left out: no weight is counted, with a warning
+//!
+//! [feet]
+//! spread = "1.4 m"             # or at.left and at.right, each { ahead, left, up }
+//! connection = "none"          # none (default), hobble, ledger
+//! connection_height = "0.2 m"  # above the feet; default 0 m
+//! pinned = false               # something but friction keeps them from sliding; default false
+//! held_down = false            # something keeps them from lifting; default false
+//! friction = 0.5               # default: not known
+//! bearing_area = "300 cm2"     # of each foot; default: not known
+//!
+//! [load]
+//! mass = "260 kg"              # or its weight: "2.5 kN", "570 lbf"
+//! dynamic_factor = 1.0         # on the weight, for motion; default 1
+//! side_angle = "0 deg"         # load line out of the vertical, to the left; default 0
+//! outward_angle = "0 deg"      # and outward, over the edge; default 0
+//!
+//! [line]
+//! path = "straight back"       # hung, straight back, redirected at left foot, redirected at right foot,
+//!                              # redirected mid-base, over the front, tackle at head, not over head
+//! to = { back = "9 m", left = "0 m", up = "0 m" }
+//!                              # where it is hauled from; `ahead` for `back`; left and up default 0 m.
+//!                              # Needed unless hung or not over head
+//! operation = "holding"        # lowering, holding (default), raising
+//! pulley_efficiency = "88 %"   # of the head pulley; needed wherever the line runs over one
+//! redirect_efficiency = "88 %" # of the redirect pulley; needed where there is one
+//! sling = "0.4 m"              # head to pulley; default 0 m
+//! parts = 3                    # of a tackle at the head, and only there
+//!
+//! [[guy]]                      # up to six; where several could hold the frame, the first of them works
+//! name = "aft guy"             # may be left out
+//! setback = "6.2 m"            # behind the foot line, or "1.5 x" the upright head height
+//!                              # or ahead = "…" in its stead
+//! offset = "0 m"               # to the left of the middle of the foot line; default 0 m
+//! rise = "0 m"                 # above it; default 0 m
+//! rigged = true                # default true
+//! pretension = "0 kN"          # held while another guy works; default 0
+//! rope_allowable = "2.4 kN"    # what the rope may carry; default: not known
+//! holdfast_allowable = "3 kN"  # what the holdfast may carry; default: not known
+//!
+//! [limits]
+//! upright_stop = "10 deg"      # least lean ever allowed; default 10 deg, "none" for none
+//! ```
+//!
+//! No strength is ever assumed: what is not stated is not assessed. Defaults are those that claim nothing
+//! for the rig: feet neither pinned nor held down, no connection. Ten degrees for the upright stop is
+//! common practice.
+
+mod assemble;
+mod walk;
+
+use crate::problem::{Problem, Severity};
+use outlean_rig::Rig;
+
+/// A rig file that was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RigFile {
+    /// Its title, if it has one.
+    pub title: Option<String>,
+    /// The rig. It has been solved once: its numbers go together.
+    pub rig: Rig,
+    /// What each guy is called, in the order of the rig, where the file says so.
+    pub guy_names: Vec<Option<String>>,
+}
+
+/// Reads a rig file, with every problem in it, in the order in which they stand.
+///
+/// There is a rig exactly if no problem is a [`Severity::Error`].
+///
+/// ```
+/// use outlean_rigfile::read;
+/// let (file, problems) = read("
+///     lean = '1 in 3'
+///     legs = { length = '4.6 m', lashing_below_tip = '0.5 m', weight = '4.1 kg/m' }
+///     feet = { spread = '1.4 m' }
+///     load = { mass = '260 kg' }
+///     line = { path = 'hung' }
+///     [[guy]]
+///     setback = '1.5 x'
+/// ");
+/// assert!(problems.is_empty(), "{problems:?}");
+/// assert!((file.unwrap().rig.lean.to_degrees() - 18.43).abs() < 0.01);
+/// ```
+#[must_use]
+pub fn read(text: &str) -> (Option<RigFile>, Vec<Problem>) {
+    let (leaves, mut problems) = walk::walk(text);
+    let file = assemble::assemble(&leaves, &mut problems);
+    problems.sort_by_key(|problem| (problem.span.start, problem.span.end));
+    let usable = problems.iter().all(|problem| problem.severity != Severity::Error);
+    (file.filter(|_| usable), problems)
+}
