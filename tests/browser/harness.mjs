@@ -68,9 +68,9 @@ after(async () => {
  */
 export function eachBrowser(name, options, body) {
   if (typeof options === 'function') return eachBrowser(name, {}, options);
-  assert(body, 'a test has a body');
+  const act = body ?? assert.fail('a test has a body');
   for (const browser of BROWSERS) {
-    test(`${name} (${browser})`, { timeout: PATIENCE }, () => run(name, browser, options, body));
+    test(`${name} (${browser})`, { timeout: PATIENCE }, () => run(name, browser, options, act));
   }
 }
 

@@ -5,7 +5,7 @@ import { cpSync } from 'node:fs';
 import { eachBrowser } from './harness.mjs';
 import { wasm } from './place.mjs';
 import { scratch } from './scratch.mjs';
-import { RIGS, compare, differences, vectors } from './vectors.mjs';
+import { RIGS, asJson, compare, differences, vectors } from './vectors.mjs';
 
 /** Rigs sent into the page at a time. */
 const CHUNK = 500;
@@ -14,7 +14,7 @@ const { folder, write } = scratch();
 cpSync(wasm('web'), folder, { recursive: true });
 write('vectors', '<h1>Vectors</h1>');
 
-/** @type {ReturnType<typeof vectors> | undefined} */
+/** @type {string[] | undefined} */
 let all;
 
 eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, open }) => {
@@ -28,10 +28,11 @@ eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, ope
   let compared = 0;
   for (let start = 0; start < all.length; start += CHUNK) {
     const some = all.slice(start, start + CHUNK);
+    /** @type {string[]} */
     const found = await page.evaluate(async text => {
       const { module, differences, compare } = /** @type {any} */ (globalThis);
       return compare(await module, JSON.parse(text), differences).slice(0, 20);
-    }, JSON.stringify(some));
+    }, asJson(some));
     assert.deepEqual(found, [], `in rigs ${start} to ${start + CHUNK}`);
     compared += some.length;
   }

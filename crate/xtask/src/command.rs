@@ -59,7 +59,7 @@ pub fn output_of(mut command: Command) -> Option<String> {
 fn line(command: &Command) -> String {
     let mut words: Vec<String> = command
         .get_envs()
-        .filter_map(|(name, value)| Some(format!("{}={}", name.display(), value?.display())))
+        .filter_map(|(name, value)| Some(format!("{}={}", name.display(), short(value?))))
         .collect();
     words.extend(std::iter::once(command.get_program()).chain(command.get_args()).map(short));
     if let Some(folder) = command.get_current_dir().filter(|folder| *folder != place::root()) {
@@ -69,7 +69,7 @@ fn line(command: &Command) -> String {
 }
 
 /// A word with the root of the repository left out, quoted where a shell would split it.
-fn short(word: &OsStr) -> String {
+pub fn short(word: &OsStr) -> String {
     let root = format!("{}{}", place::root().display(), std::path::MAIN_SEPARATOR);
     let word = word.to_string_lossy().replace(&root, "");
     if word.contains(' ') { format!("'{word}'") } else { word }

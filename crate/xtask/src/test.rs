@@ -124,12 +124,15 @@ fn docs() -> Result<(), Failure> {
     )
 }
 
+/// The JSDoc types of the pages, then those of the tests.
 fn types() -> Result<(), Failure> {
-    let compiler = place::tests().join("node_modules/typescript/bin/tsc");
-    command::run(
-        &mut program("node", [compiler.as_os_str(), "--project".as_ref(), "tests/tsconfig.json".as_ref()]),
-        "The JSDoc types of www do not agree; the lines above say where.",
-    )
+    for project in ["tests/tsconfig.json", "tests/browser/tsconfig.json"] {
+        command::run(
+            &mut program("node", ["tests/node_modules/typescript/bin/tsc", "--project", project]),
+            "The JSDoc types do not agree; the lines above say where.",
+        )?;
+    }
+    Ok(())
 }
 
 /// Wasm against native, bit for bit, in Node.

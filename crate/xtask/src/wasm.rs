@@ -1,6 +1,6 @@
 //! The calculation as a wasm module with its JavaScript.
 
-use crate::command::{Failure, cargo, run};
+use crate::command::{Failure, cargo, run, short};
 use crate::{install, place};
 use std::fs;
 use std::path::Path;
@@ -34,7 +34,7 @@ fn bind<E: std::fmt::Display>(
     if newest <= changed(&folder.join(format!("{NAME}_bg.wasm"))) {
         return Ok(());
     }
-    println!("> making the bindings for {form} in {}", folder.display());
+    println!("> making the bindings for {form} in {}", short(folder.as_os_str()));
     let failed = |why: &dyn std::fmt::Display| {
         Failure::new(format!(
             "the bindings for {form} could not be made: {why:#}.\n\
