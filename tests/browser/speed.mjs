@@ -3,22 +3,20 @@
 //
 //     node tests/browser/speed.mjs [PATH]
 //
-// The page sets the performance mark `outlean:first-frame` when its figure is first drawn, and has a button
-// `[data-do="play"]`, in a shadow root or not, that starts the sweep.
+// PATH is of the built site; the first lesson where none is given. Needed of the page: it sets the performance mark
+// `outlean:first-frame` when its first figure is drawn, and `<outlean-rig>` has `reveal()`, `act({ kind: 'play' })` and
+// `rig.lean`.
 
 import { BROWSERS, closeBrowsers, newPage } from './browsers.mjs';
 import { site } from './place.mjs';
 import { serve } from './server.mjs';
 
 const MARK = 'outlean:first-frame';
-const PLAY = '>>> [data-do="play"]';
 /** Loads that are timed; the middle one is printed. */
 const LOADS = 5;
 /** How long the sweep is watched, ms. */
 const WATCHED = 4000;
 const PATIENCE = 10_000;
-
-const path = process.argv[2] ?? '/';
 
 /** Time from navigation to the first frame, ms. @param {import('puppeteer-core').Page} page @param {string} url */
 async function firstFrame(page, url) {
@@ -30,23 +28,32 @@ async function firstFrame(page, url) {
 
 /** Lengths of the frames while the sweep plays, ms, shortest first. @param {import('puppeteer-core').Page} page */
 async function frames(page) {
-  const play = await page.waitForSelector(PLAY, { timeout: PATIENCE });
-  await play?.click();
-  const lengths = await page.evaluate(
-    watched =>
-      new Promise(done => {
-        /** @type {number[]} */
-        const times = [];
-        const tick = (/** @type {number} */ now) => {
-          times.push(now);
-          if (now - times[0] < watched) requestAnimationFrame(tick);
-          else done(times.slice(1).map((time, number) => time - times[number]));
-        };
-        requestAnimationFrame(tick);
-      }),
-    WATCHED,
-  );
-  return /** @type {number[]} */ (lengths).sort((a, b) => a - b);
+  const seen = await page.evaluate(async watched => {
+    const figure = /** @type {any} */ (document.querySelector('outlean-rig'));
+    figure.scrollIntoView();
+    figure.reveal();
+    const start = figure.rig.lean;
+    figure.act({ kind: 'play' });
+    /** @type {number[]} */
+    const times = [];
+    let moved = false;
+    do {
+      times.push(await new Promise(requestAnimationFrame));
+      moved ||= figure.rig.lean !== start;
+    } while (times[times.length - 1] - times[0] < watched);
+    return { moved, lengths: times.slice(1).map((time, number) => time - times[number]) };
+  }, WATCHED);
+  if (!seen.moved) throw new Error('the sweep does not play: the lean stayed as it was');
+  return seen.lengths.sort((a, b) => a - b);
+}
+
+/** Path of the first lesson that the site's first page links to. @param {string} origin */
+async function firstLesson(origin) {
+  const { page, close } = await newPage(BROWSERS[0]);
+  await page.goto(`${origin}/`);
+  const href = await page.$eval('main a[href]', link => /** @type {HTMLAnchorElement} */ (link).href);
+  await close();
+  return href;
 }
 
 /** @param {number[]} sorted @param {number} part */
@@ -54,16 +61,17 @@ const quantile = (sorted, part) => sorted[Math.min(sorted.length - 1, Math.floor
 
 const { origin, stop } = await serve(site);
 try {
+  const url = process.argv[2] ? origin + process.argv[2] : await firstLesson(origin);
   for (const browser of BROWSERS) {
     const times = [];
     for (let load = 0; load < LOADS; load++) {
       const { page, close } = await newPage(browser); // a profile of its own: nothing cached
-      times.push(await firstFrame(page, origin + path));
+      times.push(await firstFrame(page, url));
       await close();
     }
     times.sort((a, b) => a - b);
     const { page, close } = await newPage(browser);
-    await firstFrame(page, origin + path);
+    await firstFrame(page, url);
     const lengths = await frames(page);
     await close();
     const total = lengths.reduce((sum, length) => sum + length, 0);

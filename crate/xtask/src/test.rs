@@ -32,7 +32,7 @@ const STEPS: &[Step] = &[
     Step { name: "native tests", run: native, ..STEP },
     Step { name: "docs", run: docs, ..STEP },
     Step { name: "build", run: || build::run(&[]), needs: &["rust tools"], ..STEP },
-    Step { name: "types", run: types, needs: &["node packages", "build"], ..STEP },
+    Step { name: "types", run: types, needs: &["node packages"], ..STEP },
     Step { name: "vectors", run: vectors, needs: &["node packages", "build"], ..STEP },
     Step { name: "long vectors", run: long_vectors, needs: &["node packages", "build"], long: true, ..STEP },
     Step {
@@ -161,7 +161,7 @@ fn in_browsers() -> Result<(), Failure> {
 fn speed() -> Result<(), Failure> {
     command::run(
         &mut program("node", ["tests/browser/speed.mjs"]),
-        "The page could not be measured: it sets no mark for its first frame, or has no play button.",
+        "The first lesson could not be measured: its figure is not drawn, or its sweep does not play.",
     )
 }
 
