@@ -97,11 +97,7 @@ pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     all.push(Check::new(Part::Leg(Side::Left), left, None));
     all.push(Check::new(Part::Leg(Side::Right), right, None));
     let line = &solution.line;
-    all.push(Check::new(
-        Part::MainLine,
-        line.load.size().max(line.haul_tension).max(line.after_redirect),
-        None,
-    ));
+    all.push(Check::new(Part::MainLine, line.greatest_tension, None));
     all.push(Check::new(Part::Sling, line.on_head().size(), None));
     all.push(Check::new(Part::Lashing, (left - right).abs(), None));
     all

@@ -70,7 +70,7 @@ pub enum Field {
     GuyAnchor(u8),
     /// Length of a guy from head to anchor.
     GuyLength(u8),
-    /// Tension at which a guy is set while it is not the working one.
+    /// Tension that a guy was set to.
     Pretension(u8),
     /// What the rope of a guy may carry.
     RopeAllowable(u8),
@@ -179,7 +179,7 @@ impl Field {
 /// assert!(fault.value == 9.0 && fault.allowed.most < 8.0);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Fault {
     /// Which number.
     pub field: Field,

@@ -1,7 +1,7 @@
 //! Feet: where the legs meet the ground, what holds them, and what they ask of it.
 
 use crate::angle::sqrt;
-use crate::{Fault, Field, Force, Layout, LineForces, Pair, Path, Point, Rig, Side};
+use crate::{Fault, Field, Force, Layout, LineForces, Pair, Path, Point, Rig, Side, Vector};
 
 /// What runs between the feet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -77,7 +77,7 @@ pub struct Foothold {
     /// Where the foot wants to go along the slope of the lean, N: forward positive. A frame that leans
     /// forward with nothing redirected at its feet kicks back, so this is negative.
     pub kick: f64,
-    /// How hard the foot wants to move away from its fellow, N; negative toward it.
+    /// How hard the foot wants to move away from its fellow, level, N; negative toward it.
     pub outward: f64,
     /// Vertical force on the ground, N; negative where the foot would lift.
     pub bearing: f64,
@@ -101,7 +101,7 @@ pub struct Foothold {
 pub struct Footing {
     /// The feet.
     pub feet: Pair<Foothold>,
-    /// Half the force with which the feet part, N, at the level of the feet: what evens them out. Negative
+    /// Half the level force with which the feet part, N, at the feet: what evens them out. Negative
     /// where they close in on one another.
     pub spread_thrust: f64,
     /// Force in the hobble or ledger at its own height, N: pull positive, push negative; zero for a hobble
@@ -127,7 +127,7 @@ impl Footing {
             };
             pushed + weight - redirect
         });
-        let sideways = Pair::from_fn(|side| reaction.on(side).component(layout.foot_line));
+        let sideways = Pair::from_fn(|side| reaction.on(side).component(Vector::Z.cross(layout.forward)));
         let net_sideways = sideways.left + sideways.right;
         let spread_thrust = (sideways.right - sideways.left) / 2.0;
 
@@ -138,7 +138,11 @@ impl Footing {
             Connection::Hobble => spread_thrust > 0.0,
             Connection::Ledger => true,
         };
-        let connection = if evens_out { spread_thrust * lever } else { 0.0 };
+        // Along a foot line that is not level it pulls one foot up and the other down as well.
+        let level = sqrt(layout.foot_line.x * layout.foot_line.x + layout.foot_line.y * layout.foot_line.y);
+        let connection = if evens_out { spread_thrust * lever / level } else { 0.0 };
+        let raised = spread_thrust * layout.foot_line.z / level;
+        let raised = Pair::new(raised, -raised);
 
         // Below this a vertical force is rounding, not bearing.
         let none = 1e-9 * (compression.left.abs() + compression.right.abs() + line.load.size());
@@ -147,10 +151,11 @@ impl Footing {
             let bearing = reaction.z();
             let fore_and_aft = reaction.component(layout.forward);
             let lifts = bearing < -none;
-            let grips = bearing > none;
-            let friction = |sideways: f64| grips.then(|| libm::hypot(fore_and_aft, sideways) / bearing);
-            let friction_alone = friction(*sideways.on(side));
-            let friction_evened = friction(net_sideways / 2.0);
+            let friction = |sideways: f64, bearing: f64| {
+                (bearing > none).then(|| libm::hypot(fore_and_aft, sideways) / bearing)
+            };
+            let friction_alone = friction(*sideways.on(side), bearing);
+            let friction_evened = friction(net_sideways / 2.0, bearing + raised.on(side));
             Foothold {
                 reaction,
                 kick: -fore_and_aft,

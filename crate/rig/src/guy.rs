@@ -13,7 +13,8 @@ pub struct Guy {
     pub anchor: Point,
     /// Whether it is rigged; a guy that is not keeps its place in the list and carries nothing.
     pub rigged: bool,
-    /// Tension that it holds while another guy is the working one, N; 0 for a guy that hangs slack then.
+    /// Tension that it was set to, N, and holds while another guy pulls against it; 0 for a guy that hangs slack
+    /// until it works.
     pub pretension: f64,
     /// What its rope may carry, N, as the person who rigs it says; `None` is not known.
     pub rope_allowable: Option<f64>,

@@ -1,5 +1,6 @@
 //! The main line: where it runs, and what it puts on the head.
 
+use crate::fault::Allowed;
 use crate::{Fault, Feet, Field, Force, Layout, Load, Point, Side, Vector};
 
 /// How the line moves. A pulley turns with friction, so the haul side carries more while raising and less
@@ -98,7 +99,8 @@ pub struct Line {
     pub pulley_efficiency: f64,
     /// Efficiency of the redirect pulley.
     pub redirect_efficiency: f64,
-    /// Length of the sling by which the pulley hangs below the head, m. It hangs along the pull of the lines.
+    /// Length of the sling by which the pulley hangs below the head, m, at most half the way from the head to where
+    /// the line goes from there. It hangs along the pull of the lines.
     pub sling: f64,
 }
 
@@ -114,6 +116,8 @@ pub struct LineForces {
     pub haul_tension: f64,
     /// Tension of the haul line after its redirect pulley, N; as `haul_tension` where there is none.
     pub after_redirect: f64,
+    /// Greatest tension anywhere in the line, N: of a tackle, in its lead or the part at its other end.
+    pub greatest_tension: f64,
     /// Pull of the rope on whatever the redirect pulley is tied to, N: both parts of the rope.
     pub redirect: Option<Force>,
     /// Where the pulley hangs.
@@ -175,19 +179,29 @@ impl Line {
         }
     }
 
+    /// Greatest tension in a tackle whose lead carries `lead`: in the lead while raising, in the part farthest from
+    /// it while lowering.
+    fn greatest_of_tackle(&self, parts: u8, lead: f64) -> f64 {
+        let pass = 1.0 / self.operation.factor(self.pulley_efficiency);
+        let farthest = (0..parts).fold(lead, |part, _| part * pass);
+        lead.max(farthest)
+    }
+
     /// The forces of the line on a frame so laid out.
     ///
     /// The pulley hangs a sling's length below the head along the pull of both parts of the line, and that
     /// pull depends on where the pulley hangs: a fixed point, found in a few steps. With no sling the lines
-    /// meet at the head itself. Errs where a part of the line has no length.
+    /// meet at the head itself. Errs where a part of the line has no length, and where the sling is longer than
+    /// half the way to where the line goes.
     pub(crate) fn forces(&self, load: &Load, feet: &Feet, layout: &Layout) -> Result<LineForces, Fault> {
-        const STEPS: usize = 40;
+        const STEPS: usize = 200;
         if matches!(self.path, Path::NotOverHead) {
             return Ok(LineForces {
                 load: Force::ZERO,
                 haul: Force::ZERO,
                 haul_tension: 0.0,
                 after_redirect: 0.0,
+                greatest_tension: 0.0,
                 redirect: None,
                 pulley: layout.head + -Vector::Z * self.sling,
             });
@@ -198,18 +212,35 @@ impl Line {
         let mut pulley = layout.head;
         let mut forces = self.at(pulley, load_pull, haul_tension, feet, layout)?;
         if self.sling > 0.0 {
+            if let Some(next) = self.next_point(feet, layout) {
+                // On a longer sling the pulley would hang nearer to that point than to the head.
+                let most = 0.5 * (next - layout.head).length();
+                Field::Sling.check_within(self.sling, Allowed { least: 0.0, most })?;
+            }
+            let mut hangs = -Vector::Z;
             for _ in 0..STEPS {
                 let along = forces.on_head().direction().unwrap_or(-Vector::Z);
-                let next = layout.head + along * self.sling;
+                // Halfway, so that a long sling near the line's other end settles instead of swinging.
+                hangs = (hangs + along).normalize_or(along);
+                let next = layout.head + hangs * self.sling;
                 let moved = (next - pulley).length();
                 pulley = next;
                 forces = self.at(pulley, load_pull, haul_tension, feet, layout)?;
-                if moved < 1e-14 {
+                if moved < 1e-12 {
                     break;
                 }
             }
         }
         Ok(forces)
+    }
+
+    /// Where the line goes from the head: its redirect pulley, else its haul point.
+    fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
+        match self.path {
+            Path::RedirectedAtFoot { foot, .. } => Some(*feet.at.on(foot)),
+            Path::RedirectedMidBase { .. } => Some(layout.mid_base),
+            _ => self.path.haul_point(),
+        }
     }
 
     fn at(
@@ -225,19 +256,26 @@ impl Line {
             haul: Force::ZERO,
             haul_tension: 0.0,
             after_redirect: 0.0,
+            greatest_tension: load.size(),
             redirect: None,
             pulley,
         };
         let straight = |to: Point| -> Result<LineForces, Fault> {
             let haul = Force::along(toward(pulley, to)?, haul_tension);
-            Ok(LineForces { haul, haul_tension, after_redirect: haul_tension, ..none })
+            let greatest_tension = match self.path {
+                Path::TackleAtHead { parts, .. } => self.greatest_of_tackle(parts, haul_tension),
+                _ => haul_tension.max(none.greatest_tension),
+            };
+            Ok(LineForces { haul, haul_tension, after_redirect: haul_tension, greatest_tension, ..none })
         };
         let redirected = |by: Point, to: Point| -> Result<LineForces, Fault> {
             let down = toward(pulley, by)?;
             let after_redirect = haul_tension * self.operation.factor(self.redirect_efficiency);
             let redirect = Force::along(-down, haul_tension) + Force::along(toward(by, to)?, after_redirect);
             let haul = Force::along(down, haul_tension);
-            Ok(LineForces { haul, haul_tension, after_redirect, redirect: Some(redirect), ..none })
+            let greatest_tension = haul_tension.max(after_redirect).max(none.greatest_tension);
+            let redirect = Some(redirect);
+            Ok(LineForces { haul, haul_tension, after_redirect, greatest_tension, redirect, ..none })
         };
         match self.path {
             Path::Hung | Path::NotOverHead => Ok(none),

@@ -4,7 +4,7 @@ use crate::angle::degrees;
 use crate::check::{Part, checks};
 use crate::numeric::{bisect, grid, valley};
 use crate::solve::{Tip, solve_line_at};
-use crate::{Fault, Operation, Rig, Side};
+use crate::{Fault, Operation, Rig, Side, Solution};
 use arrayvec::ArrayVec;
 
 /// The lean farthest back at which anything is looked for: −30°, rad.
@@ -110,45 +110,62 @@ impl Governing {
 /// As [`crate::solve`] at the rig's own lean.
 pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
     crate::solve(rig)?;
-    let worst = |lean: f64| governing_at(rig, lean);
-    let mut range = WorkingRange {
-        intervals: ArrayVec::new(),
-        best_lean: rig.lean,
-        best_limit: Limit::NotLookedFurther,
-        best_ratio: f64::INFINITY,
-    };
-    let mut open: Option<(f64, Limit, Operation)> = None;
-    let mut last: Option<(f64, Governing)> = None;
-    let mut before_last: Option<(f64, Governing)> = None;
-    for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
-        let here = (lean, worst(lean));
-        // A peak or a valley of the ratio between grid points may cross 1 and come back unseen.
-        if let (Some(a), Some(b)) = (before_last, last)
-            && let Some(turn) = turning_point(a, b, here, &worst)
-        {
-            range.take(last, turn, &mut open, &worst);
-            last = Some(turn);
-        }
-        range.take(last, here, &mut open, &worst);
-        before_last = last;
-        last = Some(here);
-    }
-    if let (Some((from, from_limit, from_operation)), Some((to, at))) = (open, last) {
-        let end = Interval {
-            from,
-            to,
-            from_limit,
-            to_limit: Limit::NotLookedFurther,
-            from_operation,
-            to_operation: at.operation,
-        };
-        // Eight stretches of one rig are beyond sense; a ninth is left out rather than a panic.
-        let _ = range.intervals.try_push(end);
-    }
-    Ok(range)
+    Ok(WorkingRange::search(rig.lean, |lean| governing_at(rig, lean)))
 }
 
 impl WorkingRange {
+    /// Looks along all leans for those at which `worst` holds; `lean` is the best until one is.
+    fn search(lean: f64, worst: impl Fn(f64) -> Governing) -> Self {
+        let mut range = Self {
+            intervals: ArrayVec::new(),
+            best_lean: lean,
+            best_limit: Limit::NotLookedFurther,
+            best_ratio: f64::INFINITY,
+        };
+        let mut open: Option<(f64, Limit, Operation)> = None;
+        let mut last: Option<(f64, Governing)> = None;
+        let mut before_last: Option<(f64, Governing)> = None;
+        for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
+            let here = (lean, worst(lean));
+            // A peak or a valley of the ratio between grid points may cross 1 and come back unseen.
+            if let (Some(a), Some(b)) = (before_last, last)
+                && let Some(turn) = turning_point(a, b, here, &worst)
+            {
+                if turn.0 > b.0 {
+                    range.take(last, turn, &mut open, &worst);
+                    last = Some(turn);
+                } else {
+                    // Between two leans alike in holding or not, where nothing was opened or closed.
+                    range.take(before_last, turn, &mut open, &worst);
+                    range.take(Some(turn), b, &mut open, &worst);
+                }
+            }
+            // So may a stretch beside a lean at which the frame tips.
+            if let Some(b) = last
+                && let Some(edge) = edge(b, here, &worst)
+            {
+                range.take(last, edge, &mut open, &worst);
+                last = Some(edge);
+            }
+            range.take(last, here, &mut open, &worst);
+            before_last = last;
+            last = Some(here);
+        }
+        if let (Some((from, from_limit, from_operation)), Some((to, at))) = (open, last) {
+            let end = Interval {
+                from,
+                to,
+                from_limit,
+                to_limit: Limit::NotLookedFurther,
+                from_operation,
+                to_operation: at.operation,
+            };
+            // Eight stretches of one rig are beyond sense; a ninth is left out rather than a panic.
+            let _ = range.intervals.try_push(end);
+        }
+        range
+    }
+
     /// Takes in the next lean looked at, closing or opening a stretch between it and the last.
     fn take(
         &mut self,
@@ -209,7 +226,23 @@ fn turning_point(
     let sign = if peak { -1.0 } else { 1.0 };
     let at = valley(a.0, c.0, |lean| sign * worst(lean).ratio);
     let found = worst(at);
-    (found.holds() != b.1.holds() && at > b.0 && at < c.0).then_some((at, found))
+    (found.holds() != b.1.holds() && at > a.0 && at < c.0).then_some((at, found))
+}
+
+/// The last lean with a finite ratio between one that has and one that has none, neither of which holds, if that
+/// lean holds.
+fn edge(
+    a: (f64, Governing),
+    b: (f64, Governing),
+    worst: &impl Fn(f64) -> Governing,
+) -> Option<(f64, Governing)> {
+    if a.1.holds() || b.1.holds() || a.1.ratio.is_finite() == b.1.ratio.is_finite() {
+        return None;
+    }
+    let (from, to) = if a.1.ratio.is_finite() { (a.0, b.0) } else { (b.0, a.0) };
+    let (at, _) = bisect(from, to, WIDTH, |lean| worst(lean).ratio.is_finite());
+    let found = worst(at);
+    found.holds().then_some((at, found))
 }
 
 /// What governs a rig at a lean (rad): see [`working_range`] for what is looked at.
@@ -242,6 +275,9 @@ fn governing_at(rig: &Rig, lean: f64) -> Governing {
             }
             continue;
         };
+        if let Some(tip) = unguarded(rig, &solution) {
+            found(f64::INFINITY, Limit::Tips(tip), operation);
+        }
         for check in checks(rig, &solution) {
             if let Some(ratio) = check.ratio {
                 found(ratio, Limit::Part(check.part), operation);
@@ -259,4 +295,68 @@ fn governing_at(rig: &Rig, lean: f64) -> Governing {
         worst = Governing { ratio: f64::INFINITY, limit: Limit::UprightStop, operation: rig.line.operation };
     }
     worst
+}
+
+/// Which way a frame in neutral balance would go at a nudge, its loads having no moment about the foot line, if no
+/// guy stands against it.
+fn unguarded(rig: &Rig, solution: &Solution) -> Option<Tip> {
+    if solution.forces()?.working_guy.is_some() || solution.resultant.force.size() == 0.0 {
+        return None;
+    }
+    let guarded =
+        |sign: f64| rig.guys.iter().zip(&solution.guy_arm).any(|(guy, arm)| guy.rigged && sign * arm > 0.0);
+    match (guarded(1.0), guarded(-1.0)) {
+        (true, true) => None,
+        (false, _) => Some(Tip::Forward),
+        (true, false) => Some(Tip::Back),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Part;
+
+    fn ratio(ratio: f64) -> Governing {
+        Governing { ratio, limit: Limit::Part(Part::Lashing), operation: Operation::Holding }
+    }
+
+    fn found(worst: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
+        let range = WorkingRange::search(0.0, |lean| ratio(worst(lean.to_degrees())));
+        range.intervals.iter().map(|i| (i.from.to_degrees(), i.to.to_degrees())).collect()
+    }
+
+    /// Wherever a peak or a dip lies between the leans looked at.
+    #[test]
+    fn a_turn_between_two_leans_of_the_grid_is_not_missed() {
+        for step in 0..50 {
+            let middle = 10.0 + 0.01 * f64::from(step);
+            let peak = found(|lean| 1.0 + 0.01 * (0.01 - (lean - middle) * (lean - middle)));
+            assert_eq!(peak.len(), 2, "a peak at {middle}");
+            assert!((peak[0].1 - (middle - 0.1)).abs() < 0.011 && (peak[1].0 - (middle + 0.1)).abs() < 0.011);
+            let dip = found(|lean| 1.0 - 0.01 * (0.01 - (lean - middle) * (lean - middle)));
+            assert_eq!(dip.len(), 1, "a dip at {middle}");
+            assert!((dip[0].0 - (middle - 0.1)).abs() < 0.011 && (dip[0].1 - (middle + 0.1)).abs() < 0.011);
+        }
+    }
+
+    /// A stretch narrower than the grid between a stop and a strength.
+    #[test]
+    fn a_stretch_beside_a_stop_is_not_missed() {
+        for step in 0..50 {
+            let stop = 10.0 + 0.01 * f64::from(step);
+            let out = found(|lean| if lean < stop { f64::INFINITY } else { 1.0 + 0.1 * (lean - stop - 0.1) });
+            assert_eq!(out.len(), 1, "from {stop}");
+            assert!((out[0].0 - stop).abs() < 0.011 && (out[0].1 - stop - 0.1).abs() < 0.011);
+            let back =
+                found(|lean| if lean > stop { f64::INFINITY } else { 1.0 - 0.1 * (lean - stop + 0.1) });
+            assert_eq!(back.len(), 1, "to {stop}");
+        }
+    }
+
+    #[test]
+    fn a_frame_with_no_guys_has_no_working_range() {
+        let rig = Rig::new(4.0, 1.2, 0.0, 100.0);
+        assert!(working_range(&rig).is_ok_and(|range| range.intervals.is_empty()));
+    }
 }

@@ -1,7 +1,7 @@
 //! Equilibrium of the head with rigid legs and one working guy.
 
 use crate::feet::level_run;
-use crate::guy::{GuyForce, MAX_GUYS, Role};
+use crate::guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
 use crate::resolve::resolve_in_plane;
 use crate::{Fault, Field, Footing, Force, Layout, Line, LineForces, Pair, Resultant, Rig, Side, Vector};
 use arrayvec::ArrayVec;
@@ -98,10 +98,12 @@ pub fn solve(rig: &Rig) -> Result<Solution, Fault> {
 /// Solves a rig at a lean (rad, forward positive), its anchors and haul points staying where they are.
 ///
 /// The rigid solution: two legs that do not give and one working guy, in closed form. The moment of the
-/// loads about the foot line says which way the frame would go; the first rigged guy in the list whose arm
-/// opposes it works, with tension = moment/arm, and every other guy holds the pretension it was given. The
-/// legs then carry what is left in the frame's plane. Loads on the head: the lines, and of each leg's
-/// weight the share that the head carries.
+/// loads about the foot line, less what the guys hold as they were set, says which way the frame would go; the
+/// first rigged guy in the list whose arm opposes it works (a side guy only where no other can) and pulls as much
+/// more as balance needs: tension = moment/arm for guys set slack. Every other guy holds the pretension it was
+/// given; where nothing pulls against a pretension, it eases to what balance needs. The legs then carry what is
+/// left in the frame's plane. Loads on the head: the lines, and of each leg's weight the share that the head
+/// carries.
 ///
 /// The frame tips forward or back where no guy opposes the moment, left or right where a foot would lift
 /// that nothing holds down. Where the moment is nil within rounding, no guy works.
@@ -148,59 +150,59 @@ fn balance(
     guy_way: &[Vector],
     guy_arm: &[f64],
 ) -> Balance {
+    let set_to = |guy: &Guy| if guy.rigged { guy.pretension } else { 0.0 };
+    let all_set: f64 = rig.guys.iter().map(set_to).sum();
     // Shares of the slant height and of the moment below these are rounding.
     let least_arm = 1e-9 * layout.slant_height;
-    let least_moment = 1e-12 * layout.slant_height * resultant.force.size();
+    let least_moment = 1e-12 * layout.slant_height * (resultant.force.size() + all_set);
+    let holds = |arm: f64, moment: f64| arm.abs() > least_arm && arm * moment > 0.0;
 
-    // Which way must a guy pull? As the loads say; where they say nothing, as the pretensions do.
-    let held = |except: Option<usize>| -> f64 {
-        let others = rig.guys.iter().zip(guy_arm).enumerate();
-        others
-            .filter(|(i, (guy, _))| guy.rigged && Some(*i) != except)
-            .map(|(_, (guy, arm))| -guy.pretension * arm)
-            .sum()
-    };
-    let mut needed = resultant.tipping_moment;
-    if needed.abs() <= least_moment {
-        // Equal and opposed pretensions leave nothing to balance; otherwise the fore guy is the one given.
-        needed = rig
-            .guys
-            .iter()
-            .zip(guy_arm)
-            .map(|(g, arm)| if g.rigged && *arm < 0.0 { -g.pretension * arm } else { 0.0 })
-            .sum();
+    // What the guys as they were set leave to be balanced, forward positive.
+    let mut tensions: ArrayVec<f64, MAX_GUYS> = rig.guys.iter().map(set_to).collect();
+    let set: f64 = tensions.iter().zip(guy_arm).map(|(tension, arm)| tension * arm).sum();
+    let mut moment = resultant.tipping_moment - set;
+    let mut working = None;
+    if moment.abs() > least_moment {
+        // A guy to a side, whose arm is small beside its length, works only where no other can.
+        let could = |wanted_side: bool| {
+            rig.guys.iter().zip(guy_arm).position(|(guy, arm)| {
+                let to_side = matches!(Station::of(guy.anchor, layout), Station::Side);
+                guy.rigged && to_side == wanted_side && holds(*arm, moment)
+            })
+        };
+        working = could(false).or_else(|| could(true));
+        let tighter = working.and_then(|i| tensions.get_mut(i).zip(guy_arm.get(i)));
+        if let Some((tension, arm)) = tighter {
+            *tension += moment / arm;
+            moment = 0.0;
+        }
+        // Nothing to pull against: guys that were set harder than balance needs go easier, the first one first.
+        for (i, (tension, arm)) in tensions.iter_mut().zip(guy_arm).enumerate() {
+            if moment.abs() > least_moment && *tension > 0.0 && holds(*arm, -moment) {
+                let eased = *tension + moment / arm;
+                // Less than rounding is slack.
+                let eased = if eased * arm.abs() > least_moment { eased } else { 0.0 };
+                moment -= (eased - *tension) * arm;
+                *tension = eased;
+                working = Some(i).filter(|_| eased > 0.0);
+            }
+        }
+        if moment.abs() > least_moment {
+            return Balance::Tips(if moment > 0.0 { Tip::Forward } else { Tip::Back });
+        }
     }
-    let could_work = |arm: f64| arm.abs() > least_arm && arm * needed > 0.0;
-    let working = if needed.abs() <= least_moment {
-        None
-    } else {
-        rig.guys.iter().zip(guy_arm).position(|(guy, arm)| guy.rigged && could_work(*arm))
-    };
 
-    let moment = resultant.tipping_moment + held(working);
-    let over = |moment: f64| Balance::Tips(if moment > 0.0 { Tip::Forward } else { Tip::Back });
-    if working.is_none() && moment.abs() > least_moment {
-        return over(moment);
-    }
     let mut guys: ArrayVec<GuyForce, MAX_GUYS> = ArrayVec::new();
     let mut on_head = resultant.force;
-    for (i, ((guy, way), arm)) in rig.guys.iter().zip(guy_way).zip(guy_arm).enumerate() {
-        let force = if !guy.rigged {
-            GuyForce { tension: 0.0, role: Role::NotRigged }
-        } else if Some(i) == working {
-            let tension = moment / arm;
-            if tension < 0.0 {
-                // The other guys' pretension pulls it the other way and no guy opposes that.
-                return over(moment);
-            }
-            GuyForce { tension, role: Role::Working }
-        } else if guy.pretension > 0.0 {
-            GuyForce { tension: guy.pretension, role: Role::Pretensioned }
-        } else {
-            GuyForce { tension: 0.0, role: Role::Slack }
+    for (i, ((guy, way), tension)) in rig.guys.iter().zip(guy_way).zip(tensions).enumerate() {
+        let role = match guy.rigged {
+            false => Role::NotRigged,
+            true if Some(i) == working => Role::Working,
+            true if tension > 0.0 => Role::Pretensioned,
+            true => Role::Slack,
         };
-        on_head += Force::along(*way, force.tension);
-        guys.push(force);
+        on_head += Force::along(*way, tension);
+        guys.push(GuyForce { tension, role });
     }
 
     let down = [layout.down_leg.left, layout.down_leg.right];

@@ -1,0 +1,57 @@
+//! The leans at which a reading takes a value.
+
+use super::{cases, solvable};
+use outlean_rig::{Quantity, Side, leans_where, solve_at};
+use proptest::prelude::*;
+
+const ALL: [Quantity; 9] = [
+    Quantity::LegCompression(Side::Left),
+    Quantity::LegCompression(Side::Right),
+    Quantity::GuyTension(0),
+    Quantity::GuyTension(1),
+    Quantity::HaulTension,
+    Quantity::OnHead,
+    Quantity::Reach,
+    Quantity::HeadHeight,
+    Quantity::TippingMoment,
+];
+
+proptest! {
+    #![proptest_config(cases(60))]
+
+    /// Asked for the value at some lean, that lean is among the answers, and the value is met at every one of them.
+    #[test]
+    fn a_value_is_met_and_its_lean_found(seed: u64, which in 0..ALL.len(), at in -0.5..1.3_f64) {
+        let Some((rig, _)) = solvable(seed) else { return Ok(()) };
+        let Ok(solution) = solve_at(&rig, at) else { return Ok(()) };
+        let Some(value) = ALL[which].of(&solution) else { return Ok(()) };
+        let leans = leans_where(&rig, ALL[which], value).unwrap();
+        let of = |lean: f64| ALL[which].of(&solve_at(&rig, lean).ok()?);
+        for &lean in &leans {
+            let met = of(lean).unwrap();
+            prop_assert!((met - value).abs() < 1e-5 * (1.0 + value.abs()), "{met} for {value} at {lean}");
+        }
+        prop_assert!(leans.windows(2).all(|pair| pair[0] < pair[1]));
+        // Found, where it crosses at all within a grid step and does not fold back within one.
+        let step = 0.25_f64.to_radians();
+        let around: Vec<_> = (-4..=4).map(|i| of(at + step * f64::from(i) / 2.0)).collect();
+        let Some(around) = around.into_iter().collect::<Option<Vec<f64>>>() else { return Ok(()) };
+        let rises = around.windows(2).all(|pair| pair[0] < pair[1]);
+        let falls = around.windows(2).all(|pair| pair[0] > pair[1]);
+        let slope = (around[8] - around[0]).abs();
+        if (rises || falls) && slope > 1e-6 * value.abs() && leans.len() < 8 {
+            prop_assert!(leans.iter().any(|lean| (lean - at).abs() < 1e-7), "{at} not in {leans:?}");
+        }
+    }
+
+    #[test]
+    fn a_value_never_taken_has_no_leans(seed: u64) {
+        let Some((rig, _)) = solvable(seed) else { return Ok(()) };
+        prop_assert!(leans_where(&rig, Quantity::HeadHeight, 1e4).unwrap().is_empty());
+        prop_assert!(leans_where(&rig, Quantity::GuyTension(9), 1.0).unwrap().is_empty());
+        prop_assert!(leans_where(&rig, Quantity::GuyTension(0), -5.0).unwrap().is_empty());
+        for nonsense in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            prop_assert!(leans_where(&rig, Quantity::OnHead, nonsense).unwrap().is_empty());
+        }
+    }
+}
