@@ -8,21 +8,33 @@
 #![deny(missing_docs)]
 
 mod advance_table;
+mod drawing;
+mod force_scale;
 mod inks;
+mod label;
+mod label_layout;
+mod naming;
 mod painter;
 mod path;
 mod role;
 mod scene;
+mod side_view;
 mod style;
 mod svg;
 mod text_width;
 mod words;
 
+pub use drawing::pointer::HandleState;
+pub use force_scale::force_scale;
 pub use inks::{Ink, Inks};
+pub use label::{Area, Edge, Label, LabelKey, Row, Seat};
+pub use label_layout::{Obstacle, Seated, Seats, draw_labels, seat_labels, seats_taken};
+pub use naming::{guy_name, holdfast_name, limit_name, part_name, tip_key};
 pub use painter::{Painter, paint, paint_items};
 pub use path::{Path, Step};
 pub use role::{Kind, Lettering, Role, Tone, Weight};
 pub use scene::{Anchor, Item, Scene, Shape};
+pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, side_view};
 pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
 pub use svg::svg;
 pub use text_width::{Face, width};

@@ -64,6 +64,8 @@ pub enum Role {
     PencilSolid,
     /// A thin dashed position along a fall.
     Strobe,
+    /// Thin solid graphite: the way of a fall.
+    PencilThin,
     /// The handle on a pencil arrow.
     PencilGrip,
 

@@ -187,7 +187,7 @@ impl Role {
             Self::Rail => line(round(Ink::Ink, HEAVY)),
             Self::Rib => line(sharp(Ink::Ink, HAIR)),
             Self::Blanket => both(Ink::Earth, round(Ink::Ink, THIN)),
-            Self::Break => both(Ink::Paper, sharp(Ink::Quiet, HAIR)),
+            Self::Break => filled(Ink::Paper),
             Self::Shaft(kind) => line(sharp(kind.ink(), shaft(kind))),
             Self::Head(Kind::Pull) => line(sharp(Ink::Pull, PULL)),
             Self::Head(kind) => filled(kind.ink()),
@@ -196,6 +196,7 @@ impl Role {
             Self::Pencil => line(dashed(sharp(Ink::Pencil, PULL), 7.0, 4.0)),
             Self::PencilSolid => line(sharp(Ink::Pencil, PULL)),
             Self::Strobe => line(dashed(sharp(Ink::Pencil, 1.4), 7.0, 4.0)),
+            Self::PencilThin => line(sharp(Ink::Pencil, 1.4)),
             Self::PencilGrip => both(Ink::Paper, round(Ink::Pencil, 2.0)),
             Self::Dimension | Self::Leader => line(sharp(Ink::Quiet, HAIR)),
             Self::Axis => {

@@ -152,7 +152,7 @@ fn number(value: f64) -> String {
 }
 
 /// Text for inside an element or an attribute. Characters that XML forbids are left out.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

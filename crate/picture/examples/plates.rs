@@ -1,0 +1,172 @@
+//! Draws side views of some rigs as SVG files, to be looked at: `cargo run --example plates -- DIRECTORY`.
+
+use outlean_picture::{Carried, HandleState, Inks, Pencil, Show, SideViewInput, Words, side_view, svg};
+use outlean_rig::{Guy, Leg, Line, Pair, Part, Path, Point, Rig, Side, checks, solve, working_range};
+use outlean_rigfile::Units;
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let directory = std::env::args().nth(1).ok_or("say where to: plates DIRECTORY")?;
+    let strings = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/strings/en/picture.json");
+    let words: Words = serde_json::from_str(&std::fs::read_to_string(strings)?)?;
+    let page = (830.0, 560.0, 1.0);
+    let narrow = (328.0, 284.0, 0.85);
+    let projector = (1300.0, 900.0, 2.1);
+    let all = Show { resultant: true, ground_forces: true, ..Show::USUAL };
+    let few = Show { dimensions: false, ..Show::USUAL };
+    let plates = [
+        ("hung20", hung(20.0), page, Inks::LIGHT, Show::USUAL),
+        ("hung20_all", hung(20.0), page, Inks::LIGHT, all),
+        ("hung12", hung(12.5), page, Inks::LIGHT, Show::USUAL),
+        ("hung3", hung(3.0), page, Inks::LIGHT, Show::USUAL),
+        ("hung20_dark", hung(20.0), page, Inks::DARK, all),
+        ("hung20_narrow", hung(20.0), narrow, Inks::LIGHT, Show::USUAL),
+        ("hung20_projector", hung(20.0), projector, Inks::PROJECTOR, few),
+        ("past50", hung(50.0), page, Inks::LIGHT, Show::USUAL),
+        ("past50_narrow", hung(50.0), narrow, Inks::LIGHT, Show::USUAL),
+        ("foot24", foot(24.0), page, Inks::LIGHT, all),
+        ("foot24_dark", foot(24.0), page, Inks::DARK, Show::USUAL),
+        ("foot24_narrow", foot(24.0), narrow, Inks::LIGHT, all),
+        ("foot24_projector", foot(24.0), projector, Inks::PROJECTOR, few),
+        ("straight15", straight(15.0), page, Inks::LIGHT, all),
+        ("straight45", straight(45.0), page, Inks::LIGHT, Show::USUAL),
+        ("straight15_narrow", straight(15.0), narrow, Inks::LIGHT, Show::USUAL),
+        ("tips_back", tips_back(14.0), page, Inks::LIGHT, Show::USUAL),
+        ("tips_back_narrow", tips_back(14.0), narrow, Inks::DARK, Show::USUAL),
+        ("tips_forward", tips_forward(22.0), page, Inks::LIGHT, Show::USUAL),
+        ("far_anchor", far(26.0), page, Inks::LIGHT, Show::USUAL),
+        ("no_range", no_range(24.0), page, Inks::LIGHT, Show::USUAL),
+        ("tackle18", tackle(18.0), page, Inks::LIGHT, Show::USUAL),
+        ("front18", front(18.0), page, Inks::LIGHT, Show::USUAL),
+        ("not_over_head", not_over(18.0), page, Inks::LIGHT, Show::USUAL),
+        ("predict", hung(28.0), page, Inks::LIGHT, Show::RIG_ALONE),
+        ("small", small(16.0), page, Inks::LIGHT, all),
+    ];
+    for (name, rig, (width, height, k), inks, show) in plates {
+        let solution = solve(&rig)?;
+        let range = working_range(&rig)?;
+        let over: Vec<Part> = checks(&rig, &solution)
+            .iter()
+            .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0))
+            .map(|check| check.part)
+            .collect();
+        let pencil = (name == "predict").then_some(Pencil { of: Carried::Guy(0), newtons: 1400.0 });
+        let view = side_view(&SideViewInput {
+            rig: &rig,
+            solution: &solution,
+            range: &range,
+            units: if name.starts_with("small") { Units::Us } else { Units::Metric },
+            words: &words,
+            width,
+            height,
+            k,
+            show,
+            grown: 1.0,
+            over: &over,
+            handle: match name {
+                "past50" => HandleState::Dragged,
+                "straight15" => HandleState::Focus,
+                _ => HandleState::Rest,
+            },
+            tipping: solution.tips().map(|_| 1.0),
+            pencil,
+            seats: None,
+        });
+        println!("{name}: {:.1} px/m, {:?}, left out {:?}", view.scale, solution.tips(), view.dropped);
+        std::fs::write(format!("{directory}/{name}.svg"), svg(&view.scene, &inks, name, ""))?;
+    }
+    Ok(())
+}
+
+fn degrees(lean: f64) -> f64 {
+    lean.to_radians()
+}
+
+/// Legs of 4.6 m, lashed 0.5 m below the tip, feet 1.5 m apart, 230 kg hung.
+fn hung(lean: f64) -> Rig {
+    let mut rig = Rig::new(4.1, 1.5, degrees(lean), 230.0);
+    rig.legs = Pair::both(Leg { length: 4.6, lashing_below_tip: 0.5, weight_per_metre: 55.0 });
+    rig.guys.push(Guy {
+        rope_allowable: Some(6000.0),
+        holdfast_allowable: Some(2600.0),
+        ..Guy::to(Point::new(-6.2, 0.0, 0.0))
+    });
+    rig.guys.push(Guy::to(Point::new(9.0, 0.0, -1.0)));
+    rig.line.sling = 0.45;
+    rig.limits.upright_stop = Some(degrees(10.0));
+    rig
+}
+
+fn foot(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.line = Line {
+        sling: 0.45,
+        pulley_efficiency: 0.9,
+        redirect_efficiency: 0.9,
+        ..Line::along(Path::RedirectedAtFoot { foot: Side::Left, to: Point::new(-0.2, -12.0, 0.3) })
+    };
+    rig
+}
+
+fn straight(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.line = Line {
+        sling: 0.4,
+        pulley_efficiency: 0.85,
+        ..Line::along(Path::StraightBack { to: Point::new(-7.0, 0.0, 0.0) })
+    };
+    rig.guys[1] = Guy { rope_allowable: Some(5000.0), ..Guy::to(Point::new(11.0, 0.0, 0.0)) };
+    rig
+}
+
+fn tips_back(lean: f64) -> Rig {
+    let mut rig = straight(lean);
+    rig.guys.pop();
+    rig
+}
+
+fn tips_forward(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.guys[0].rigged = false;
+    rig
+}
+
+fn far(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.guys[0].anchor = Point::new(-14.0, 0.0, 0.0);
+    rig.guys[1].anchor = Point::new(3.6, 0.0, 0.0);
+    rig.line = Line { sling: 0.0, ..Line::along(Path::StraightBack { to: Point::new(-18.0, 0.0, 0.0) }) };
+    rig
+}
+
+fn no_range(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.guys[0].holdfast_allowable = Some(150.0);
+    rig.limits.upright_stop = Some(degrees(15.0));
+    rig
+}
+
+fn tackle(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    let path = Path::TackleAtHead { parts: 3, to: Point::new(-6.0, 0.0, 0.0) };
+    rig.line = Line { sling: 0.3, pulley_efficiency: 0.9, ..Line::along(path) };
+    rig
+}
+
+fn front(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.line = Line { sling: 0.3, ..Line::along(Path::OverTheFront { to: Point::new(6.0, 0.0, -12.0) }) };
+    rig
+}
+
+fn not_over(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.line.path = Path::NotOverHead;
+    rig
+}
+
+/// Short legs, a light load, no sling, no tip.
+fn small(lean: f64) -> Rig {
+    let mut rig = Rig::new(2.4, 0.9, degrees(lean), 80.0);
+    rig.guys.push(Guy::to(Point::new(-3.5, 0.0, 0.0)));
+    rig
+}

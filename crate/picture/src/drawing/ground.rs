@@ -1,0 +1,43 @@
+//! Ground and rock: a line with short strokes on the earth side.
+
+use super::vec2::{P, between, length, sub};
+use crate::{Path, Role, Scene};
+
+/// Draws ground along a line, earth on its lower left side.
+pub(crate) fn ground(scene: &mut Scene, line: &[P], part: &'static str) {
+    const LENGTHS: [f64; 3] = [1.0, 0.62, 0.82];
+    let (reach, step) = (11.0 * scene.k, 7.0 * scene.k);
+    let mut strokes = Path::new();
+    let mut due = step;
+    let mut lengths = LENGTHS.iter().cycle();
+    for (a, b) in line.iter().zip(line.iter().skip(1)) {
+        let long = length(sub(*b, *a));
+        if !(long > 0.0 && long < 1e5) {
+            continue;
+        }
+        while due <= long {
+            let at = between(*a, *b, due / long);
+            let stroke = reach * lengths.next().unwrap_or(&1.0) * core::f64::consts::FRAC_1_SQRT_2;
+            strokes.add_line(at, (at.0 - stroke, at.1 + stroke));
+            due += step;
+        }
+        due -= long;
+    }
+    scene.part_path(strokes, Role::GroundStroke, part);
+    scene.part_path(Path::through(line.iter().copied()), Role::GroundLine, part);
+}
+
+/// Draws a picket driven in at `at`, its top leaning along `lean` (−1 to the left, 1 to the right), `scale` px
+/// to a metre.
+pub(crate) fn picket(scene: &mut Scene, at: P, lean: f64, scale: f64, part: &'static str) {
+    // 1.4 m long, 0.45 m of it out of the ground, 15 degrees away from the pull.
+    const UP: f64 = 0.45;
+    const DOWN: f64 = 0.95;
+    let (across, up) = (0.2588 * lean, 0.9659);
+    let (up_px, half) = ((UP * scale).max(13.0 * scene.k), (0.0375 * scale).max(2.0 * scene.k));
+    let on = |v: f64, aside: f64| (at.0 + across * v + up * aside, at.1 - up * v + across * aside);
+    scene.part_path(Path::line(on(0.0, 0.0), on(-DOWN * scale, 0.0)), Role::Hidden, part);
+    let foot = -0.02 * scale;
+    let body = Path::polygon([on(foot, -half), on(up_px, -half), on(up_px, half), on(foot, half)]);
+    scene.part_path(body, Role::Timber, part);
+}

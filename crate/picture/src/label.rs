@@ -1,0 +1,238 @@
+//! Labels: names and values, and the seats where they may sit.
+
+use crate::{Lettering, Tone, type_scale, width};
+
+/// A level rectangle, px, y down.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Area {
+    /// Its sides.
+    pub left: f64,
+    /// Its sides.
+    pub top: f64,
+    /// Its sides.
+    pub right: f64,
+    /// Its sides.
+    pub bottom: f64,
+}
+
+impl Area {
+    /// Larger by `by` px on every side.
+    #[must_use]
+    pub fn grown(self, by: f64) -> Self {
+        Self { left: self.left - by, top: self.top - by, right: self.right + by, bottom: self.bottom + by }
+    }
+
+    /// Whether two have any area in common.
+    #[must_use]
+    pub fn meets(self, other: Self) -> bool {
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
+    }
+
+    /// Whether `other` lies wholly inside.
+    #[must_use]
+    pub fn holds(self, other: Self) -> bool {
+        self.left <= other.left
+            && self.top <= other.top
+            && self.right >= other.right
+            && self.bottom >= other.bottom
+    }
+
+    /// Whether the straight line between two points passes through it.
+    #[must_use]
+    pub fn meets_line(self, from: (f64, f64), to: (f64, f64)) -> bool {
+        // What is left of the line after cutting it at each side in turn.
+        let (mut first, mut last) = (0.0_f64, 1.0_f64);
+        let way = (to.0 - from.0, to.1 - from.1);
+        for (start, step, least, most) in
+            [(from.0, way.0, self.left, self.right), (from.1, way.1, self.top, self.bottom)]
+        {
+            if step.abs() < 1e-12 {
+                if start <= least || start >= most {
+                    return false;
+                }
+                continue;
+            }
+            let (a, b) = ((least - start) / step, (most - start) / step);
+            first = first.max(a.min(b));
+            last = last.min(a.max(b));
+        }
+        first < last
+    }
+}
+
+/// One line of a label.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Its words.
+    pub text: String,
+    /// Its lettering.
+    pub lettering: Lettering,
+    /// Its colour.
+    pub tone: Tone,
+    /// Whether the mark `[ ] •` of a part past its allowable follows it.
+    pub past: bool,
+}
+
+impl Row {
+    /// A row without a mark.
+    #[must_use]
+    pub fn new(text: impl Into<String>, lettering: Lettering, tone: Tone) -> Self {
+        Self { text: text.into(), lettering, tone, past: false }
+    }
+
+    /// Width of the words alone, px.
+    #[must_use]
+    pub fn text_width(&self, k: f64) -> f64 {
+        let style = self.lettering.style(self.tone, k);
+        width(&self.text, style.face, style.size)
+    }
+
+    /// Width with its mark, px.
+    #[must_use]
+    pub fn width(&self, k: f64) -> f64 {
+        self.text_width(k) + if self.past { MARK * type_scale(k) } else { 0.0 }
+    }
+}
+
+/// Room that the mark of a part past its allowable takes after a name at k = 1, px.
+pub(crate) const MARK: f64 = 27.0;
+
+/// From one row to the next at k = 1, px.
+pub(crate) const ROW: f64 = 16.0;
+
+/// Which edge of the box, or its middle, stands at the seat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// Its left or top edge.
+    Near,
+    /// Its middle.
+    Middle,
+    /// Its right or bottom edge.
+    Far,
+}
+
+/// A place where a label may sit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seat {
+    /// The point that the box is set against, px.
+    pub at: (f64, f64),
+    /// How the box stands to it across; rows are set flush to the same edge.
+    pub across: Edge,
+    /// How it stands to it upright.
+    pub upright: Edge,
+    /// Where a hairline from the box leads, if one does.
+    pub leader: Option<(f64, f64)>,
+}
+
+impl Seat {
+    /// The seat on the side of `at` that `toward` points to, `gap` px off: the box is wholly on that side of a
+    /// line through `at` square to `toward`.
+    #[must_use]
+    pub fn beside(at: (f64, f64), toward: (f64, f64), gap: f64) -> Self {
+        let edge = |component: f64| {
+            if component < -0.3 {
+                Edge::Far
+            } else if component > 0.3 {
+                Edge::Near
+            } else {
+                Edge::Middle
+            }
+        };
+        Self {
+            at: (at.0 + toward.0 * gap, at.1 + toward.1 * gap),
+            across: edge(toward.0),
+            upright: edge(toward.1),
+            leader: None,
+        }
+    }
+
+    /// The same seat with a leader.
+    #[must_use]
+    pub const fn led_to(mut self, point: (f64, f64)) -> Self {
+        self.leader = Some(point);
+        self
+    }
+}
+
+/// Names a label, so that it keeps its seat from frame to frame: a kind, and a number within it.
+pub type LabelKey = (&'static str, u8);
+
+/// A label: its rows, and its seats from the best to the last.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Label {
+    /// What it labels.
+    pub key: LabelKey,
+    /// Its lines, from the top.
+    pub rows: Vec<Row>,
+    /// Where it may sit.
+    pub seats: Vec<Seat>,
+    /// Labels of a lower rank are seated first; where there is no room, those of the highest are left out.
+    pub rank: u8,
+    /// Left out rather than laid over a rope, a leg or a scale.
+    pub timid: bool,
+}
+
+impl Label {
+    /// Width and height of its box, px.
+    #[must_use]
+    pub fn size(&self, k: f64) -> (f64, f64) {
+        let across = self.rows.iter().map(|row| row.width(k)).fold(0.0, f64::max);
+        let (above, below) = self.ends(k);
+        let between = ROW * type_scale(k) * (self.rows.len().saturating_sub(1)) as f64;
+        (across, above + between + below)
+    }
+
+    /// From the top of the box to the first baseline, and from the last baseline to its bottom, px.
+    pub(crate) fn ends(&self, k: f64) -> (f64, f64) {
+        let size = |row: Option<&Row>| row.map_or(0.0, |row| row.lettering.style(row.tone, k).size);
+        (0.75 * size(self.rows.first()), 0.22 * size(self.rows.last()))
+    }
+
+    /// Its box when it sits at `seat`.
+    #[must_use]
+    pub fn bounds(&self, seat: &Seat, k: f64) -> Area {
+        let (w, h) = self.size(k);
+        let start = |at: f64, size: f64, edge: Edge| match edge {
+            Edge::Near => at,
+            Edge::Middle => at - size / 2.0,
+            Edge::Far => at - size,
+        };
+        let (left, top) = (start(seat.at.0, w, seat.across), start(seat.at.1, h, seat.upright));
+        Area { left, top, right: left + w, bottom: top + h }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_meets_a_box_only_where_it_passes_through() {
+        let b = Area { left: 0.0, top: 0.0, right: 10.0, bottom: 10.0 };
+        assert!(b.meets_line((-5.0, 5.0), (15.0, 5.0)));
+        assert!(b.meets_line((5.0, 5.0), (6.0, 6.0)));
+        assert!(!b.meets_line((-5.0, 5.0), (-1.0, 5.0)));
+        assert!(!b.meets_line((-5.0, 0.0), (5.0, -9.0)));
+        assert!(!b.meets_line((0.0, -5.0), (0.0, 15.0)));
+    }
+
+    #[test]
+    fn a_seat_beside_a_line_leaves_it_free() {
+        let label = Label {
+            key: ("test", 0),
+            rows: vec![Row::new("aft guy", Lettering::Name, Tone::Ink)],
+            seats: Vec::new(),
+            rank: 0,
+            timid: false,
+        };
+        // A rope that rises to the right, the label above it and below it.
+        let (from, to) = ((0.0, 100.0), (200.0, 0.0));
+        for toward in [(-0.447, -0.894), (0.447, 0.894)] {
+            let seat = Seat::beside((100.0, 50.0), toward, 6.0);
+            assert!(!label.bounds(&seat, 1.0).meets_line(from, to), "{toward:?}");
+        }
+    }
+}

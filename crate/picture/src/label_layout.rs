@@ -1,0 +1,245 @@
+//! Seating labels: no two overlap, none leaves the plate, none covers an arrow.
+
+use crate::label::ROW;
+use crate::{Anchor, Area, Edge, Label, LabelKey, Path, Role, Scene, type_scale};
+
+/// Something that labels keep clear of: a straight stroke of some half width, px.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Obstacle {
+    /// One end.
+    pub from: (f64, f64),
+    /// The other; the same for a spot.
+    pub to: (f64, f64),
+    /// Room on either side.
+    pub half: f64,
+    /// Whether a label may be laid over it where there is no better seat: a rope, a leg. Never an arrow.
+    pub soft: bool,
+}
+
+impl Obstacle {
+    fn meets(&self, bounds: Area) -> bool {
+        bounds.grown(self.half).meets_line(self.from, self.to)
+            || (self.from == self.to
+                && bounds.grown(self.half).holds(Area {
+                    left: self.from.0,
+                    top: self.from.1,
+                    right: self.from.0,
+                    bottom: self.from.1,
+                }))
+    }
+}
+
+/// Which seat each label had, so that it keeps it from frame to frame.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Seats(Vec<(LabelKey, usize)>);
+
+impl Seats {
+    fn of(&self, key: LabelKey) -> Option<usize> {
+        self.0.iter().find(|(each, _)| *each == key).map(|(_, seat)| *seat)
+    }
+}
+
+/// A label that found a seat.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seated {
+    /// Its place in the list of labels.
+    pub label: usize,
+    /// Which of its seats.
+    pub seat: usize,
+    /// Its box, px.
+    pub bounds: Area,
+    /// The ends of its leader.
+    pub leader: Option<((f64, f64), (f64, f64))>,
+}
+
+/// Room round a label, px at k = 1.
+const ROOM: f64 = 4.0;
+/// Room that a better seat must have before a label goes back to it.
+const ROOM_TO_RETURN: f64 = 8.0;
+
+/// Seats the labels on a plate, those of low rank first. A label takes its first seat whose box, with room
+/// round it, lies on the plate and meets no label, arrow, leader, rope or leg; failing that the first where it
+/// meets at most a rope or a leg; failing that it is left out. It keeps the seat it had in `before` until that
+/// is hit, and goes back when a better one is free with room to spare.
+#[must_use]
+pub fn seat_labels(
+    labels: &[Label],
+    obstacles: &[Obstacle],
+    plate: Area,
+    k: f64,
+    before: &Seats,
+) -> Vec<Seated> {
+    let mut order: Vec<usize> = (0..labels.len()).collect();
+    order.sort_by_key(|i| labels.get(*i).map_or(u8::MAX, |label| label.rank));
+    let mut seated: Vec<Seated> = Vec::new();
+    for i in order {
+        let Some(label) = labels.get(i) else { continue };
+        let place = |seat: usize, room: f64, soft: bool| -> Option<Seated> {
+            let taken = label.seats.get(seat)?;
+            let bounds = label.bounds(taken, k);
+            let leader = taken.leader.map(|to| (leader_start(bounds, to), to));
+            let free = plate.holds(bounds)
+                && !obstacles.iter().any(|each| (!each.soft || !soft) && each.meets(bounds.grown(room)))
+                && !seated.iter().any(|other| clash(other, bounds.grown(room), leader));
+            free.then_some(Seated { label: i, seat, bounds, leader })
+        };
+        let room = ROOM * k;
+        let kept = before.of(label.key);
+        let back = kept.and_then(|kept| (0..kept).find_map(|seat| place(seat, ROOM_TO_RETURN * k, false)));
+        let found = back
+            .or_else(|| kept.and_then(|kept| place(kept, room, false)))
+            .or_else(|| (0..label.seats.len()).find_map(|seat| place(seat, room, false)))
+            .or_else(|| {
+                let bold = !label.timid;
+                bold.then(|| {
+                    kept.and_then(|kept| place(kept, room, true))
+                        .or_else(|| (0..label.seats.len()).find_map(|seat| place(seat, room, true)))
+                })?
+            });
+        seated.extend(found);
+    }
+    seated
+}
+
+/// What to pass as `before` for the next frame.
+#[must_use]
+pub fn seats_taken(labels: &[Label], seated: &[Seated]) -> Seats {
+    Seats(seated.iter().filter_map(|each| Some((labels.get(each.label)?.key, each.seat))).collect())
+}
+
+/// Where the leader leaves the box: the middle of the side that faces its end.
+fn leader_start(bounds: Area, to: (f64, f64)) -> (f64, f64) {
+    let middle = ((bounds.left + bounds.right) / 2.0, (bounds.top + bounds.bottom) / 2.0);
+    if to.0 < bounds.left {
+        (bounds.left - 3.0, middle.1)
+    } else if to.0 > bounds.right {
+        (bounds.right + 3.0, middle.1)
+    } else if to.1 < middle.1 {
+        (middle.0, bounds.top - 2.0)
+    } else {
+        (middle.0, bounds.bottom + 2.0)
+    }
+}
+
+/// Whether a label already seated meets a box, or either meets the leader of the other, or the leaders cross.
+fn clash(other: &Seated, bounds: Area, leader: Option<((f64, f64), (f64, f64))>) -> bool {
+    other.bounds.meets(bounds)
+        || other.leader.is_some_and(|(from, to)| bounds.meets_line(from, to))
+        || leader.is_some_and(|(from, to)| other.bounds.meets_line(from, to))
+        || leader.zip(other.leader).is_some_and(|(a, b)| cross(a, b))
+}
+
+fn cross(a: ((f64, f64), (f64, f64)), b: ((f64, f64), (f64, f64))) -> bool {
+    let turn =
+        |p: (f64, f64), q: (f64, f64), r: (f64, f64)| (q.0 - p.0) * (r.1 - p.1) - (q.1 - p.1) * (r.0 - p.0);
+    turn(a.0, a.1, b.0) * turn(a.0, a.1, b.1) <= 0.0 && turn(b.0, b.1, a.0) * turn(b.0, b.1, a.1) <= 0.0
+}
+
+/// Draws the seated labels: leaders first, so that no halo is struck through.
+pub fn draw_labels(scene: &mut Scene, labels: &[Label], seated: &[Seated]) {
+    for (from, to) in seated.iter().filter_map(|each| each.leader) {
+        scene.path(Path::line(from, to), Role::Leader);
+    }
+    let (k, scale) = (scene.k, type_scale(scene.k));
+    for each in seated {
+        let Some(label) = labels.get(each.label) else { continue };
+        let across = label.seats.get(each.seat).map_or(Edge::Near, |seat| seat.across);
+        let (mut baseline, width) = (each.bounds.top + label.ends(k).0, each.bounds.right - each.bounds.left);
+        for row in &label.rows {
+            let start = each.bounds.left
+                + match across {
+                    Edge::Near => 0.0,
+                    Edge::Middle => (width - row.width(k)) / 2.0,
+                    Edge::Far => width - row.width(k),
+                };
+            // Set from the edge that stays where it is when the number changes.
+            let text_width = row.text_width(k);
+            let (x, anchor) = match across {
+                Edge::Near => (start, Anchor::Start),
+                Edge::Middle => (start + text_width / 2.0, Anchor::Middle),
+                Edge::Far => (start + text_width, Anchor::End),
+            };
+            scene.text((x, baseline), row.text.clone(), anchor, Role::Text(row.lettering, row.tone));
+            if row.past {
+                draw_past(scene, (start + text_width + 6.0 * scale, baseline), scale);
+            }
+            baseline += ROW * scale;
+        }
+    }
+}
+
+/// The mark `[ ] •`: outside.
+fn draw_past(scene: &mut Scene, (x, y): (f64, f64), scale: f64) {
+    let at = |u: f64, v: f64| (x + u * scale, y + v * scale);
+    let mut brackets = Path::through([at(2.4, -9.6), at(0.0, -9.6), at(0.0, -0.4), at(2.4, -0.4)]);
+    brackets.add_through([at(8.6, -9.6), at(11.0, -9.6), at(11.0, -0.4), at(8.6, -0.4)]);
+    scene.path(brackets, Role::MarkBracket);
+    scene.circle(at(16.6, -5.0), 2.7 * scale, Role::MarkDot, "past");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Lettering, Row, Seat, Tone};
+
+    const PLATE: Area = Area { left: 0.0, top: 0.0, right: 200.0, bottom: 100.0 };
+
+    fn label(n: u8, seats: &[(f64, f64)]) -> Label {
+        let seat = |at: &(f64, f64)| Seat { at: *at, across: Edge::Near, upright: Edge::Near, leader: None };
+        Label {
+            key: ("label", n),
+            rows: vec![Row::new("load", Lettering::Name, Tone::Ink)],
+            seats: seats.iter().map(seat).collect(),
+            rank: n,
+            timid: false,
+        }
+    }
+
+    fn spot(x: f64, y: f64, soft: bool) -> Obstacle {
+        Obstacle { from: (x, y), to: (x, y), half: 3.0, soft }
+    }
+
+    #[test]
+    fn a_lower_rank_sits_first_and_the_last_is_left_out() {
+        let labels = [label(1, &[(10.0, 10.0)]), label(0, &[(12.0, 12.0)])];
+        let seated = seat_labels(&labels, &[], PLATE, 1.0, &Seats::default());
+        assert_eq!(seated.iter().map(|s| s.label).collect::<Vec<_>>(), [1]);
+    }
+
+    #[test]
+    fn a_label_avoids_a_rope_but_never_covers_an_arrow() {
+        let labels = [label(0, &[(10.0, 10.0), (100.0, 10.0)])];
+        let sits = |obstacles: &[Obstacle]| {
+            seat_labels(&labels, obstacles, PLATE, 1.0, &Seats::default()).first().map(|s| s.seat)
+        };
+        assert_eq!(sits(&[]), Some(0));
+        assert_eq!(sits(&[spot(15.0, 15.0, true)]), Some(1));
+        assert_eq!(sits(&[spot(15.0, 15.0, true), spot(105.0, 15.0, true)]), Some(0));
+        assert_eq!(sits(&[spot(15.0, 15.0, true), spot(105.0, 15.0, false)]), Some(0));
+        assert_eq!(sits(&[spot(15.0, 15.0, false), spot(105.0, 15.0, false)]), None);
+    }
+
+    #[test]
+    fn a_label_keeps_its_seat_until_hit_and_goes_back_with_room_to_spare() {
+        let labels = [label(0, &[(10.0, 10.0), (100.0, 10.0)])];
+        let mut seats = Seats::default();
+        let mut step = |x: f64| {
+            let seated = seat_labels(&labels, &[spot(x, 15.0, false)], PLATE, 1.0, &seats);
+            seats = seats_taken(&labels, &seated);
+            seated.first().map(|s| s.seat)
+        };
+        assert_eq!(step(60.0), Some(0));
+        assert_eq!(step(15.0), Some(1));
+        let right = 10.0 + labels[0].size(1.0).0;
+        // Free by 5 px is not enough to go back, by 9 px it is.
+        assert_eq!(step(right + 3.0 + 5.0), Some(1));
+        assert_eq!(step(right + 3.0 + 9.0), Some(0));
+        assert_eq!(step(right + 3.0 + 5.0), Some(0));
+    }
+
+    #[test]
+    fn nothing_leaves_the_plate() {
+        let labels = [label(0, &[(-2.0, 10.0), (190.0, 10.0), (10.0, 95.0)])];
+        assert!(seat_labels(&labels, &[], PLATE, 1.0, &Seats::default()).is_empty());
+    }
+}

@@ -1,0 +1,272 @@
+//! Forces: each arrow lies on its part, to one scale; the arrow is the projection, the number is the force.
+
+use super::line::Run;
+use super::seats::{Margin, of_arrow};
+use super::{Draft, Frame, SideViewInput, guys};
+use crate::drawing::arrow;
+use crate::drawing::frame::lashing_half;
+use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
+use crate::force_scale::{from_ground, on_head};
+use crate::naming::{guy_name, holdfast_name, part_name};
+use crate::{Kind, Label, Lettering, PROJECTOR, Path, Role, Row, Tone};
+use outlean_rig::{Dimension, Part, Side, Station};
+use outlean_rigfile::show;
+
+/// An arrow to draw: where it starts, which way it goes, how far, and how far there is room.
+struct Arrow {
+    kind: Kind,
+    /// Where it acts: the tail of a pull, the tip of a push.
+    at: P,
+    /// The way it acts, a unit step.
+    way: P,
+    newtons: f64,
+    room: f64,
+    part: &'static str,
+}
+
+/// Draws the forces of legs, guys and lines.
+pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame, line: &Run) {
+    let stage = draft.stage;
+    let k = stage.k;
+    let margin = margin(frame, line, k);
+    if let Some(push) = on_head(input.solution) {
+        let (x, z) = stage.flat_force(push);
+        let size = libm::hypot(x, z);
+        let below_head = (0.2 * stage.scale).max(lashing_half(stage.scale, k) + 4.0 * k);
+        let at = frame.on(&stage, frame.slant - below_head);
+        let way = unit((x, -z), frame.up);
+        // Legs that pull, on feet held down, pull the head down: the tail is then at the head.
+        let pushes = way.0 * frame.up.0 + way.1 * frame.up.1 > 0.0;
+        let room = frame.slant - below_head - 4.0 * k;
+        let tail = if pushes { sub(at, times(way, room.min(size * draft.px_per_newton))) } else { at };
+        let arrow = Arrow { kind: Kind::Push, at: tail, way, newtons: size, room, part: "legs" };
+        let (tail, tip) = draw(draft, &arrow);
+        let mut rows = rows(input, input.words.say("legs.both").to_owned(), size, Kind::Push);
+        for side in Side::BOTH {
+            past(
+                input,
+                Part::Leg(side),
+                &mut rows,
+                part_name(input.words, input.rig, &input.solution.layout, Part::Leg(side)),
+            );
+        }
+        let off = frame.widths.0 / 2.0;
+        let seats = of_arrow(tail, tip, 1.0, 0.0, off, &margin, k);
+        draft.labels.push(Label { key: ("legs", 0), rows, seats, rank: 5, timid: false });
+    }
+    for (i, (number, guy)) in (0_u8..).zip(&input.rig.guys).enumerate() {
+        let Some(force) = input.solution.forces().and_then(|forces| forces.guys.get(i)) else { continue };
+        if !guy.rigged || !guys::taut(input, i) {
+            continue;
+        }
+        let end = guys::end(&stage, frame, guy.anchor);
+        let way = unit(sub(end.at, frame.head), (-1.0, 0.0));
+        // What the picture shows of it: shorter where the guy is splayed out of the plane.
+        let rope = guy.anchor - input.solution.layout.head;
+        let flat = stage.flat(guy.anchor);
+        let head = stage.flat(input.solution.layout.head);
+        let share = length(sub(flat, head)) / rope.length().max(1e-6);
+        let from = (0.16 * stage.scale).max(9.0 * k);
+        let arrow = Arrow {
+            kind: Kind::Pull,
+            at: add(frame.head, times(way, from)),
+            way,
+            newtons: force.tension * share,
+            room: length(sub(end.at, frame.head)) - from - 18.0 * k,
+            part: "guy",
+        };
+        let (tail, tip) = draw(draft, &arrow);
+        let mut name = guy_name(input.words, input.rig, &input.solution.layout, number);
+        let holdfast = Part::GuyHoldfast(number);
+        if input.over.contains(&holdfast) && !input.over.contains(&Part::GuyRope(number)) {
+            name = holdfast_name(input.words, input.rig, &input.solution.layout, number);
+        }
+        let mut rows = rows(input, name, force.tension, Kind::Pull);
+        past_guy(input, number, &mut rows);
+        let open = match Station::of(guy.anchor, &input.solution.layout) {
+            Station::Fore => 1.0,
+            _ => -1.0,
+        };
+        let seats = of_arrow(tail, tip, open, 1.0, 0.0, &margin, k);
+        draft.labels.push(Label { key: ("guy", number), rows, seats, rank: 6, timid: false });
+    }
+    lines(draft, input, line, &margin);
+}
+
+/// The load and the haul line.
+fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Margin) {
+    let k = draft.stage.k;
+    let forces = &input.solution.line;
+    let tension = forces.load.size();
+    if tension > 0.0 {
+        let (from, to) = line.load;
+        let arrow = Arrow {
+            kind: Kind::Load,
+            at: from,
+            way: line.load_way,
+            newtons: tension * flatness(&draft.stage, forces.load),
+            room: (draft.stage.height - from.1 - 6.0 * k).min(1.6 * length(sub(to, from))),
+            part: "load",
+        };
+        let (tail, tip) = draw(draft, &arrow);
+        let rows = rows(input, input.words.say("load").to_owned(), tension, Kind::Load);
+        // The open side of the load line is the outer one.
+        let seats = of_arrow(tail, tip, 1.0, 1.0, 0.0, margin, k);
+        draft.labels.push(Label { key: ("load", 0), rows, seats, rank: 7, timid: false });
+    }
+    if let Some((from, to)) = line.haul
+        && forces.haul_tension > 0.0
+        && draft.stage.k < PROJECTOR
+    {
+        let start = 0.06 * draft.stage.scale;
+        let arrow = Arrow {
+            kind: Kind::Pull,
+            at: add(from, times(line.haul_way, start)),
+            way: line.haul_way,
+            newtons: forces.haul_tension * flatness(&draft.stage, forces.haul),
+            room: length(sub(to, from)) - start - 8.0 * k,
+            part: "haul line",
+        };
+        let (tail, tip) = draw(draft, &arrow);
+        let mut rows = rows(input, input.words.say("line.haul").to_owned(), forces.haul_tension, Kind::Pull);
+        past(input, Part::MainLine, &mut rows, input.words.say("line.haul").to_owned());
+        // Under a rope that goes back, ahead of one that goes down.
+        let open = if line.haul_way.0 < 0.0 { 1.0 } else { -1.0 };
+        let seats = of_arrow(tail, tip, open, 1.0, 0.0, margin, k);
+        draft.labels.push(Label { key: ("haul line", 0), rows, seats, rank: 8, timid: false });
+    }
+}
+
+/// The share of a force that the side view shows.
+fn flatness(stage: &super::Stage, force: outlean_rig::Force) -> f64 {
+    let (x, z) = stage.flat_force(force);
+    libm::hypot(x, z) / force.size().max(1e-9)
+}
+
+/// The resultant on the head, and where its line meets the ground.
+pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
+    let stage = draft.stage;
+    let k = stage.k;
+    let resultant = &input.solution.resultant;
+    let (x, z) = stage.flat_force(resultant.force);
+    let size = libm::hypot(x, z);
+    if size <= 0.0 {
+        return;
+    }
+    let way = unit((x, -z), (0.0, 1.0));
+    if let Some(ahead) = resultant.ahead_of_feet {
+        let meets = stage.p((ahead, 0.0));
+        if meets.0 > 0.0 && meets.0 < stage.width {
+            draft.scene.part_path(Path::line(frame.head, meets), Role::Axis, "line of action");
+            let mark = 5.0 * k;
+            let mut cross = Path::line((meets.0 - mark, meets.1 - mark), (meets.0 + mark, meets.1 + mark));
+            cross.add_line((meets.0 - mark, meets.1 + mark), (meets.0 + mark, meets.1 - mark));
+            draft.scene.part_path(cross, Role::Bar, "meets ground");
+        }
+    }
+    let long = (size * draft.px_per_newton).min((stage.height - frame.head.1) * 0.95);
+    // Where it runs along the load line it stands beside it.
+    let (x, z) = stage.flat_force(input.solution.line.load);
+    let load_way = unit((x, -z), (0.0, 1.0));
+    let along = way.0 * load_way.0 + way.1 * load_way.1 > 0.985;
+    let tail = if along { add(frame.head, (13.0 * k, 0.0)) } else { frame.head };
+    let tip = add(tail, times(way, long));
+    let obstacles = arrow::sum(&mut draft.scene, tail, tip, "resultant");
+    draft.obstacles.extend(obstacles);
+    let rows = rows(input, input.words.say("resultant").to_owned(), size, Kind::Load);
+    let margin = Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.foot.1 };
+    let seats = of_arrow(tail, tip, 1.0, 1.0, 3.0 * k, &margin, k);
+    draft.labels.push(Label { key: ("resultant", 0), rows, seats, rank: 10, timid: false });
+}
+
+/// What the ground gives to both feet in this plane.
+pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
+    let Some(reaction) = from_ground(input.solution) else { return };
+    let stage = draft.stage;
+    let k = stage.k;
+    let (x, z) = stage.flat_force(reaction);
+    let size = libm::hypot(x, z);
+    if size <= 0.0 {
+        return;
+    }
+    let way = unit((x, -z), (0.0, -1.0));
+    let foot = frame.on(&stage, -(0.1 * stage.scale + 4.0 * k));
+    let room = (stage.height - foot.1 - 8.0 * k).max(0.0);
+    let long = (size * draft.px_per_newton).min(room);
+    let arrow = Arrow {
+        kind: Kind::Ground,
+        at: sub(foot, times(way, long)),
+        way,
+        newtons: size,
+        room,
+        part: "ground",
+    };
+    let (tail, tip) = draw(draft, &arrow);
+    let rows = rows(input, input.words.say("ground.both").to_owned(), size, Kind::Ground);
+    let margin = Margin { left: foot.0 + 60.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
+    let seats = of_arrow(tail, tip, 1.0, 0.0, 3.0 * k, &margin, k);
+    draft.labels.push(Label { key: ("ground", 0), rows, seats, rank: 9, timid: false });
+}
+
+/// Draws an arrow as long as its force, or as there is room: one that is cut short shows a break. Gives its ends.
+fn draw(draft: &mut Draft, a: &Arrow) -> (P, P) {
+    let full = a.newtons * draft.px_per_newton;
+    let room = a.room.max(12.0 * draft.stage.k);
+    let long = full.min(room);
+    let tip = add(a.at, times(a.way, long));
+    let obstacles = arrow::force(&mut draft.scene, a.kind, a.at, tip, a.way, a.part);
+    draft.obstacles.extend(obstacles);
+    if full > room {
+        crate::drawing::rope::broken(&mut draft.scene, between(a.at, tip, 0.45), a.way);
+    }
+    (a.at, tip)
+}
+
+/// Name and value.
+fn rows(input: &SideViewInput<'_>, name: String, newtons: f64, kind: Kind) -> Vec<Row> {
+    let tone = if kind == Kind::Load { Tone::Ink } else { Tone::Of(kind) };
+    let value = show(newtons, Dimension::Force, input.units).to_string();
+    vec![Row::new(name, Lettering::Name, tone), Row::new(value, Lettering::Value, tone)]
+}
+
+/// Marks the name of a part past what it may carry; one that is not the name itself gets a row.
+fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String) {
+    if !input.over.contains(&part) {
+        return;
+    }
+    match rows.first_mut() {
+        Some(first) if first.text == name => first.past = true,
+        _ => {
+            let row = Row { past: true, ..Row::new(name, Lettering::Note, Tone::Ink) };
+            rows.push(row);
+        }
+    }
+}
+
+/// Marks a guy past what its rope or its holdfast may carry, and says how much that is.
+fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
+    let Some(guy) = input.rig.guys.get(usize::from(number)) else { return };
+    let rope = input.over.contains(&Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
+    let holdfast =
+        input.over.contains(&Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
+    let allowable = match (rope, holdfast) {
+        (Some(a), Some(b)) => a.min(b),
+        (Some(a), None) | (None, Some(a)) => a,
+        (None, None) => return,
+    };
+    if let Some(first) = rows.first_mut() {
+        first.past = true;
+    }
+    let shown = show(allowable, Dimension::Force, input.units).to_string();
+    let text = input.words.fill("may_carry", &[("force", &shown)]);
+    rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
+}
+
+fn margin(frame: &Frame, line: &Run, k: f64) -> Margin {
+    let (top, ring) = line.load;
+    Margin {
+        left: top.0.max(frame.head.0) + 18.0 * k,
+        top: top.1 + 10.0 * k,
+        bottom: ring.1.max(top.1 + 60.0 * k),
+    }
+}

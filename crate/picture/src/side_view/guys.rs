@@ -1,0 +1,109 @@
+//! Guys: straight where they work, hanging where they do not, cut where they leave the plate.
+
+use super::stage::{EDGE, Stage};
+use super::{Draft, Frame, SideViewInput, seats};
+use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
+use crate::drawing::vec2::{P, length, sub, unit};
+use crate::naming::guy_name;
+use crate::{Area, Label, Lettering, Row, Tone};
+use outlean_rig::{Part, Point, Role, Station};
+
+/// How far above the ground a rope is tied to its picket, m.
+const TIED: f64 = 0.04;
+
+/// Where a guy ends on the plate.
+pub(super) struct End {
+    /// The point, px.
+    pub at: P,
+    /// Whether the rope goes on beyond it.
+    pub cut: bool,
+}
+
+/// Where the rope of a guy to `anchor` ends on the plate.
+pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
+    let (x, z) = stage.flat(anchor);
+    let (at, cut) = cut(frame.head, stage.p((x, z + TIED)), stage.plate());
+    End { at, cut }
+}
+
+/// Whether a guy is taut.
+pub(super) fn taut(input: &SideViewInput<'_>, number: usize) -> bool {
+    let force = input.solution.forces().and_then(|forces| forces.guys.get(number));
+    force.is_some_and(|force| matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0)
+}
+
+/// Draws the sleeves of guys past what their rope may carry.
+pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
+    let stage = draft.stage;
+    for (number, guy) in (0_u8..).zip(&input.rig.guys).filter(|(_, guy)| guy.rigged) {
+        if input.over.contains(&Part::GuyRope(number)) {
+            let end = end(&stage, frame, guy.anchor);
+            sleeve(&mut draft.scene, frame.head, end.at, 7.5 * stage.k, "guy");
+        }
+    }
+}
+
+/// Draws the guys.
+pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
+    let stage = draft.stage;
+    for (i, (number, guy)) in (0_u8..).zip(&input.rig.guys).enumerate().filter(|(_, (_, guy))| guy.rigged) {
+        let station = Station::of(guy.anchor, &input.solution.layout);
+        let part = match station {
+            Station::Aft => "aft guy",
+            Station::Fore => "fore guy",
+            Station::Side => "side guy",
+        };
+        let end = end(&stage, frame, guy.anchor);
+        let way = unit(sub(end.at, frame.head), (-1.0, 0.0));
+        if taut(input, i) {
+            let obstacles = working(&mut draft.scene, frame.head, end.at, part);
+            draft.obstacles.extend(obstacles);
+            if end.cut {
+                broken(&mut draft.scene, end.at, way);
+            }
+            continue;
+        }
+        let head = ((frame.head.0 - stage.foot.0) / stage.scale, (stage.foot.1 - frame.head.1) / stage.scale);
+        let (x, z) = stage.flat(guy.anchor);
+        let floor = |at: f64| {
+            if at < EDGE || (x > EDGE + 0.2 && at > x - 0.45) { z.min(0.0) + TIED } else { f64::NEG_INFINITY }
+        };
+        let curve: Vec<P> = hang(head, (x, z + TIED), 0.0, floor).into_iter().map(|at| stage.p(at)).collect();
+        let (curve, is_cut) = clipped(&curve, stage.plate());
+        let obstacles = slack(&mut draft.scene, &curve, part);
+        draft.obstacles.extend(obstacles);
+        if let (true, [.., before, last]) = (is_cut, curve.as_slice()) {
+            broken(&mut draft.scene, *last, unit(sub(*last, *before), way));
+        }
+        name_slack(draft, input, number, station, &curve);
+    }
+}
+
+/// The name of a slack guy, at its rope.
+fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station: Station, curve: &[P]) {
+    let name = guy_name(input.words, input.rig, &input.solution.layout, number);
+    let text = input.words.fill("slack", &[("part", &name)]);
+    let row = Row::new(text, Lettering::Note, Tone::Quiet);
+    let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
+    draft.labels.push(Label { key: ("slack guy", number), rows: vec![row], seats, rank: 20, timid: false });
+}
+
+/// The part of a curve from its start to where it leaves the plate, and whether it leaves it.
+fn clipped(curve: &[P], plate: Area) -> (Vec<P>, bool) {
+    let mut inside: Vec<P> = Vec::with_capacity(curve.len());
+    for at in curve {
+        let out = at.0 < plate.left || at.0 > plate.right || at.1 < plate.top || at.1 > plate.bottom;
+        match (out, inside.last().copied()) {
+            (false, _) => inside.push(*at),
+            (true, Some(last)) => {
+                let (end, _) = cut(last, *at, plate);
+                if length(sub(end, last)) > 0.1 {
+                    inside.push(end);
+                }
+                return (inside, true);
+            }
+            (true, None) => return (inside, true),
+        }
+    }
+    (inside, false)
+}

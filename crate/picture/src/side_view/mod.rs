@@ -1,0 +1,292 @@
+//! The side view: the frame seen from its right, forward to the right, true to scale.
+//!
+//! Metres become pixels on a [`stage`] that depends on the rig and the plate alone. Parts, forces, the arc and
+//! the measures each draw themselves into a [`Draft`] and put up their labels; the labels are seated last, when
+//! everything they must keep clear of is known.
+
+mod forces;
+mod guys;
+mod line;
+mod measures;
+mod pencil;
+mod protractor;
+mod scenery;
+mod seats;
+mod stage;
+mod tipping;
+mod twin_scale;
+
+use crate::drawing::frame::{lashing, leg_widths, pole};
+use crate::drawing::rope::sleeve;
+use crate::drawing::vec2::{P, add, sub, times, unit};
+use crate::{
+    HandleState, Label, Obstacle, PROJECTOR, Scene, Seats, Words, draw_labels, force_scale, seat_labels,
+    seats_taken,
+};
+use outlean_rig::{Part, Rig, Side, Solution, Tip, WorkingRange};
+use outlean_rigfile::Units;
+pub use pencil::{Carried, Pencil};
+use stage::Stage;
+pub use stage::lean_span;
+
+/// What to draw, and how.
+#[derive(Clone, Copy, Debug)]
+pub struct SideViewInput<'a> {
+    /// The rig.
+    pub rig: &'a Rig,
+    /// The rig solved at its own lean.
+    pub solution: &'a Solution,
+    /// Its working range.
+    pub range: &'a WorkingRange,
+    /// The units of the numbers.
+    pub units: Units,
+    /// The words.
+    pub words: &'a Words,
+    /// Width of the plate, CSS pixels.
+    pub width: f64,
+    /// Its height, CSS pixels.
+    pub height: f64,
+    /// Size of strokes, heads and type: 1 on a page, 0.85 narrow, 2.1 on a projector.
+    pub k: f64,
+    /// What is shown.
+    pub show: Show,
+    /// The share of their length that force arrows have grown to, 0 to 1.
+    pub grown: f64,
+    /// Parts past what they may carry.
+    pub over: &'a [Part],
+    /// What the handle at the arc is doing.
+    pub handle: HandleState,
+    /// How far the fall of a frame that tips has gone, 0 to 1; `None` shows no fall.
+    pub tipping: Option<f64>,
+    /// The force that the learner guesses.
+    pub pencil: Option<Pencil>,
+    /// The seats that labels had in the last frame.
+    pub seats: Option<&'a Seats>,
+}
+
+/// What is shown beside the rig itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Show {
+    /// Forces of the legs, guys and lines.
+    pub forces: bool,
+    /// The resultant on the head, and where it meets the ground.
+    pub resultant: bool,
+    /// What the ground gives to the feet.
+    pub ground_forces: bool,
+    /// Setback and reach, and the twin scale.
+    pub dimensions: bool,
+    /// People.
+    pub people: bool,
+    /// The ends of the working range, named.
+    pub range_names: bool,
+}
+
+impl Show {
+    /// What a page shows first.
+    pub const USUAL: Self = Self {
+        forces: true,
+        resultant: false,
+        ground_forces: false,
+        dimensions: true,
+        people: true,
+        range_names: true,
+    };
+    /// What is given before an answer: the rig alone.
+    pub const RIG_ALONE: Self = Self { forces: false, range_names: false, ..Self::USUAL };
+}
+
+/// The side view and what a pointer needs to know of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SideView {
+    /// The picture. Its still part depends on everything in the input but the lean, what follows from the lean,
+    /// and the handle; it changes when the frame starts or ends tipping.
+    pub scene: Scene,
+    /// The middle of the foot line, px.
+    pub foot: (f64, f64),
+    /// The head, px.
+    pub head: (f64, f64),
+    /// The middle of the handle at the arc, px.
+    pub handle: (f64, f64),
+    /// The tip of the pencil arrow, px, where there is one.
+    pub pencil: Option<(f64, f64)>,
+    /// Pixels to the metre.
+    pub scale: f64,
+    /// Metres drawn for a newton.
+    pub force_scale: f64,
+    /// The leans that the arc spans, rad.
+    pub span: (f64, f64),
+    /// Names of what there was no room for, in the order in which they were given up.
+    pub dropped: Vec<crate::LabelKey>,
+    /// The seats of the labels, for the next frame.
+    pub seats: Seats,
+    pencil_axis: Option<(P, P)>,
+}
+
+impl SideView {
+    /// The lean, rad, at which the frame's plane would pass through a point of the plate. Not held to any range.
+    #[must_use]
+    pub fn lean_at(&self, x: f64, y: f64) -> f64 {
+        libm::atan2(x - self.foot.0, self.foot.1 - y)
+    }
+
+    /// The force, N, of the pencil arrow if its tip were drawn to a point of the plate; 0 without one.
+    #[must_use]
+    pub fn pencil_at(&self, x: f64, y: f64) -> f64 {
+        let Some((tail, way)) = self.pencil_axis else { return 0.0 };
+        let from = sub((x, y), tail);
+        ((from.0 * way.0 + from.1 * way.1) / (self.scale * self.force_scale)).max(0.0)
+    }
+}
+
+/// A picture in the making.
+struct Draft {
+    scene: Scene,
+    stage: Stage,
+    labels: Vec<Label>,
+    obstacles: Vec<Obstacle>,
+    /// Pixels drawn for a newton, at the share to which arrows have grown.
+    px_per_newton: f64,
+}
+
+/// Where the frame is on the plate, px.
+#[derive(Clone, Copy)]
+struct Frame {
+    head: P,
+    /// Along the frame, foot to head.
+    up: P,
+    tip: P,
+    /// Foot line to head.
+    slant: f64,
+    widths: (f64, f64),
+}
+
+impl Frame {
+    fn new(stage: &Stage, solution: &Solution) -> Self {
+        let head = stage.p(stage.flat(solution.layout.head));
+        let up = unit(sub(head, stage.foot), (0.0, -1.0));
+        Self {
+            head,
+            up,
+            tip: add(stage.foot, times(up, stage.tip * stage.scale)),
+            slant: solution.layout.slant_height * stage.scale,
+            widths: leg_widths(stage.scale, stage.k),
+        }
+    }
+
+    /// The point `along` px up the frame from the foot line.
+    fn on(&self, stage: &Stage, along: f64) -> P {
+        add(stage.foot, times(self.up, along))
+    }
+}
+
+/// Draws the side view.
+///
+/// A rig that tips is drawn where it stands, with no force on legs or guys; falls to the side cannot be seen from
+/// here and show nothing.
+#[must_use]
+pub fn side_view(input: &SideViewInput<'_>) -> SideView {
+    let sound = |value: f64, least: f64| if value.is_finite() { value.clamp(least, 20_000.0) } else { least };
+    let (width, height, k) =
+        (sound(input.width, 80.0), sound(input.height, 80.0), sound(input.k, 0.5).min(8.0));
+    let layout = &input.solution.layout;
+    let stage = Stage::new(input.rig, layout, input.range, (width, height, k), input.show.people);
+    // The ground's answer is drawn below the feet: it must have room there.
+    let room = ((height - stage.foot.1) / stage.scale).max(stage.depth) - 0.3;
+    let metres_per_newton = force_scale(input.rig, input.range, room);
+    let grown = if input.grown.is_finite() { input.grown.clamp(0.0, 1.0) } else { 1.0 };
+    let mut draft = Draft {
+        scene: Scene::new(width, height, k),
+        stage,
+        labels: Vec::new(),
+        obstacles: Vec::new(),
+        px_per_newton: metres_per_newton * stage.scale * grown,
+    };
+    let frame = Frame::new(&stage, input.solution);
+    let tips = input.solution.tips().filter(|tip| matches!(tip, Tip::Forward | Tip::Back));
+
+    scenery::scenery(&mut draft, input, tips.is_some());
+    protractor::plumb(&mut draft);
+    protractor::protractor(&mut draft, input);
+    if input.show.dimensions && k < PROJECTOR {
+        measures::setback(&mut draft, input);
+        twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
+    }
+    draft.scene.still = draft.scene.items.len();
+
+    if let (Some(tip), Some(progress)) = (tips, input.tipping) {
+        tipping::fall(&mut draft, input, tip, progress);
+    }
+    guys::sleeves(&mut draft, input, &frame);
+    guys::guys(&mut draft, input, &frame);
+    let line = line::Run::new(&stage, input, &frame);
+    line.draw_ropes(&mut draft, input);
+    if input.show.resultant {
+        forces::resultant(&mut draft, input, &frame);
+    }
+    legs(&mut draft, input, &frame);
+    if input.show.forces {
+        forces::forces(&mut draft, input, &frame, &line);
+    }
+    if input.show.ground_forces {
+        forces::ground(&mut draft, input, &frame);
+    }
+    let across = (0.15 * stage.scale).max(8.0 * k);
+    lashing(&mut draft.scene, frame.head, frame.up, across, stage.scale);
+    line.draw_hardware(&mut draft, &frame);
+    if input.show.dimensions && k < PROJECTOR {
+        measures::reach(&mut draft, input);
+    }
+    let pencil = input.pencil.and_then(|pencil| {
+        pencil::pencil(&mut draft, input, &frame, &line, pencil, metres_per_newton * stage.scale)
+    });
+    let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
+
+    let none = Seats::default();
+    let before = input.seats.unwrap_or(&none);
+    if k >= PROJECTOR {
+        few(&mut draft.labels);
+    }
+    let seated = seat_labels(&draft.labels, &draft.obstacles, stage.inside(), k, before);
+    draw_labels(&mut draft.scene, &draft.labels, &seated);
+    let is_seated = |i: usize| seated.iter().any(|each| each.label == i);
+    let dropped = draft.labels.iter().enumerate().filter(|(i, _)| !is_seated(*i)).map(|(_, label)| label.key);
+    SideView {
+        foot: stage.foot,
+        head: frame.head,
+        handle,
+        pencil: pencil.map(|arrow| arrow.tip),
+        scale: stage.scale,
+        force_scale: metres_per_newton,
+        span: stage.span,
+        dropped: dropped.collect(),
+        seats: seats_taken(&draft.labels, &seated),
+        pencil_axis: pencil.map(|arrow| (arrow.tail, arrow.way)),
+        scene: draft.scene,
+    }
+}
+
+/// A projector shows at most seven labels: those of the lowest ranks.
+fn few(labels: &mut Vec<Label>) {
+    labels.sort_by_key(|label| label.rank);
+    labels.truncate(7);
+}
+
+/// The legs, the left one behind.
+fn legs(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
+    let stage = draft.stage;
+    for side in Side::BOTH {
+        let foot = stage.p(stage.flat(*input.rig.feet.at.on(side)));
+        let up = unit(sub(frame.head, foot), frame.up);
+        let butt = add(foot, times(up, -0.1 * stage.scale));
+        // Each leg runs past the head in its own direction; square feet make both the same.
+        let past = crate::drawing::vec2::length(sub(frame.tip, frame.head));
+        let tip = add(frame.head, times(up, past));
+        if input.over.contains(&Part::Leg(side)) {
+            let half = frame.widths.0 / 2.0 + 6.0 * stage.k;
+            sleeve(&mut draft.scene, butt, frame.head, half, "leg");
+        }
+        pole(&mut draft.scene, butt, tip, frame.widths, "leg");
+        let half = frame.widths.0 / 2.0;
+        draft.obstacles.push(Obstacle { from: butt, to: tip, half, soft: true });
+    }
+}

@@ -1,0 +1,98 @@
+//! Where the labels of arrows and ropes may sit.
+
+use crate::Seat;
+use crate::drawing::vec2::{P, add, between, left_of, sub, times, unit};
+
+/// The seats of a label of an arrow from `tail` to `tip`: beside its free end on the open side, along it, beside it
+/// on the other side, then off it with a leader, near and farther, and last in the margin column.
+///
+/// `open` is 1 where the open side is on the left of the way from tail to tip, −1 where it is on the right; `free`
+/// is the share of the way at which its free end is (0 the tail, 1 the tip); `off` is half the width of what the
+/// arrow lies on, px.
+pub(super) fn of_arrow(
+    tail: P,
+    tip: P,
+    open: f64,
+    free: f64,
+    off: f64,
+    margin: &Margin,
+    k: f64,
+) -> Vec<Seat> {
+    let way = unit(sub(tip, tail), (0.0, -1.0));
+    let at = |share: f64| between(tail, tip, share);
+    let toward = |side: f64| times(left_of(way), side);
+    let other = 1.0 - free;
+    let near = |towards: f64| if free > 0.5 { towards } else { 1.0 - towards };
+    let gap = off + 11.5 * k;
+    let mut seats = Vec::with_capacity(40);
+    for share in [near(1.0), 0.5, near(0.75), near(0.25), near(1.25), near(1.5)] {
+        seats.push(Seat::beside(at(share), toward(open), gap));
+    }
+    for share in [near(1.0), 0.5, near(0.75), near(0.25), near(1.25)] {
+        seats.push(Seat::beside(at(share), toward(-open), gap));
+    }
+    seats.push(Seat::beside(at(other), toward(open), gap));
+    for far in [24.0, 44.0, 70.0, 100.0] {
+        for (side, share) in [
+            (open, 0.5),
+            (open, near(0.75)),
+            (open, near(0.25)),
+            (-open, 0.5),
+            (-open, near(0.75)),
+            (-open, near(0.25)),
+        ] {
+            let foot = at(share);
+            // A leader runs level where it can: the label stands straight across from the arrow.
+            let level = (toward(side).0.signum(), 0.0);
+            let steep = left_of(way).0.abs() > 0.4;
+            let to = if steep { level } else { toward(side) };
+            let seat = Seat::beside(foot, to, off + far * k);
+            seats.push(seat.led_to(add(foot, times(to, off.max(3.0 * k)))));
+        }
+    }
+    for at_margin in margin.places() {
+        seats.push(Seat::beside(at_margin, (1.0, 0.0), 0.0).led_to(at(0.5)));
+    }
+    seats
+}
+
+/// The column right of the load line where labels go that have no room at their arrows.
+#[derive(Clone, Copy)]
+pub(super) struct Margin {
+    /// Its left edge, px.
+    pub left: f64,
+    /// From here, px.
+    pub top: f64,
+    /// To here, px.
+    pub bottom: f64,
+}
+
+impl Margin {
+    fn places(&self) -> impl Iterator<Item = P> + '_ {
+        const ROWS: u32 = 8;
+        (0..ROWS).map(|row| {
+            let share = f64::from(row) / f64::from(ROWS - 1);
+            (self.left, self.top + (self.bottom - self.top) * share)
+        })
+    }
+}
+
+/// The seats of the name of a slack rope: under it or over it, from its middle out.
+pub(super) fn along(curve: &[P], under_first: bool, k: f64) -> Vec<Seat> {
+    let mut seats = Vec::new();
+    let last = curve.len().saturating_sub(1) as f64;
+    for flip in [false, true] {
+        for share in [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2] {
+            let i = libm::round(last * share) as usize;
+            let (Some(a), Some(b)) = (curve.get(i), curve.get(i + 1).or_else(|| curve.last())) else {
+                continue;
+            };
+            let normal = left_of(unit(sub(*b, *a), (1.0, 0.0)));
+            // Up the plate, or down it.
+            let up = if normal.1 < 0.0 { normal } else { times(normal, -1.0) };
+            let toward = if under_first == flip { up } else { times(up, -1.0) };
+            seats.push(Seat::beside(*a, toward, 7.0 * k));
+        }
+    }
+    seats
+}

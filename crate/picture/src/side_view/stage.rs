@@ -1,0 +1,132 @@
+//! The stage: how metres in the side view become pixels on the plate. It depends on the rig's own dimensions
+//! and the plate, never on the lean, so that nothing is rescaled while the frame moves.
+
+use crate::drawing::pointer;
+use crate::drawing::vec2::P;
+use crate::{Area, type_scale};
+use outlean_rig::{Layout, Pair, Point, Rig, WorkingRange};
+
+/// Metres to pixels in the plane square to the foot line: x forward to the right, z up.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Stage {
+    pub width: f64,
+    pub height: f64,
+    pub k: f64,
+    /// Pixels to the metre.
+    pub scale: f64,
+    /// Where the middle of the foot line is, px.
+    pub foot: P,
+    /// Foot line to tip, m, in the view.
+    pub tip: f64,
+    /// Radius of the inner edge of the arc, px.
+    pub arc: f64,
+    /// The leans that the arc spans, rad.
+    pub span: (f64, f64),
+    /// How far below the ground anything is drawn, m.
+    pub depth: f64,
+    mid_base: Point,
+    forward: (f64, f64),
+}
+
+/// How far ahead of the feet the edge is drawn, m. The rig does not say where it is, so it is never named.
+pub(crate) const EDGE: f64 = 0.38;
+
+impl Stage {
+    pub(crate) fn new(
+        rig: &Rig,
+        layout: &Layout,
+        range: &WorkingRange,
+        (width, height, k): (f64, f64, f64),
+        people: bool,
+    ) -> Self {
+        let slant = layout.slant_height;
+        let working = (layout.working_length.left + layout.working_length.right) / 2.0;
+        let beyond = |side: f64| if side > 0.05 { side } else { 0.3 };
+        let Pair { left, right } = rig.legs;
+        let beyond = beyond(left.lashing_below_tip).max(beyond(right.lashing_below_tip));
+        let tip = slant * (1.0 + beyond / working);
+        let span = lean_span(range);
+        let depth = (if people { 2.55 } else { 1.95_f64 }).max(0.55 * slant);
+
+        let lettering = type_scale(k);
+        let over_arc = 26.0 * k + 34.0 * lettering;
+        let over_tip = 20.0 * k;
+        let fits_height = (height - over_arc - over_tip - 10.0 * k) / (tip + depth);
+        // An anchor one and a half heights back has its place; what is farther is cut at the edge.
+        let back = 1.5 * slant + 0.35;
+        let sine = libm::sin(span.1.min(core::f64::consts::FRAC_PI_2)).max(0.5);
+        let ahead = (tip * sine).max(EDGE + 1.2);
+        let beside_arc = (over_tip + 16.0 * k) * sine + 10.0 * k;
+        let fits_width = (width - 16.0 * k - beside_arc) / (back + ahead);
+        let scale = fits_height.min(fits_width).clamp(1.0, 1000.0);
+        let arc = tip * scale + (0.26 * scale).max(over_tip);
+
+        let left_need = 16.0 * k + back * scale;
+        let right_need = ahead * scale + beside_arc;
+        let x = (0.65 * width).min(width - right_need).max(left_need.min(width - right_need));
+        let spare = (height - over_arc - arc - depth * scale - 10.0 * k).max(0.0);
+        let y = over_arc + arc + 0.4 * spare;
+        Self {
+            width,
+            height,
+            k,
+            scale,
+            foot: (x, y),
+            tip,
+            arc,
+            span,
+            depth,
+            mid_base: layout.mid_base,
+            forward: (layout.forward.x, layout.forward.y),
+        }
+    }
+
+    /// A place in metres (forward, up) in pixels.
+    pub(crate) fn p(&self, (x, z): P) -> P {
+        (self.foot.0 + x * self.scale, self.foot.1 - z * self.scale)
+    }
+
+    /// A place in space as (forward, up), m.
+    pub(crate) fn flat(&self, point: Point) -> P {
+        let from = point - self.mid_base;
+        (from.x * self.forward.0 + from.y * self.forward.1, from.z)
+    }
+
+    /// A force as (forward, up), N.
+    pub(crate) fn flat_force(&self, force: outlean_rig::Force) -> P {
+        (force.x() * self.forward.0 + force.y() * self.forward.1, force.z())
+    }
+
+    /// The point at a lean, `radius` px from the foot.
+    pub(crate) fn on_arc(&self, lean: f64, radius: f64) -> P {
+        (self.foot.0 + radius * libm::sin(lean), self.foot.1 - radius * libm::cos(lean))
+    }
+
+    /// The whole plate.
+    pub(crate) fn plate(&self) -> Area {
+        Area { left: 0.0, top: 0.0, right: self.width, bottom: self.height }
+    }
+
+    /// Where labels and cut lines end.
+    pub(crate) fn inside(&self) -> Area {
+        self.plate().grown(-3.0 * self.k)
+    }
+
+    /// Length of the pointer, px.
+    pub(crate) fn pointer(&self) -> f64 {
+        pointer::LENGTH * self.k
+    }
+}
+
+/// The leans (rad) that scales of lean show for a working range: from 5° back to 60° out, and wider where the
+/// range needs it, so that every end stands 6° inside. Never beyond what is looked at, 30° back to 80° out.
+#[must_use]
+pub fn lean_span(range: &WorkingRange) -> (f64, f64) {
+    const DEGREE: f64 = core::f64::consts::PI / 180.0;
+    let (mut from, mut to) = (-5.0 * DEGREE, 60.0 * DEGREE);
+    for interval in &range.intervals {
+        from = from.min(interval.from - 6.0 * DEGREE);
+        to = to.max(interval.to + 6.0 * DEGREE);
+    }
+    (from.max(outlean_rig::FARTHEST_BACK), to.min(outlean_rig::FARTHEST_OUT))
+}

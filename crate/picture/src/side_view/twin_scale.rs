@@ -1,0 +1,114 @@
+//! The twin scale: metres above, kilonewtons below, one rule. It is the one scale to which all forces are drawn.
+
+use super::Draft;
+use crate::{Anchor, Lettering, Obstacle, Path, Role, Tone, type_scale};
+use outlean_rigfile::{FT, LBF, Units};
+
+/// Draws it in the lower left corner.
+pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64) {
+    let stage = draft.stage;
+    let (k, lettering) = (stage.k, type_scale(stage.k));
+    let (metre, newton, names) = match units {
+        Units::Metric => (1.0, 1000.0, ("m", "kN")),
+        Units::Us => (FT, LBF, ("ft", "lbf")),
+    };
+    // At most 150 px of it, in a round length.
+    let long = round_below((150.0 * k / stage.scale / metre).min(0.3 * stage.width / stage.scale / metre));
+    let length = long * metre * stage.scale;
+    if !(length.is_finite() && length > 20.0) {
+        return;
+    }
+    let note = |text: &str| {
+        let style = Lettering::Note.style(Tone::Quiet, k);
+        crate::width(text, style.face, style.size)
+    };
+    let (x, y) = (12.0 * k, stage.height - 27.0 * lettering);
+    let mut path = Path::new();
+    let tone = Role::Text(Lettering::Note, Tone::Quiet);
+    let rule = |path: &mut Path, at: f64, up: f64| path.add_line((x + at, y), (x + at, y - up * k));
+
+    // Above: lengths, four parts.
+    let parts = if (long - 2.0).abs() < 1e-9 || (long - 1.0).abs() < 1e-9 || (long - 4.0).abs() < 1e-9 {
+        4
+    } else {
+        5
+    };
+    for i in 0..=parts {
+        let whole = i == 0 || i == parts || (parts == 4 && i == 2);
+        rule(&mut path, length * f64::from(i) / f64::from(parts), if whole { 8.0 } else { 4.0 });
+    }
+    let above = y - 12.0 * lettering;
+    draft.scene.text((x, above), "0", Anchor::Middle, tone);
+    let last = format!("{}\u{2009}{}", plain(long), names.0);
+    draft.scene.text((x + length, above), last.clone(), Anchor::Middle, tone);
+
+    // Below: forces.
+    let most = long * metre / metres_per_newton / newton;
+    let (each, count) = steps(most);
+    let step = length * each / most;
+    let below = y + 20.0 * lettering;
+    let end = format!("{}\u{2009}{}", plain(each * f64::from(count)), names.1);
+    let mut free_from = x + note("0") / 2.0 + 5.0 * k;
+    let last_left = x + step * f64::from(count) - note(&end) / 2.0 - 5.0 * k;
+    for i in 0..=count {
+        let at = step * f64::from(i);
+        rule(&mut path, at, -8.0);
+        let text = plain(each * f64::from(i));
+        let half = note(&text) / 2.0;
+        if i == 0 {
+            draft.scene.text((x, below), text, Anchor::Middle, tone);
+        } else if i == count {
+            draft.scene.text((x + at, below), end.clone(), Anchor::Middle, tone);
+        } else if x + at - half > free_from && x + at + half < last_left {
+            free_from = x + at + half + 5.0 * k;
+            draft.scene.text((x + at, below), text, Anchor::Middle, tone);
+        }
+    }
+    draft.scene.part_path(path, Role::Tick, "twin scale");
+    let bar = Path::line((x, y), (x + length, y));
+    draft.scene.part_path(bar, Role::Bar, "twin scale");
+    let half = 22.0 * lettering;
+    let right = x + length + note(&last).max(note(&end)) / 2.0 - half;
+    draft.obstacles.push(Obstacle { from: (x, y), to: (right.max(x), y), half, soft: false });
+}
+
+/// The greatest of 1, 2, 5 times a power of ten not above `value`.
+fn round_below(value: f64) -> f64 {
+    if !(value > 0.0 && value.is_finite()) {
+        return 0.0;
+    }
+    let decade = libm::pow(10.0, libm::floor(libm::log10(value)));
+    [5.0, 2.0, 1.0].into_iter().map(|m| m * decade).find(|round| *round <= value * 1.0001).unwrap_or(decade)
+}
+
+/// A round step for a rule up to `most`, and how many of them fit: at most six.
+fn steps(most: f64) -> (f64, u32) {
+    let decade = libm::pow(10.0, libm::floor(libm::log10(most.max(1e-12))));
+    let each = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0]
+        .into_iter()
+        .map(|m| m * decade)
+        .find(|each| most / each <= 6.0)
+        .unwrap_or(10.0 * decade);
+    (each, (libm::floor(most / each + 1e-6) as u32).max(1))
+}
+
+/// A round number as plain as it is.
+fn plain(value: f64) -> String {
+    let text = format!("{value:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text.is_empty() { "0".to_owned() } else { text.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rules_have_round_numbers() {
+        assert!((round_below(2.4) - 2.0).abs() < 1e-12);
+        assert!((round_below(0.99) - 0.5).abs() < 1e-12);
+        assert_eq!(steps(5.0), (1.0, 5));
+        assert_eq!(steps(10.0).1, 5);
+        assert_eq!((plain(0.0), plain(2.0), plain(0.5)), ("0".into(), "2".into(), "0.5".into()));
+    }
+}
