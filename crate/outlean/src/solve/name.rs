@@ -1,0 +1,96 @@
+//! What guys, parts, limits and rules are called in the readings.
+
+use crate::words::words;
+use outlean_rig::{Layout, Limit, Operation, Part, Path, Rig, Side, Station, Tip};
+
+/// The names of a rig's guys: as the file has them, else by where they stand, numbered where several stand there.
+pub(super) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<String> {
+    let stations: Vec<_> = rig.guys.iter().map(|guy| Station::of(guy.anchor, layout)).collect();
+    let mut names = Vec::new();
+    for (number, station) in stations.iter().enumerate() {
+        if let Some(Some(name)) = given.get(number) {
+            names.push(name.clone());
+            continue;
+        }
+        let key = match station {
+            Station::Aft => "guy.aft",
+            Station::Fore => "guy.fore",
+            Station::Side => "guy.side",
+        };
+        let name = words().say(key, &[]);
+        let before = stations.iter().take(number).filter(|other| *other == station).count();
+        let alone = stations.iter().filter(|other| *other == station).count() == 1;
+        let place = (before + 1).to_string();
+        names.push(match alone {
+            true => name,
+            false => words().say("guy.numbered", &[("guy", &name), ("number", &place)]),
+        });
+    }
+    names
+}
+
+pub(super) fn guy(number: u8, guys: &[String]) -> &str {
+    guys.get(usize::from(number)).map_or("", String::as_str)
+}
+
+pub(super) fn part(part: Part, guys: &[String]) -> String {
+    let say = |key: &str| words().say(key, &[]);
+    let of = |key: &str, number: u8| words().say(key, &[("guy", guy(number, guys))]);
+    match part {
+        Part::GuyRope(number) => of("part.guy_rope", number),
+        Part::GuyHoldfast(number) => of("part.guy_holdfast", number),
+        Part::Leg(Side::Left) => say("part.leg.left"),
+        Part::Leg(Side::Right) => say("part.leg.right"),
+        Part::MainLine => say("part.main_line"),
+        Part::Sling => say("part.sling"),
+        Part::Lashing => say("part.lashing"),
+        other => format!("{other:?}"),
+    }
+}
+
+pub(super) fn limit(limit: Limit, guys: &[String]) -> String {
+    let key = match limit {
+        Limit::Part(of) => return part(of, guys),
+        Limit::UprightStop => "limit.upright_stop",
+        Limit::Tips(way) => return tip(way),
+        Limit::FootSlides(Side::Left) => "limit.foot_slides.left",
+        Limit::FootSlides(Side::Right) => "limit.foot_slides.right",
+        Limit::NoGeometry => "limit.no_geometry",
+        Limit::NotLookedFurther => "limit.not_looked_further",
+        other => return format!("{other:?}"),
+    };
+    words().say(key, &[])
+}
+
+pub(super) fn tip(tip: Tip) -> String {
+    let key = match tip {
+        Tip::Forward => "tips.forward",
+        Tip::Back => "tips.back",
+        Tip::Left => "tips.left",
+        Tip::Right => "tips.right",
+    };
+    words().say(key, &[])
+}
+
+pub(super) fn operation(operation: Operation) -> String {
+    let key = match operation {
+        Operation::Lowering => "operation.lowering",
+        Operation::Holding => "operation.holding",
+        Operation::Raising => "operation.raising",
+    };
+    words().say(key, &[])
+}
+
+pub(super) fn path(path: &Path) -> String {
+    let key = match path {
+        Path::Hung => "path.hung",
+        Path::StraightBack { .. } => "path.straight_back",
+        Path::RedirectedAtFoot { foot: Side::Left, .. } => "path.redirected_at_left_foot",
+        Path::RedirectedAtFoot { foot: Side::Right, .. } => "path.redirected_at_right_foot",
+        Path::RedirectedMidBase { .. } => "path.redirected_mid_base",
+        Path::OverTheFront { .. } => "path.over_the_front",
+        Path::TackleAtHead { .. } => "path.tackle_at_head",
+        Path::NotOverHead => "path.not_over_head",
+    };
+    words().say(key, &[])
+}

@@ -1,0 +1,330 @@
+//! Readings as text that an instructor can read aloud.
+
+use super::{Solved, name, verdict};
+use crate::words::words;
+use outlean_rig::{
+    Check, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean, Limit, Operation,
+    Part, Role, Rule, Side, State,
+};
+use outlean_rigfile::{Units, percent, show};
+
+/// Everything that is to be said of a solved rig, in the order in which it is asked: does it stand, how far may
+/// it lean, what governs, then part by part.
+pub(super) fn text(solved: &Solved, path: &str, units: Units) -> String {
+    let guys = name::guys(&solved.file.rig, &solved.solution.layout, &solved.file.guy_names);
+    let mut text = Text { solved, units, guys, lines: String::new() };
+    text.head(path);
+    text.lean();
+    text.range();
+    text.resultant();
+    match (solved.solution.forces(), solved.solution.tips()) {
+        (Some(forces), _) => {
+            text.parts();
+            text.guys(forces);
+            text.feet(&forces.footing);
+        }
+        (None, Some(tip)) => text.line("tips.result", &[("tip", &name::tip(tip))]),
+        (None, None) => {}
+    }
+    text.rules();
+    text.verdict();
+    text.lines
+}
+
+struct Text<'a> {
+    solved: &'a Solved,
+    units: Units,
+    guys: Vec<String>,
+    lines: String,
+}
+
+impl Text<'_> {
+    /// A line of its own.
+    fn line(&mut self, key: &str, places: &[(&str, &str)]) {
+        self.lines.push_str(&words().say(key, places));
+        self.lines.push('\n');
+    }
+
+    /// A line under a heading.
+    fn under(&mut self, key: &str, places: &[(&str, &str)]) {
+        self.lines.push_str("  ");
+        self.line(key, places);
+    }
+
+    fn heading(&mut self, key: &str) {
+        self.lines.push('\n');
+        self.line(key, &[]);
+    }
+
+    fn shown(&self, value: f64, dimension: Dimension) -> String {
+        show(value, dimension, self.units).to_string()
+    }
+
+    fn force(&self, value: f64) -> String {
+        self.shown(value, Dimension::Force)
+    }
+
+    fn angle(&self, value: f64) -> String {
+        self.shown(value, Dimension::Angle)
+    }
+
+    fn head(&mut self, path: &str) {
+        let rig = &self.solved.file.rig;
+        let title = self.solved.file.title.as_deref().unwrap_or(path);
+        let mass = self.shown(rig.load.mass, Dimension::Mass);
+        let weight = self.force(rig.load.mass * G);
+        let tension = self.force(rig.load.tension());
+        self.line("solve.title", &[("title", title)]);
+        let key = if tension == weight { "solve.load" } else { "solve.load_moving" };
+        self.line(key, &[("mass", &mass), ("weight", &weight), ("tension", &tension)]);
+        let doing = if rig.line.operations().len() > 1 { "solve.line_moving" } else { "solve.line" };
+        let operation = name::operation(rig.line.operation);
+        self.line(doing, &[("path", &name::path(&rig.line.path)), ("operation", &operation)]);
+    }
+
+    fn lean(&mut self) {
+        let layout = &self.solved.solution.layout;
+        let slope = Lean::to_slope(layout.lean);
+        let run = show(1.0 / slope.abs(), Dimension::Ratio, self.units).to_string();
+        let slope = match slope {
+            s if s.abs() < 1e-3 => words().say("slope.upright", &[]),
+            s if s > 0.0 => words().say("slope.forward", &[("run", &run)]),
+            _ => words().say("slope.back", &[("run", &run)]),
+        };
+        let places = [
+            ("vertical", self.angle(layout.lean)),
+            ("ground", self.angle(Lean::to_ground(layout.lean))),
+            ("reach", self.shown(layout.reach(), Dimension::Length)),
+            ("slope", slope),
+            ("height", self.shown(layout.head_height(), Dimension::Length)),
+        ];
+        let places: Vec<_> = places.iter().map(|(name, value)| (*name, value.as_str())).collect();
+        self.heading("heading.lean");
+        self.under("lean.angles", &places);
+        self.under("lean.reach", &places);
+    }
+
+    fn range(&mut self) {
+        let range = &self.solved.range;
+        let moves = self.solved.file.rig.line.operations().len() > 1;
+        self.heading(if moves { "heading.range_moving" } else { "heading.range" });
+        for interval in &range.intervals {
+            let (from, to) = (self.angle(interval.from), self.angle(interval.to));
+            self.under("range.interval", &[("from", &from), ("to", &to)]);
+            let Interval { from_limit, to_limit, from_operation, to_operation, .. } = *interval;
+            self.end("range.nearer", &from, from_limit, from_operation);
+            self.end("range.farther", &to, to_limit, to_operation);
+        }
+        if range.intervals.is_empty() {
+            let lean = self.angle(range.best_lean);
+            let limit = name::limit(range.best_limit, &self.guys);
+            let key = if range.best_ratio.is_finite() { "range.none" } else { "range.none_at_all" };
+            self.under(key, &[("lean", &lean), ("limit", &limit)]);
+        } else {
+            let inside = range.around(self.solved.file.rig.lean).is_some();
+            let lean = self.angle(self.solved.file.rig.lean);
+            self.under(if inside { "range.inside" } else { "range.outside" }, &[("lean", &lean)]);
+        }
+    }
+
+    fn end(&mut self, key: &str, lean: &str, limit: Limit, operation: Operation) {
+        let what = self.limit(limit, operation);
+        self.under(key, &[("lean", lean), ("limit", &what)]);
+    }
+
+    /// A limit, and while what it governs, where that makes a difference.
+    fn limit(&self, limit: Limit, operation: Operation) -> String {
+        let what = name::limit(limit, &self.guys);
+        let moves = self.solved.file.rig.line.operations().len() > 1;
+        if !moves || matches!(limit, Limit::UprightStop | Limit::NotLookedFurther) {
+            return what;
+        }
+        words().say("limit.while", &[("limit", &what), ("operation", &name::operation(operation))])
+    }
+
+    fn resultant(&mut self) {
+        let resultant = &self.solved.solution.resultant;
+        let force = self.force(resultant.force.size());
+        self.heading("heading.resultant");
+        match resultant.ahead_of_feet {
+            Some(ahead) => {
+                let distance = self.shown(ahead.abs(), Dimension::Length);
+                let key = if ahead >= 0.0 { "resultant.ahead" } else { "resultant.behind" };
+                self.under(key, &[("force", &force), ("distance", &distance)]);
+            }
+            None => self.under("resultant.nowhere", &[("force", &force)]),
+        }
+        let leans: Vec<_> = self.solved.balance_leans.iter().map(|lean| self.angle(*lean)).collect();
+        let leans = leans.join(", ");
+        let key = if leans.is_empty() { "balance.none" } else { "balance.lean" };
+        self.under(key, &[("leans", &leans)]);
+    }
+
+    /// Every part against what it may carry, the governing one first.
+    fn parts(&mut self) {
+        self.heading("heading.parts");
+        let mut checks: Vec<&Check> = self.solved.checks.iter().collect();
+        checks.sort_by(|a, b| b.ratio.unwrap_or(-1.0).total_cmp(&a.ratio.unwrap_or(-1.0)));
+        let governing = self.solved.governing;
+        if governing.ratio > 0.0 && governing.ratio.is_finite() {
+            let limit = self.limit(governing.limit, governing.operation);
+            self.under("parts.governing", &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
+        }
+        for check in checks {
+            let part = name::part(check.part, &self.guys);
+            let mut demand = self.force(check.demand);
+            if matches!(check.part, Part::Leg(_)) {
+                demand = words().say("parts.compression", &[("force", &demand)]);
+            }
+            let allowable = self.force(check.allowable.unwrap_or(f64::NAN));
+            let ratio = percent(check.ratio.unwrap_or(f64::NAN));
+            let key = match check.state {
+                State::Assessed => "parts.assessed",
+                State::ConfirmOnSite => "parts.confirm_on_site",
+                _ => "parts.not_assessed",
+            };
+            self.under(
+                key,
+                &[("part", &part), ("demand", &demand), ("allowable", &allowable), ("ratio", &ratio)],
+            );
+        }
+    }
+
+    fn guys(&mut self, forces: &Forces) {
+        if forces.guys.is_empty() {
+            return;
+        }
+        self.heading("heading.guys");
+        for (number, force) in (0_u8..).zip(&forces.guys) {
+            let key = match force.role {
+                Role::Working => "guys.working",
+                Role::Pretensioned => "guys.pretensioned",
+                Role::Slack => "guys.slack",
+                Role::NotRigged => "guys.not_rigged",
+            };
+            let guy = name::guy(number, &self.guys).to_owned();
+            let tension = self.force(force.tension);
+            let length = self.solved.solution.guy_length.get(usize::from(number)).copied();
+            let length = self.shown(length.unwrap_or(f64::NAN), Dimension::Length);
+            self.under(key, &[("guy", &guy), ("tension", &tension), ("length", &length)]);
+        }
+    }
+
+    fn feet(&mut self, footing: &Footing) {
+        self.heading("heading.feet");
+        for side in Side::BOTH {
+            self.foot(side, footing.feet.on(side));
+        }
+        let feet = &self.solved.file.rig.feet;
+        let thrust = self.force(footing.spread_thrust.abs());
+        let key = if footing.spread_thrust >= 0.0 { "feet.part" } else { "feet.close" };
+        self.under(key, &[("thrust", &thrust)]);
+        let pulls = footing.connection > 0.0;
+        let pushes = footing.connection < 0.0;
+        let key = match feet.connection {
+            Connection::None => "feet.no_connection",
+            Connection::Hobble if pulls => "feet.hobble",
+            Connection::Hobble => "feet.hobble_slack",
+            Connection::Ledger if pushes => "feet.ledger_pushes",
+            Connection::Ledger => "feet.ledger_pulls",
+        };
+        self.under(key, &[("force", &self.force(footing.connection.abs()))]);
+        let friction = show(feet.friction.unwrap_or(f64::NAN), Dimension::Ratio, self.units).to_string();
+        let key = match (feet.pinned, feet.friction) {
+            (true, _) => "feet.pinned",
+            (false, Some(_)) => "feet.friction",
+            (false, None) => "feet.friction_unknown",
+        };
+        self.under(key, &[("friction", &friction)]);
+    }
+
+    fn foot(&mut self, side: Side, foot: &Foothold) {
+        let name = words().say(if side == Side::Left { "foot.left" } else { "foot.right" }, &[]);
+        let (bearing, kick) = (self.force(foot.bearing.abs()), self.force(foot.kick.abs()));
+        let outward = self.force(foot.outward.abs());
+        let way = words().say(if foot.kick <= 0.0 { "foot.back" } else { "foot.forward" }, &[]);
+        let across = words().say(if foot.outward >= 0.0 { "foot.outward" } else { "foot.inward" }, &[]);
+        let friction =
+            show(foot.friction_needed.unwrap_or(f64::NAN), Dimension::Ratio, self.units).to_string();
+        let key = match (foot.lifts, foot.friction_needed) {
+            (true, _) => "foot.lifts",
+            (false, Some(_)) => "foot.stands",
+            (false, None) => "foot.unloaded",
+        };
+        self.under(
+            key,
+            &[
+                ("foot", &name),
+                ("bearing", &bearing),
+                ("kick", &kick),
+                ("way", &way),
+                ("outward", &outward),
+                ("across", &across),
+                ("friction", &friction),
+            ],
+        );
+    }
+
+    fn rules(&mut self) {
+        self.heading("heading.rules");
+        let solved = self.solved;
+        for Finding { rule, value, wanted, met } in &solved.findings {
+            let (key, number, dimension) = match rule {
+                Rule::SetbackAtLeast(number) => ("rule.setback_at_least", *number, Dimension::Ratio),
+                Rule::SetbackPreferred(number) => ("rule.setback_preferred", *number, Dimension::Ratio),
+                Rule::AftGuy => ("rule.aft_guy", 0, Dimension::Count),
+                Rule::ForeGuy => ("rule.fore_guy", 0, Dimension::Count),
+                Rule::UprightStop => ("rule.upright_stop", 0, Dimension::Angle),
+                Rule::StraightBackWantsForeGuy => ("rule.straight_back", 0, Dimension::Count),
+                _ => continue,
+            };
+            let guy = name::guy(number, &self.guys).to_owned();
+            let (value, wanted) = (self.shown(*value, dimension), self.shown(*wanted, dimension));
+            let met = words().say(if *met { "rule.met" } else { "rule.not_met" }, &[]);
+            self.under(key, &[("guy", &guy), ("value", &value), ("wanted", &wanted), ("met", &met)]);
+        }
+    }
+
+    fn verdict(&mut self) {
+        let with = |state: State| -> Vec<String> {
+            let checks = self.solved.checks.iter().filter(|check| check.state == state);
+            checks.map(|check| name::part(check.part, &self.guys)).collect()
+        };
+        let rig = &self.solved.file.rig;
+        let past: Vec<_> = verdict::past(rig, self.solved.governing)
+            .iter()
+            .map(|past| name::limit(past.limit, &self.guys))
+            .collect();
+        let mut assessed = with(State::Assessed);
+        let stands = self.solved.solution.forces().is_some();
+        let friction_known = rig.feet.pinned || rig.feet.friction.is_some();
+        if stands && !rig.feet.pinned && friction_known {
+            assessed.push(words().say("assessed.friction", &[]));
+        }
+        if rig.limits.upright_stop.is_some() {
+            assessed.push(words().say("limit.upright_stop", &[]));
+        }
+        let (key, limits) = match (past.is_empty(), assessed.is_empty()) {
+            (false, _) => ("verdict.past", past),
+            (true, false) => ("verdict.within", assessed),
+            (true, true) => ("verdict.no_limits", Vec::new()),
+        };
+        let mut not_assessed = with(State::NotAssessed);
+        if !stands {
+            not_assessed.push(words().say("not_assessed.every_part", &[]));
+        } else if !friction_known {
+            not_assessed.push(words().say("not_assessed.friction", &[]));
+        }
+        not_assessed.push(words().say("not_assessed.stretch", &[]));
+        let mut confirm = with(State::ConfirmOnSite);
+        if confirm.is_empty() {
+            confirm.push(words().say("part.lashing", &[]));
+        }
+        self.heading("heading.verdict");
+        self.under(key, &[("limits", &limits.join(", "))]);
+        self.under("verdict.not_assessed", &[("parts", &not_assessed.join(", "))]);
+        self.under("verdict.confirm", &[("parts", &confirm.join(", "))]);
+        self.lines.push('\n');
+        self.line("caution", &[]);
+    }
+}

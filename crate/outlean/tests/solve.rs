@@ -1,0 +1,218 @@
+//! `outlean solve` from end to end: the program itself, on files of its own.
+
+#![expect(clippy::expect_used, clippy::panic, reason = "a test that cannot run the program has failed")]
+
+use libm::{cos, sin, sqrt};
+use serde_json::Value;
+use std::process::{Command, Output};
+
+fn outlean(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_outlean"))
+        .args(arguments)
+        .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data"))
+        .output()
+        .expect("the program runs")
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).expect("what is printed is text").replace('\u{2009}', " ")
+}
+
+/// What the program prints of a file that it can solve.
+fn solved(arguments: &[&str]) -> String {
+    let output = outlean(arguments);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    assert_eq!(text(&output.stderr), "", "a right file is not complained of");
+    text(&output.stdout)
+}
+
+fn json(file: &str) -> Value {
+    serde_json::from_str(&solved(&["solve", file, "--json"])).expect("it is JSON")
+}
+
+fn number(value: &Value, path: &str) -> f64 {
+    value.pointer(path).and_then(Value::as_f64).unwrap_or_else(|| panic!("no number at {path}"))
+}
+
+fn near(found: f64, wanted: f64) {
+    assert!((found - wanted).abs() <= 1e-9 * wanted.abs().max(1.0), "{found}, not {wanted}");
+}
+
+fn has(text: &str, parts: &[&str]) {
+    for part in parts {
+        assert!(text.contains(part), "no {part:?} in\n{text}");
+    }
+}
+
+/// Legs of 5 m, feet 6 m apart: slant height 4 m. Leaning 30°: reach 2 m, height 2√3 m. Moments about the foot
+/// line give the guy, the sum of vertical forces gives the legs.
+#[test]
+fn a_frame_worked_out_by_hand() {
+    let (weight, reach, height) = (100.0 * 9.80665, 2.0, sqrt(12.0));
+    let length = sqrt((6.0 + reach) * (6.0 + reach) + height * height);
+    let guy = weight * reach / (6.0 * height / length);
+    let leg = (weight + guy * height / length) * 5.0 / (2.0 * height);
+
+    let json = json("plumb.toml");
+    near(number(&json, "/solution/balance/stands/guys/0/tension"), guy);
+    near(number(&json, "/solution/balance/stands/compression/left"), leg);
+    near(number(&json, "/solution/balance/stands/compression/right"), leg);
+    near(number(&json, "/checks/0/ratio"), guy / 1000.0);
+    near(number(&json, "/solution/resultant/ahead_of_feet"), reach);
+
+    // The far end of the working range is where the guy reaches its 1 kN: W·4 sin λ·L = 24 cos λ·1 kN.
+    let end = number(&json, "/range/intervals/0/to");
+    let at_end = weight * 4.0 * sin(end) * sqrt(52.0 + 48.0 * sin(end)) / (24.0 * cos(end));
+    assert!(at_end <= 1000.0 && at_end > 999.0, "{at_end} N at the far end");
+    assert_eq!(json.pointer("/range/intervals/0/to_limit/part/guy_rope"), Some(&Value::from(0)));
+    near(number(&json, "/range/intervals/0/from"), 10_f64.to_radians());
+
+    let text = solved(&["solve", "plumb.toml"]);
+    has(
+        &text,
+        &[
+            "30° from the vertical, 60° from the ground",
+            "reach 2.00 m, 1 in 1.73; head 3.46 m up",
+            "at 10°: the upright stop",
+            "at 34.5°: rope of the aft guy",
+            "30° is inside it",
+            "governs here: rope of the aft guy, at 82 % of what is allowed",
+            "aft guy: works, 0.82 kN",
+            "left leg: 0.94 kN compression; not assessed",
+            "holdfast of the aft guy: 0.82 kN; not assessed",
+            "a fore guy wherever one can stand: 0, not met",
+            "within limits of rope of the aft guy, the upright stop;",
+            "confirm on site: lashing.",
+            "not leave to hang a life on it",
+        ],
+    );
+}
+
+#[test]
+fn a_line_that_moves_is_told_in_each_operation() {
+    let text = solved(&["solve", "quarry.toml"]);
+    has(
+        &text,
+        &[
+            "Two spruce poles over a quarry lip",
+            "over the head and straight back; read here raising",
+            "Working range, lowering, holding and raising alike",
+            "the left foot slides, while raising",
+            "edge guy: works",
+            "aft guy: slack",
+            "the hobble pulls",
+            "friction there 0.7",
+            "behind the feet",
+            "common practice",
+        ],
+    );
+    // The governing part comes first.
+    let parts: Vec<_> =
+        text.lines().filter(|line| line.contains("assessed on the strength stated")).collect();
+    assert!(parts.first().is_some_and(|line| line.contains("rope of the edge guy")), "{parts:?}");
+}
+
+#[test]
+fn feet_and_pounds_on_demand() {
+    let text = solved(&["solve", "quarry.toml", "--units", "us"]);
+    has(&text, &["573 lb", "lbf", "4 ft 4 in"]);
+    assert!(!text.contains("kN") && !text.contains(" kg"), "{text}");
+}
+
+#[test]
+fn the_json_is_what_the_core_says() {
+    let source = include_str!("data/quarry.toml");
+    let (file, _) = outlean_rigfile::read(source);
+    let rig = file.expect("it is a rig").rig;
+    let solution = outlean_rig::solve(&rig).expect("it is solved");
+    let json = json("quarry.toml");
+    assert_eq!(json["version"], 1);
+    assert_eq!(json["guy_names"], serde_json::json!([null, "edge guy"]));
+    assert_eq!(json["rig"]["line"]["operation"], "raising");
+    near(number(&json, "/solution/resultant/tipping_moment"), solution.resultant.tipping_moment);
+    near(number(&json, "/solution/line/haul_tension"), solution.line.haul_tension);
+    near(number(&json, "/balance_leans/0"), outlean_rig::balance_leans(&rig).expect("it has one")[0]);
+    assert_eq!(json["past"], serde_json::json!([]));
+}
+
+#[test]
+fn every_key_of_the_json_is_in_the_readme() {
+    let readme = include_str!("../README.md");
+    let json = json("quarry.toml");
+    for key in json.as_object().expect("it is an object").keys() {
+        let told = readme.contains(&format!("`{key}`")) || readme.contains(&format!("`{key}."));
+        assert!(told, "{key} is not told of");
+    }
+}
+
+#[test]
+fn a_frame_that_tips_is_a_result() {
+    let text = solved(&["solve", "no-aft-guy.toml"]);
+    has(
+        &text,
+        &[
+            "This frame does not stand: it tips forward",
+            "none at any lean: it tips forward",
+            "an aft guy: 0, not met",
+            "past its limits: it tips forward;",
+            "not assessed: every part",
+        ],
+    );
+    let json = json("no-aft-guy.toml");
+    assert_eq!(json["solution"]["balance"]["tips"], "forward");
+    assert_eq!(json["checks"], serde_json::json!([]));
+    assert_eq!(json["past"][0]["limit"]["tips"], "forward");
+    assert_eq!(json["range"]["best_ratio"], Value::Null);
+}
+
+#[test]
+fn what_is_past_its_limit_is_named() {
+    let text = solved(&["solve", "past.toml"]);
+    has(
+        &text,
+        &["past its limits: the left foot slides, rope of the aft guy", "40° is outside it", "while raising"],
+    );
+    assert!(!text.contains("within limits"), "{text}");
+}
+
+#[test]
+fn a_wrong_file_is_told_of_once_and_whole() {
+    for format in [&["solve", "two-slips.toml"][..], &["solve", "two-slips.toml", "--json"]] {
+        let output = outlean(format);
+        assert_eq!(output.status.code(), Some(1));
+        assert_eq!(text(&output.stdout), "");
+        let said = text(&output.stderr);
+        has(
+            &said,
+            &[
+                "two-slips.toml:2:48",
+                "write \"0.5 m\"",
+                "two-slips.toml:3:6",
+                "did you mean `spread`?",
+                "2 errors, so nothing was solved",
+            ],
+        );
+        assert!(!said.contains('\u{1b}'), "no colour where there is no terminal");
+    }
+}
+
+#[test]
+fn a_file_that_is_not_there_and_a_command_that_is_none() {
+    let output = outlean(&["solve", "nowhere.toml"]);
+    assert_eq!(output.status.code(), Some(2));
+    has(&text(&output.stderr), &["nowhere.toml cannot be read"]);
+    assert_eq!(outlean(&["solve"]).status.code(), Some(2));
+    assert_eq!(outlean(&["dissolve", "plumb.toml"]).status.code(), Some(2));
+    has(&text(&outlean(&["solve", "--help"]).stdout), &["Exit codes", "--json", "--units"]);
+}
+
+#[test]
+fn no_result_is_called_safe_and_no_word_is_missing() {
+    for file in ["plumb.toml", "quarry.toml", "no-aft-guy.toml", "past.toml"] {
+        let text = solved(&["solve", file]).to_lowercase();
+        assert!(!text.contains("safe"), "{text}");
+        for sign in ["{", "}", "heading.", "verdict.", "parts.", "foot.", "guys.", "–"] {
+            assert!(!text.contains(sign), "{sign} in\n{text}");
+        }
+    }
+}
