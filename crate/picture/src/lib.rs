@@ -8,6 +8,7 @@
 #![deny(missing_docs)]
 
 mod advance_table;
+pub mod curves;
 mod drawing;
 mod force_scale;
 mod inks;

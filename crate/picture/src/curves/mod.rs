@@ -1,0 +1,112 @@
+//! Curves over the lean: what the legs and the guys carry, above the lean rule.
+//!
+//! [`Curves`] are sampled once per rig; a [`Chart`] is laid out once per rig, size, units and words. Its still
+//! layer goes through plotters ([`Chart::paint`]) and is kept by whoever paints it; the cursor, its values and
+//! the pointer are a [`Scene`] made anew for each lean ([`Chart::cursor`]).
+
+mod axis;
+mod chart;
+mod cursor;
+mod label;
+mod plan;
+mod sample;
+mod svg_backend;
+#[cfg(test)]
+mod tests;
+
+pub use axis::Axis;
+pub use chart::{BELOW_BASELINE, DrawResult, PIXEL, face_of};
+pub use cursor::Grip;
+pub use plan::{Options, Panels};
+pub use sample::{Allowable, Curves, Fall, Panel, PanelKind, Sample, Series};
+pub use svg_backend::SvgBackend;
+
+use crate::{Inks, Scene, Words};
+use label::{Clear, Label};
+use outlean_rig::Solution;
+use plan::Plan;
+
+/// The curves of a rig, laid out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chart {
+    curves: Curves,
+    options: Options,
+    plan: Plan,
+    labels: Vec<Label>,
+    clears: Vec<Clear>,
+}
+
+impl Chart {
+    /// Lays the curves out. Sizes that are not finite or beyond sense are brought within it.
+    #[must_use]
+    pub fn new(curves: Curves, options: Options, words: &Words) -> Self {
+        let plan = Plan::of(&curves, &options);
+        let (labels, clears) = label::still(&curves, &plan, options.units, options.revealed, words);
+        Self { curves, options, plan, labels, clears }
+    }
+
+    /// What is drawn.
+    #[must_use]
+    pub const fn curves(&self) -> &Curves {
+        &self.curves
+    }
+
+    /// How it is drawn.
+    #[must_use]
+    pub const fn options(&self) -> &Options {
+        &self.options
+    }
+
+    /// Draws the still layer: hatch, grid, axes, limits, lines, names, the lean rule. The backend is one of
+    /// ours: [`SvgBackend`], or the page's. The paper itself is left as it is.
+    ///
+    /// # Errors
+    ///
+    /// What the backend reports.
+    pub fn paint<DB: plotters_backend::DrawingBackend>(&self, inks: &Inks, backend: DB) -> DrawResult<DB> {
+        let Self { curves, options, plan, labels, .. } = self;
+        chart::Still { curves, plan, labels, revealed: options.revealed, inks }.paint(backend)
+    }
+
+    /// The moving layer over it, of the rig solved at the lean of the figure.
+    #[must_use]
+    pub fn cursor(&self, solution: &Solution, grip: Grip) -> Scene {
+        let Self { curves, options, plan, labels, clears } = self;
+        cursor::Moving { curves, plan, labels, clears, units: options.units, revealed: options.revealed }
+            .scene(solution, grip)
+    }
+
+    /// Where a lean (rad) stands, CSS px from the left; a lean not shown stands at the nearer end.
+    #[must_use]
+    pub fn x_at(&self, lean: f64) -> f64 {
+        self.plan.x_at(lean)
+    }
+
+    /// The lean (rad) at `x` CSS px from the left; beyond the ends the end.
+    #[must_use]
+    pub fn lean_at(&self, x: f64) -> f64 {
+        self.plan.lean_at(x)
+    }
+
+    /// Whether a pointer at `at` (CSS px) takes hold of the cursor that stands at `lean` (rad): on the lean
+    /// rule anywhere, in the panels near the cursor.
+    #[must_use]
+    pub fn takes_hold(&self, at: (f64, f64), lean: f64) -> bool {
+        cursor::takes_hold(&self.plan, self.plan.x_at(lean), at)
+    }
+
+    /// Both layers as one `<svg>` element in the given inks, with a title and a description.
+    #[must_use]
+    pub fn svg(&self, solution: &Solution, inks: &Inks, title: &str, description: &str) -> String {
+        let scene = self.cursor(solution, Grip::Rest);
+        let whole = crate::svg(&scene, inks, title, description);
+        let mut still = String::new();
+        let paper = inks.colour(crate::Ink::Paper);
+        // Writing into a text cannot fail.
+        let _ = self.paint(inks, SvgBackend::new(&mut still, scene.width, scene.height, paper));
+        // The still layer goes under what moves, after title and description.
+        let head = ["</desc>", "</title>"].into_iter().find_map(|end| Some(whole.find(end)? + end.len()));
+        let (head, rest) = whole.split_at_checked(head.unwrap_or(0)).unwrap_or(("", &whole));
+        format!("{head}<g transform=\"scale({})\">{still}</g>{rest}", 1.0 / PIXEL)
+    }
+}
