@@ -81,6 +81,14 @@ impl ChoiceRef {
     }
 }
 
+impl ChoiceSpec {
+    /// The name under which the words for it are found.
+    #[must_use]
+    pub fn meaning(&self) -> String {
+        format!("field.{}", self.key)
+    }
+}
+
 /// Words for a thing that is so or is not.
 const YES_NO: &[&str] = &["yes", "no"];
 

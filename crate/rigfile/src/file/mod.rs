@@ -47,7 +47,7 @@
 //! offset = "0 m"               # to the left of the middle of the foot line; default 0 m
 //! rise = "0 m"                 # above it; default 0 m
 //! rigged = true                # default true
-//! pretension = "0 kN"          # held while another guy works; default 0
+//! pretension = "0 kN"          # the tension it was set to; default 0
 //! rope_allowable = "2.4 kN"    # what the rope may carry; default: not known
 //! holdfast_allowable = "3 kN"  # what the holdfast may carry; default: not known
 //!
