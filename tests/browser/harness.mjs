@@ -43,7 +43,7 @@ import { watch } from './watch.mjs';
  */
 
 /** A page may take this long, in ms, for all of a test: a page that hangs must not hang the run. */
-const PATIENCE = 120_000;
+const PATIENCE = 300_000;
 
 /** @type {Map<string, ReturnType<typeof serve>>} */
 const servers = new Map();
