@@ -24,6 +24,9 @@ pub const PIXEL: f64 = 16.0;
 /// How far the box of a line of lettering reaches below its baseline, in ems; the box is one em high.
 pub const BELOW_BASELINE: f64 = 0.25;
 
+/// Width of the halo of paper round lettering, in ems.
+pub const HALO: f64 = 0.3;
+
 /// What goes wrong in drawing: only what the backend reports.
 pub type DrawResult<DB> = Result<(), DrawingAreaErrorKind<<DB as DrawingBackend>::ErrorType>>;
 

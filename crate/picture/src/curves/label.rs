@@ -88,7 +88,10 @@ fn heights(line: &[(f64, f64)], from: f64, to: f64) -> Option<(f64, f64)> {
     let mut found: Option<(f64, f64)> = None;
     for pair in line.windows(2) {
         let &[(x0, y0), (x1, y1)] = pair else { continue };
-        if x1 < from || x0 > to {
+        if x0 > to {
+            break;
+        }
+        if x1 < from {
             continue;
         }
         let at = |x: f64| if x1 - x0 > 1e-9 { y0 + (y1 - y0) * ((x - x0) / (x1 - x0)) } else { y0 };

@@ -15,7 +15,7 @@ mod svg_backend;
 mod tests;
 
 pub use axis::Axis;
-pub use chart::{BELOW_BASELINE, DrawResult, PIXEL, face_of};
+pub use chart::{BELOW_BASELINE, DrawResult, HALO, PIXEL, face_of};
 pub use cursor::Grip;
 pub use plan::{Options, Panels};
 pub use sample::{Allowable, Curves, Fall, Panel, PanelKind, Sample, Series};

@@ -2,7 +2,7 @@
 //!
 //! The one that comes with plotters works in whole pixels and measures text with system fonts.
 
-use super::chart::{BELOW_BASELINE, PIXEL, face_of};
+use super::chart::{BELOW_BASELINE, HALO, PIXEL, face_of};
 use core::fmt::Write as _;
 use plotters_backend::text_anchor::{HPos, VPos};
 use plotters_backend::{
@@ -145,7 +145,7 @@ impl DrawingBackend for SvgBackend<'_> {
             crate::svg::escaped(face.families()),
             face.weight(),
             crate::svg::escaped(self.paper),
-            0.3 * size,
+            HALO * size,
             crate::svg::escaped(text),
         );
         Ok(())
