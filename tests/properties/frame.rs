@@ -36,6 +36,8 @@ proptest! {
         // Right-handed: facing forward, left is left.
         prop_assert!(Vector::Z.cross(layout.forward).dot(layout.foot_line) > 0.0);
         prop_assert!((layout.reach() - layout.slant_height * libm::sin(lean)).abs() < 1e-10);
+        // The plane faces the edge.
+        prop_assert!((layout.normal.dot(layout.forward) - libm::cos(lean)).abs() < 1e-12);
         // Both legs lie in the plane, and the plane leans as said: its own upward line is `lean` from the steepest.
         for side in Side::BOTH {
             prop_assert!(layout.down_leg.on(side).dot(layout.normal).abs() < 1e-10);

@@ -10,6 +10,7 @@
 mod equilibrium;
 mod frame;
 mod junk;
+mod line;
 mod mirror;
 mod pretension;
 mod range;

@@ -74,8 +74,8 @@ impl Feet {
 pub struct Foothold {
     /// Force of the ground on the foot, N, with nothing between the feet.
     pub reaction: Force,
-    /// Where the foot wants to go along the slope of the lean, N: forward positive. A frame that leans
-    /// forward with nothing redirected at its feet kicks back, so this is negative.
+    /// How hard the foot wants to move level and square to the foot line, N: forward positive. A frame that
+    /// leans forward with nothing redirected at its feet kicks back, so this is negative.
     pub kick: f64,
     /// How hard the foot wants to move away from its fellow, level, N; negative toward it.
     pub outward: f64,

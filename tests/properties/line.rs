@@ -1,0 +1,80 @@
+//! The load line and the haul line: which way they pull, and how hard.
+
+use super::cases;
+use outlean_rig::{Line, Load, Operation, Part, Path, Point, Rig, checks, solve};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(cases(1000))]
+
+    /// Each angle is as seen square on, whatever the other is: left and outward positive.
+    #[test]
+    fn both_angles_of_the_load_can_be_read_off_a_photograph(side in -1.3..1.3_f64, out in -1.3..1.3_f64) {
+        let load = Load { side_angle: side, outward_angle: out, ..Load::hanging(100.0) };
+        let way = load.direction();
+        prop_assert!((way.length() - 1.0).abs() < 1e-12 && way.z < 0.0);
+        prop_assert!((libm::atan2(way.y, -way.z) - side).abs() < 1e-12);
+        prop_assert!((libm::atan2(way.x, -way.z) - out).abs() < 1e-12);
+    }
+
+    /// Parts of a tackle, from the lead on: each sheave takes its toll, and together they carry the load.
+    #[test]
+    fn the_parts_of_a_tackle_carry_the_load(parts in 1..=12_u8, efficiency in 0.3..1.0_f64, which in 0..3_usize) {
+        let operation = Operation::ALL[which];
+        let mut rig = Rig::new(4.0, 1.2, 0.3, 100.0);
+        rig.guys.push(outlean_rig::Guy::to(Point::new(-6.0, 0.0, 0.0)));
+        rig.guys.push(outlean_rig::Guy::to(Point::new(6.0, 0.0, 0.0)));
+        let path = Path::TackleAtHead { parts, to: Point::new(-8.0, 0.0, 0.0) };
+        rig.line = Line { operation, pulley_efficiency: efficiency, ..Line::along(path) };
+        let solution = solve(&rig).unwrap();
+        let lead = solution.line.haul_tension;
+        let (mut tension, mut carried, mut greatest) = (lead, 0.0, lead);
+        for _ in 0..parts {
+            match operation {
+                Operation::Raising => tension *= efficiency,
+                Operation::Holding => {}
+                Operation::Lowering => tension /= efficiency,
+            }
+            carried += tension;
+            greatest = greatest.max(tension);
+        }
+        let weight = rig.load.tension();
+        prop_assert!((carried - weight).abs() < 1e-9 * weight);
+        prop_assert!((solution.line.greatest_tension - greatest).abs() < 1e-9 * greatest);
+        prop_assert!((solution.line.load.size() - weight).abs() < 1e-9 * weight, "the head has the load on it");
+        let line = checks(&rig, &solution).into_iter().find(|check| check.part == Part::MainLine).unwrap();
+        prop_assert!((line.demand - greatest).abs() < 1e-9 * greatest);
+    }
+
+    /// Over one pulley, and over a second.
+    #[test]
+    fn each_pulley_takes_its_toll(head in 0.3..1.0_f64, second in 0.3..1.0_f64, which in 0..3_usize) {
+        let operation = Operation::ALL[which];
+        let toll = |efficiency: f64| match operation {
+            Operation::Raising => 1.0 / efficiency,
+            Operation::Holding => 1.0,
+            Operation::Lowering => efficiency,
+        };
+        let to = Point::new(-8.0, 2.0, 0.0);
+        let weight = Load::hanging(100.0).tension();
+        for (path, turned) in
+            [(Path::StraightBack { to }, false), (Path::OverTheFront { to }, false), (Path::RedirectedMidBase { to }, true)]
+        {
+            let mut rig = Rig::new(4.0, 1.2, 0.3, 100.0);
+            rig.line = Line { operation, pulley_efficiency: head, redirect_efficiency: second, ..Line::along(path) };
+            let line = solve(&rig).unwrap().line;
+            let first = weight * toll(head);
+            let last = if turned { first * toll(second) } else { first };
+            prop_assert!((line.haul_tension - first).abs() < 1e-9 * first);
+            prop_assert!((line.after_redirect - last).abs() < 1e-9 * last);
+            prop_assert!((line.haul.size() - first).abs() < 1e-9 * first);
+            prop_assert!((line.greatest_tension - weight.max(first).max(last)).abs() < 1e-9 * weight);
+        }
+    }
+}
+
+#[test]
+fn the_load_may_move_over_a_pulley_only_where_there_is_one() {
+    assert_eq!(Line::hung().operations(), [Operation::Holding]);
+    assert_eq!(Line::along(Path::StraightBack { to: Point::ORIGIN }).operations(), Operation::ALL);
+}
