@@ -7,7 +7,13 @@
 //! Left out: Meriam & Kraige, *Statics* 8th ed., problem 3/76: its boom is a rigid body whose forces do not meet in
 //! one point, which neither the frame nor the kernel is made for.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "so a test fails")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "so a test fails"
+)]
 
 mod baker_haynes;
 mod balance;
