@@ -114,7 +114,8 @@ fn straight(lean: f64) -> Rig {
         pulley_efficiency: 0.85,
         ..Line::along(Path::StraightBack { to: Point::new(-7.0, 0.0, 0.0) })
     };
-    rig.guys[1] = Guy { rope_allowable: Some(5000.0), ..Guy::to(Point::new(11.0, 0.0, 0.0)) };
+    rig.guys.truncate(1);
+    rig.guys.push(Guy { rope_allowable: Some(5000.0), ..Guy::to(Point::new(11.0, 0.0, 0.0)) });
     rig
 }
 
@@ -126,21 +127,25 @@ fn tips_back(lean: f64) -> Rig {
 
 fn tips_forward(lean: f64) -> Rig {
     let mut rig = hung(lean);
-    rig.guys[0].rigged = false;
+    rig.guys.clear();
     rig
 }
 
 fn far(lean: f64) -> Rig {
     let mut rig = hung(lean);
-    rig.guys[0].anchor = Point::new(-14.0, 0.0, 0.0);
-    rig.guys[1].anchor = Point::new(3.6, 0.0, 0.0);
+    let anchors = [Point::new(-14.0, 0.0, 0.0), Point::new(3.6, 0.0, 0.0)];
+    for (guy, anchor) in rig.guys.iter_mut().zip(anchors) {
+        guy.anchor = anchor;
+    }
     rig.line = Line { sling: 0.0, ..Line::along(Path::StraightBack { to: Point::new(-18.0, 0.0, 0.0) }) };
     rig
 }
 
 fn no_range(lean: f64) -> Rig {
     let mut rig = hung(lean);
-    rig.guys[0].holdfast_allowable = Some(150.0);
+    for guy in &mut rig.guys {
+        guy.holdfast_allowable = Some(150.0);
+    }
     rig.limits.upright_stop = Some(degrees(15.0));
     rig
 }

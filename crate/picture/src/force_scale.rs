@@ -7,19 +7,21 @@ use outlean_rig::{FARTHEST_OUT, Force, Rig, Solution, WorkingRange, solve_at};
 const USUAL: f64 = 0.4e-3;
 
 /// The length drawn for a force, m/N: 1 kN is 0.4 m, halved until the longest arrow in the working range takes no
-/// more than three quarters of the leg and `room` m, doubled while it would take under a fifth of the leg. It
+/// more than three quarters of the leg, and the ground's no more than `room` m below the feet; doubled while the
+/// longest would take under a fifth of the leg. It
 /// follows from the rig and the range, not from the lean, so that no arrow changes its scale while the frame moves.
 #[must_use]
 pub fn force_scale(rig: &Rig, range: &WorkingRange, room: f64) -> f64 {
     const SAMPLES: u32 = 12;
     let leg = rig.legs.left.working_length().min(rig.legs.right.working_length());
-    let most = (0.75 * leg).min(room);
+    let most = 0.75 * leg;
     let mut longest = 0.0_f64;
     let mut take = |from: f64, to: f64| {
         for i in 0..=SAMPLES {
             let lean = from + (to - from) * f64::from(i) / f64::from(SAMPLES);
             if let Ok(solution) = solve_at(rig, lean) {
-                longest = longest.max(greatest(&solution));
+                let ground = from_ground(&solution).map_or(0.0, |force| force.z().abs());
+                longest = longest.max(greatest(&solution)).max(ground * most / room.max(0.1));
             }
         }
     };

@@ -149,6 +149,18 @@ impl Seat {
         }
     }
 
+    /// The box of a label of this width and height that sits here.
+    #[must_use]
+    pub fn bounds(&self, (w, h): (f64, f64)) -> Area {
+        let start = |at: f64, size: f64, edge: Edge| match edge {
+            Edge::Near => at,
+            Edge::Middle => at - size / 2.0,
+            Edge::Far => at - size,
+        };
+        let (left, top) = (start(self.at.0, w, self.across), start(self.at.1, h, self.upright));
+        Area { left, top, right: left + w, bottom: top + h }
+    }
+
     /// The same seat with a leader.
     #[must_use]
     pub const fn led_to(mut self, point: (f64, f64)) -> Self {
@@ -173,6 +185,8 @@ pub struct Label {
     pub rank: u8,
     /// Left out rather than laid over a rope, a leg or a scale.
     pub timid: bool,
+    /// Whether it stands in a line that it interrupts, as the text of a dimension does.
+    pub in_line: bool,
 }
 
 impl Label {
@@ -189,19 +203,6 @@ impl Label {
     pub(crate) fn ends(&self, k: f64) -> (f64, f64) {
         let size = |row: Option<&Row>| row.map_or(0.0, |row| row.lettering.style(row.tone, k).size);
         (0.75 * size(self.rows.first()), 0.22 * size(self.rows.last()))
-    }
-
-    /// Its box when it sits at `seat`.
-    #[must_use]
-    pub fn bounds(&self, seat: &Seat, k: f64) -> Area {
-        let (w, h) = self.size(k);
-        let start = |at: f64, size: f64, edge: Edge| match edge {
-            Edge::Near => at,
-            Edge::Middle => at - size / 2.0,
-            Edge::Far => at - size,
-        };
-        let (left, top) = (start(seat.at.0, w, seat.across), start(seat.at.1, h, seat.upright));
-        Area { left, top, right: left + w, bottom: top + h }
     }
 }
 
@@ -227,12 +228,13 @@ mod tests {
             seats: Vec::new(),
             rank: 0,
             timid: false,
+            in_line: false,
         };
         // A rope that rises to the right, the label above it and below it.
         let (from, to) = ((0.0, 100.0), (200.0, 0.0));
         for toward in [(-0.447, -0.894), (0.447, 0.894)] {
             let seat = Seat::beside((100.0, 50.0), toward, 6.0);
-            assert!(!label.bounds(&seat, 1.0).meets_line(from, to), "{toward:?}");
+            assert!(!seat.bounds(label.size(1.0)).meets_line(from, to), "{toward:?}");
         }
     }
 }

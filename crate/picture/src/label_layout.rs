@@ -58,9 +58,10 @@ const ROOM: f64 = 4.0;
 const ROOM_TO_RETURN: f64 = 8.0;
 
 /// Seats the labels on a plate, those of low rank first. A label takes its first seat whose box, with room
-/// round it, lies on the plate and meets no label, arrow, leader, rope or leg; failing that the first where it
-/// meets at most a rope or a leg; failing that it is left out. It keeps the seat it had in `before` until that
-/// is hit, and goes back when a better one is free with room to spare.
+/// round it, lies on the plate and meets no label, arrow, leader, rope or leg, and whose leader crosses at most a
+/// rope or a leg; failing that the first where it
+/// meets at most a rope or a leg and its leader crosses at most one arrow; failing that it is left out. It keeps the
+/// seat it had in `before` until that is hit, and goes back when a better one is free with room to spare.
 #[must_use]
 pub fn seat_labels(
     labels: &[Label],
@@ -74,13 +75,15 @@ pub fn seat_labels(
     let mut seated: Vec<Seated> = Vec::new();
     for i in order {
         let Some(label) = labels.get(i) else { continue };
+        let size = label.size(k);
         let place = |seat: usize, room: f64, soft: bool| -> Option<Seated> {
             let taken = label.seats.get(seat)?;
-            let bounds = label.bounds(taken, k);
+            let bounds = taken.bounds(size);
             let leader = taken.leader.map(|to| (leader_start(bounds, to), to));
             let free = plate.holds(bounds)
                 && !obstacles.iter().any(|each| (!each.soft || !soft) && each.meets(bounds.grown(room)))
-                && !seated.iter().any(|other| clash(other, bounds.grown(room), leader));
+                && !seated.iter().any(|other| clash(other, bounds.grown(room), leader))
+                && leader.is_none_or(|leader| leads_freely(leader, obstacles, usize::from(soft), k));
             free.then_some(Seated { label: i, seat, bounds, leader })
         };
         let room = ROOM * k;
@@ -129,6 +132,26 @@ fn clash(other: &Seated, bounds: Area, leader: Option<((f64, f64), (f64, f64))>)
         || leader.zip(other.leader).is_some_and(|(a, b)| cross(a, b))
 }
 
+/// Whether a leader crosses at most so many arrows, pointers or scales on its way, and at most one rope or leg (two
+/// legs may stand one behind the other).
+fn leads_freely((from, to): ((f64, f64), (f64, f64)), obstacles: &[Obstacle], arrows: usize, k: f64) -> bool {
+    let long = libm::hypot(to.0 - from.0, to.1 - from.1);
+    // It ends on the arrow that it leads to: short of that nothing may be in its way.
+    let share = 1.0 - (4.0 * k / long.max(1e-9)).min(1.0);
+    let short = (from, (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share));
+    let (mut soft, mut hard) = (0, 0);
+    for each in obstacles {
+        if cross(short, (each.from, each.to)) && each.from != each.to {
+            if each.soft {
+                soft += 1;
+            } else {
+                hard += 1;
+            }
+        }
+    }
+    soft <= 2 && hard <= arrows
+}
+
 fn cross(a: ((f64, f64), (f64, f64)), b: ((f64, f64), (f64, f64))) -> bool {
     let turn =
         |p: (f64, f64), q: (f64, f64), r: (f64, f64)| (q.0 - p.0) * (r.1 - p.1) - (q.1 - p.1) * (r.0 - p.0);
@@ -143,6 +166,13 @@ pub fn draw_labels(scene: &mut Scene, labels: &[Label], seated: &[Seated]) {
     let (k, scale) = (scene.k, type_scale(scene.k));
     for each in seated {
         let Some(label) = labels.get(each.label) else { continue };
+        if label.in_line {
+            let gap = each.bounds.grown(3.0 * k);
+            let middle = (gap.top + gap.bottom) / 2.0;
+            // Just the line itself: no more paper than it takes.
+            let gap = Path::rectangle(gap.left, middle - 2.0 * k, gap.right, middle + 2.0 * k);
+            scene.path(gap, Role::Break);
+        }
         let across = label.seats.get(each.seat).map_or(Edge::Near, |seat| seat.across);
         let (mut baseline, width) = (each.bounds.top + label.ends(k).0, each.bounds.right - each.bounds.left);
         for row in &label.rows {
@@ -192,6 +222,7 @@ mod tests {
             seats: seats.iter().map(seat).collect(),
             rank: n,
             timid: false,
+            in_line: false,
         }
     }
 
@@ -235,6 +266,20 @@ mod tests {
         assert_eq!(step(right + 3.0 + 5.0), Some(1));
         assert_eq!(step(right + 3.0 + 9.0), Some(0));
         assert_eq!(step(right + 3.0 + 5.0), Some(0));
+    }
+
+    #[test]
+    fn a_leader_may_cross_a_rope_and_if_it_must_one_arrow() {
+        let mut led = label(0, &[(100.0, 40.0)]);
+        led.seats[0].leader = Some((20.0, 50.0));
+        let labels = [led];
+        let across = |x: f64, soft| Obstacle { from: (x, 0.0), to: (x, 100.0), half: 2.0, soft };
+        let sits =
+            |obstacles: &[Obstacle]| seat_labels(&labels, obstacles, PLATE, 1.0, &Seats::default()).len();
+        assert_eq!(sits(&[across(60.0, true)]), 1);
+        // One arrow if there is no other seat, never two.
+        assert_eq!(sits(&[across(60.0, false)]), 1);
+        assert_eq!(sits(&[across(60.0, false), across(70.0, false)]), 0);
     }
 
     #[test]

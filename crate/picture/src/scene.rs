@@ -105,7 +105,10 @@ impl Scene {
             if i == self.still {
                 out.push_str("-- moves --\n");
             }
-            let _ = write!(out, "{:?}", item.role);
+            let _ = match item.role {
+                Role::Limb(width) => write!(out, "Limb({width:.1})"),
+                role => write!(out, "{role:?}"),
+            };
             if !item.part.is_empty() {
                 let _ = write!(out, " [{}]", item.part);
             }

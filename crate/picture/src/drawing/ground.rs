@@ -3,8 +3,8 @@
 use super::vec2::{P, between, length, sub};
 use crate::{Path, Role, Scene};
 
-/// Draws ground along a line, earth on its lower left side.
-pub(crate) fn ground(scene: &mut Scene, line: &[P], part: &'static str) {
+/// Draws ground along a line, with earth below it and to its left (`earth` −1) or right (1).
+pub(crate) fn ground(scene: &mut Scene, line: &[P], earth: f64, part: &'static str) {
     const LENGTHS: [f64; 3] = [1.0, 0.62, 0.82];
     let (reach, step) = (11.0 * scene.k, 7.0 * scene.k);
     let mut strokes = Path::new();
@@ -18,7 +18,7 @@ pub(crate) fn ground(scene: &mut Scene, line: &[P], part: &'static str) {
         while due <= long {
             let at = between(*a, *b, due / long);
             let stroke = reach * lengths.next().unwrap_or(&1.0) * core::f64::consts::FRAC_1_SQRT_2;
-            strokes.add_line(at, (at.0 - stroke, at.1 + stroke));
+            strokes.add_line(at, (at.0 + earth * stroke, at.1 + stroke));
             due += step;
         }
         due -= long;

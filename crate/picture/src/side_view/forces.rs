@@ -1,7 +1,7 @@
 //! Forces: each arrow lies on its part, to one scale; the arrow is the projection, the number is the force.
 
 use super::line::Run;
-use super::seats::{Margin, of_arrow};
+use super::seats::{Margin, On, of_arrow};
 use super::{Draft, Frame, SideViewInput, guys};
 use crate::drawing::arrow;
 use crate::drawing::frame::lashing_half;
@@ -11,6 +11,11 @@ use crate::naming::{guy_name, holdfast_name, part_name};
 use crate::{Kind, Label, Lettering, PROJECTOR, Path, Role, Row, Tone};
 use outlean_rig::{Dimension, Part, Side, Station};
 use outlean_rigfile::show;
+
+/// An arrow on a rope.
+const ROPE: On = On { half: 0.0, goes_on: true };
+/// An arrow on nothing.
+const FREE: On = On { half: 2.0, goes_on: false };
 
 /// An arrow to draw: where it starts, which way it goes, how far, and how far there is room.
 struct Arrow {
@@ -51,8 +56,8 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             );
         }
         let off = frame.widths.0 / 2.0;
-        let seats = of_arrow(tail, tip, 1.0, 0.0, off, &margin, k);
-        draft.labels.push(Label { key: ("legs", 0), rows, seats, rank: 5, timid: false });
+        let seats = of_arrow((tail, tip), 1.0, 0.0, On { half: off, goes_on: true }, &margin, k);
+        draft.labels.push(Label { key: ("legs", 0), rows, seats, rank: 6, timid: false, in_line: false });
     }
     for (i, (number, guy)) in (0_u8..).zip(&input.rig.guys).enumerate() {
         let Some(force) = input.solution.forces().and_then(|forces| forces.guys.get(i)) else { continue };
@@ -87,8 +92,8 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             Station::Fore => 1.0,
             _ => -1.0,
         };
-        let seats = of_arrow(tail, tip, open, 1.0, 0.0, &margin, k);
-        draft.labels.push(Label { key: ("guy", number), rows, seats, rank: 6, timid: false });
+        let seats = of_arrow((tail, tip), open, 1.0, ROPE, &margin, k);
+        draft.labels.push(Label { key: ("guy", number), rows, seats, rank: 5, timid: false, in_line: false });
     }
     lines(draft, input, line, &margin);
 }
@@ -111,8 +116,8 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
         let (tail, tip) = draw(draft, &arrow);
         let rows = rows(input, input.words.say("load").to_owned(), tension, Kind::Load);
         // The open side of the load line is the outer one.
-        let seats = of_arrow(tail, tip, 1.0, 1.0, 0.0, margin, k);
-        draft.labels.push(Label { key: ("load", 0), rows, seats, rank: 7, timid: false });
+        let seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
+        draft.labels.push(Label { key: ("load", 0), rows, seats, rank: 7, timid: false, in_line: false });
     }
     if let Some((from, to)) = line.haul
         && forces.haul_tension > 0.0
@@ -130,10 +135,23 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
         let (tail, tip) = draw(draft, &arrow);
         let mut rows = rows(input, input.words.say("line.haul").to_owned(), forces.haul_tension, Kind::Pull);
         past(input, Part::MainLine, &mut rows, input.words.say("line.haul").to_owned());
-        // Under a rope that goes back, ahead of one that goes down.
-        let open = if line.haul_way.0 < 0.0 { 1.0 } else { -1.0 };
-        let seats = of_arrow(tail, tip, open, 1.0, 0.0, margin, k);
-        draft.labels.push(Label { key: ("haul line", 0), rows, seats, rank: 8, timid: false });
+        // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
+        let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
+        let guyed = (0..input.rig.guys.len()).any(|i| {
+            let aft =
+                |guy: &outlean_rig::Guy| Station::of(guy.anchor, &input.solution.layout) == Station::Aft;
+            guys::taut(input, i) && input.rig.guys.get(i).is_some_and(aft)
+        });
+        let open = if line.haul_way.0 < 0.0 && !steep && guyed { 1.0 } else { -1.0 };
+        let seats = of_arrow((tail, tip), open, 1.0, ROPE, margin, k);
+        draft.labels.push(Label {
+            key: ("haul line", 0),
+            rows,
+            seats,
+            rank: 8,
+            timid: false,
+            in_line: false,
+        });
     }
 }
 
@@ -175,8 +193,8 @@ pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fr
     draft.obstacles.extend(obstacles);
     let rows = rows(input, input.words.say("resultant").to_owned(), size, Kind::Load);
     let margin = Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.foot.1 };
-    let seats = of_arrow(tail, tip, 1.0, 1.0, 3.0 * k, &margin, k);
-    draft.labels.push(Label { key: ("resultant", 0), rows, seats, rank: 10, timid: false });
+    let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
+    draft.labels.push(Label { key: ("resultant", 0), rows, seats, rank: 10, timid: false, in_line: false });
 }
 
 /// What the ground gives to both feet in this plane.
@@ -204,8 +222,8 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     let (tail, tip) = draw(draft, &arrow);
     let rows = rows(input, input.words.say("ground.both").to_owned(), size, Kind::Ground);
     let margin = Margin { left: foot.0 + 60.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
-    let seats = of_arrow(tail, tip, 1.0, 0.0, 3.0 * k, &margin, k);
-    draft.labels.push(Label { key: ("ground", 0), rows, seats, rank: 9, timid: false });
+    let seats = of_arrow((tail, tip), 1.0, 0.0, FREE, &margin, k);
+    draft.labels.push(Label { key: ("ground", 0), rows, seats, rank: 9, timid: false, in_line: false });
 }
 
 /// Draws an arrow as long as its force, or as there is room: one that is cut short shows a break. Gives its ends.

@@ -85,7 +85,14 @@ fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station:
     let text = input.words.fill("slack", &[("part", &name)]);
     let row = Row::new(text, Lettering::Note, Tone::Quiet);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
-    draft.labels.push(Label { key: ("slack guy", number), rows: vec![row], seats, rank: 20, timid: false });
+    draft.labels.push(Label {
+        key: ("slack guy", number),
+        rows: vec![row],
+        seats,
+        rank: 20,
+        timid: false,
+        in_line: false,
+    });
 }
 
 /// The part of a curve from its start to where it leaves the plate, and whether it leaves it.

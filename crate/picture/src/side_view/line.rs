@@ -148,10 +148,16 @@ impl Run {
         (Some(top), Some(Redirect { at, tied, away }))
     }
 
+    /// A litter with people where there is room for one; a frame that tips carries a weight, never people.
     fn hangs(stage: &Stage, input: &SideViewInput<'_>) -> Hangs {
+        let stands = input.solution.tips().is_none();
         if matches!(input.rig.line.path, LinePath::NotOverHead) {
             Hangs::Nothing
-        } else if input.show.people && input.solution.layout.slant_height > 3.2 && stage.scale > 22.0 {
+        } else if stands
+            && input.show.people
+            && input.solution.layout.slant_height > 3.2
+            && stage.scale > 22.0
+        {
             Hangs::Litter
         } else {
             Hangs::Weight
@@ -161,8 +167,8 @@ impl Run {
     /// The ring of the load: below the edge where there is room beside the face, else above the ground.
     fn load_end(stage: &Stage, from: P, way: P, hangs: Hangs) -> P {
         let (reach, below_edge) = match hangs {
-            Hangs::Litter => (LITTER, 0.42),
-            _ => (WEIGHT, 0.62),
+            Hangs::Litter => (LITTER, 0.7),
+            _ => (WEIGHT, 0.75),
         };
         let from_m = ((from.0 - stage.foot.0) / stage.scale, (stage.foot.1 - from.1) / stage.scale);
         let above = reach.bridle + reach.below + 0.12;
@@ -226,7 +232,14 @@ impl Run {
                 seats.push(if toward.0.abs() < 0.3 { Seat { across, ..seat } } else { seat });
             }
         }
-        draft.labels.push(Label { key: ("to haul team", 0), rows: vec![row], seats, rank: 30, timid: false });
+        draft.labels.push(Label {
+            key: ("to haul team", 0),
+            rows: vec![row],
+            seats,
+            rank: 30,
+            timid: false,
+            in_line: false,
+        });
     }
 
     fn draw_tackle(&self, draft: &mut Draft, parts: u8, block: P) {

@@ -9,7 +9,7 @@ use outlean_rigfile::show;
 /// The height of the dimension line below the feet, px.
 fn level(draft: &Draft) -> f64 {
     let stage = draft.stage;
-    stage.foot.1 + (0.5 * stage.scale).max(25.0 * stage.k)
+    stage.foot.1 + (0.42 * stage.scale).max(23.0 * stage.k)
 }
 
 /// The setback of the first rigged aft guy.
@@ -34,7 +34,7 @@ pub(super) fn reach(draft: &mut Draft, input: &SideViewInput<'_>) {
 }
 
 /// A dimension line between two places, its text in the line where it fits, else at its right end.
-fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelKey, inline_first: bool) {
+fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelKey, aft: bool) {
     let (stage, y) = (draft.stage, level(draft));
     let k = stage.k;
     let (from, to) = (a.min(b), a.max(b));
@@ -45,10 +45,10 @@ fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelK
     }
     let row = Row::new(text, Lettering::Name, Tone::Ink);
     let wide = row.width(k);
-    let inline = inline_first || to - start > wide + 44.0 * k;
-    let fits = inline && to - start > wide + 40.0 * k;
+    // In the line where there is room for it, clear of the face of the drop.
+    let clear = if aft { 28.0 * k } else { 2.0 * (0.52 * stage.scale + 10.0 * k) };
+    let fits = to - start > wide + clear;
     let mut path = Path::new();
-    // Under the mark of the other arm nothing is drawn twice.
     for (at, shown) in [(from, !beyond), (to, true)] {
         if shown {
             path.add_line((at, y - 6.0 * k), (at, y + 6.0 * k));
@@ -56,12 +56,7 @@ fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelK
     }
     let middle = (start + to) / 2.0;
     let gap = if fits { wide / 2.0 + 6.0 * k } else { 0.0 };
-    if fits {
-        path.add_line((start, y), (middle - gap, y));
-        path.add_line((middle + gap, y), (to, y));
-    } else {
-        path.add_line((start, y), (to, y));
-    }
+    path.add_line((start, y), (to, y));
     let room = (to - start) / 2.0;
     for (at, way, shown) in [(from, 1.0, !beyond), (to, -1.0, true)] {
         let head = (8.0 * k).min(0.8 * room);
@@ -92,5 +87,5 @@ fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelK
         seat((to + 9.0 * k, y + 12.0 * k), Edge::Near, Edge::Middle),
         seat((to + 9.0 * k, y - 12.0 * k), Edge::Near, Edge::Middle),
     ]);
-    draft.labels.push(Label { key, rows: vec![row], seats, rank: 15, timid: false });
+    draft.labels.push(Label { key, rows: vec![row], seats, rank: 15, timid: false, in_line: fits });
 }

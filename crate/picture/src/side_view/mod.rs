@@ -13,6 +13,8 @@ mod protractor;
 mod scenery;
 mod seats;
 mod stage;
+#[cfg(test)]
+mod tests;
 mod tipping;
 mod twin_scale;
 
@@ -115,6 +117,8 @@ pub struct SideView {
     pub force_scale: f64,
     /// The leans that the arc spans, rad.
     pub span: (f64, f64),
+    /// What each label covers, px, so that a number can be pointed at.
+    pub labels: Vec<(crate::LabelKey, crate::Area)>,
     /// Names of what there was no room for, in the order in which they were given up.
     pub dropped: Vec<crate::LabelKey>,
     /// The seats of the labels, for the next frame.
@@ -204,7 +208,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     let frame = Frame::new(&stage, input.solution);
     let tips = input.solution.tips().filter(|tip| matches!(tip, Tip::Forward | Tip::Back));
 
-    scenery::scenery(&mut draft, input, tips.is_some());
+    scenery::scenery(&mut draft, input);
     protractor::plumb(&mut draft);
     protractor::protractor(&mut draft, input);
     if input.show.dimensions && k < PROJECTOR {
@@ -220,6 +224,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     guys::guys(&mut draft, input, &frame);
     let line = line::Run::new(&stage, input, &frame);
     line.draw_ropes(&mut draft, input);
+    scenery::onlooker(&mut draft, input, tips.is_some());
     if input.show.resultant {
         forces::resultant(&mut draft, input, &frame);
     }
@@ -258,6 +263,10 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         scale: stage.scale,
         force_scale: metres_per_newton,
         span: stage.span,
+        labels: seated
+            .iter()
+            .filter_map(|each| Some((draft.labels.get(each.label)?.key, each.bounds)))
+            .collect(),
         dropped: dropped.collect(),
         seats: seats_taken(&draft.labels, &seated),
         pencil_axis: pencil.map(|arrow| (arrow.tail, arrow.way)),

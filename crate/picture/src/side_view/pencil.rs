@@ -1,7 +1,7 @@
 //! The learner's own arrow: dashed graphite beside its part, from the same joint.
 
 use super::line::Run;
-use super::seats::{Margin, of_arrow};
+use super::seats::{Margin, On, of_arrow};
 use super::{Draft, Frame, SideViewInput, guys};
 use crate::drawing::arrow;
 use crate::drawing::vec2::{P, add, left_of, sub, times, unit};
@@ -90,8 +90,22 @@ pub(super) fn pencil(
     let margin = Margin { left: frame.head.0 + 30.0 * k, top: frame.head.1, bottom: stage.foot.1 };
     // Seats are given for the way from tail to tip.
     let open = if push { 1.0 } else { side };
-    let seats = of_arrow(tail, tip, open, if push { 0.0 } else { 1.0 }, 3.0 * k, &margin, k);
+    let seats = of_arrow(
+        (tail, tip),
+        open,
+        if push { 0.0 } else { 1.0 },
+        On { half: 2.0, goes_on: false },
+        &margin,
+        k,
+    );
     let row = Row::new(text, Lettering::Value, Tone::Pencil);
-    draft.labels.push(Label { key: ("pencil", 0), rows: vec![row], seats, rank: 1, timid: false });
+    draft.labels.push(Label {
+        key: ("pencil", 0),
+        rows: vec![row],
+        seats,
+        rank: 1,
+        timid: false,
+        in_line: false,
+    });
     Some(Drawn { tail: joint, tip: end, way })
 }

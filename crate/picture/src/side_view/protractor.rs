@@ -26,7 +26,7 @@ pub(super) fn protractor(draft: &mut Draft, input: &SideViewInput<'_>) {
     for interval in &input.range.intervals {
         band(draft, within(interval.from), within(interval.to), Role::InBand);
     }
-    ticks(draft);
+    ticks(draft, input);
     let mut named: Vec<f64> = Vec::new();
     for (i, interval) in (0_u8..).zip(&input.range.intervals) {
         for (end, lean, limit) in
@@ -68,7 +68,7 @@ fn band(draft: &mut Draft, from: f64, to: f64, role: Role) {
     draft.scene.part_path(path, role, "arc");
 }
 
-fn ticks(draft: &mut Draft) {
+fn ticks(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
     // One degree of arc narrower than 4 px is no scale.
     let each = if stage.arc * DEG < 3.2 * stage.k || stage.k >= PROJECTOR { 5 } else { 1 };
@@ -76,7 +76,9 @@ fn ticks(draft: &mut Draft) {
     let (first, last) = (libm::ceil(stage.span.0 / DEG - 1e-9), libm::floor(stage.span.1 / DEG + 1e-9));
     let mut degree = first as i32;
     while f64::from(degree) <= last {
-        if degree % each == 0 {
+        // Outside the working range single degrees would only muddle the hatch.
+        let fine = each == 1 && input.range.around(f64::from(degree) * DEG).is_some();
+        if degree % 5 == 0 || fine {
             let share = match degree {
                 d if d % 10 == 0 => 1.0,
                 d if d % 5 == 0 => 0.65,
@@ -114,6 +116,7 @@ fn numbers(draft: &mut Draft, input: &SideViewInput<'_>, named: &[f64]) {
                 seats: vec![Seat { at, across: Edge::Middle, upright: Edge::Middle, leader: None }],
                 rank: 200,
                 timid: true,
+                in_line: false,
             });
         }
         degree += 10;
@@ -138,7 +141,7 @@ fn stop(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, lean: f64, lim
         None => vec![angle],
     };
     let seats = stop_seats(draft, lean, number.is_multiple_of(2));
-    draft.labels.push(Label { key: ("stop", number), rows, seats, rank: 2, timid: false });
+    draft.labels.push(Label { key: ("stop", number), rows, seats, rank: 2, timid: false, in_line: false });
 }
 
 /// The seats of the name of a stop, away from the range: left of the end farther back, right of the one farther out.
@@ -205,7 +208,7 @@ fn no_range(draft: &mut Draft, input: &SideViewInput<'_>) {
             Seat { at, across: Edge::Near, upright: Edge::Far, leader: None }
         }))
         .collect();
-    draft.labels.push(Label { key: ("range", 0), rows, seats, rank: 3, timid: false });
+    draft.labels.push(Label { key: ("range", 0), rows, seats, rank: 3, timid: false, in_line: false });
 }
 
 /// The pointer on the arc and the lean beside it. Gives the middle of the pointer.
@@ -220,7 +223,8 @@ pub(super) fn lean_pointer(draft: &mut Draft, input: &SideViewInput<'_>, lean: f
 
     let text = show(lean, Dimension::Angle, input.units).to_string();
     let row = Row::new(text, Lettering::Lead, Tone::Ink);
-    let label = Label { key: ("lean", 0), rows: vec![row], seats: Vec::new(), rank: 4, timid: false };
+    let label =
+        Label { key: ("lean", 0), rows: vec![row], seats: Vec::new(), rank: 4, timid: false, in_line: false };
     let (w, h) = label.size(k);
     // The box just clear of the band: its own half size in the direction of the radius.
     let clear = |degrees: f64, gap: f64| {
@@ -234,7 +238,7 @@ pub(super) fn lean_pointer(draft: &mut Draft, input: &SideViewInput<'_>, lean: f
         Seat { at, across: Edge::Middle, upright: Edge::Middle, leader: None }
     };
     let mut seats = vec![clear(0.0, 8.0)];
-    for degrees in [1.5, -1.5, 3.0, -3.0, 4.5, -4.5, 6.0, -6.0] {
+    for degrees in [1.5, -1.5, 3.0, -3.0, 4.5, -4.5, 6.0, -6.0, 8.0, -8.0, 10.5, -10.5, 13.0, -13.0] {
         seats.push(clear(degrees, 8.0));
     }
     for degrees in [4.0, -4.0, 6.0, -6.0, 8.0, -8.0, 11.0, -11.0, 15.0, -15.0] {

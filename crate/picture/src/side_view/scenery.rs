@@ -2,11 +2,11 @@
 
 use super::stage::{EDGE, Stage};
 use super::{Draft, SideViewInput};
+use crate::Obstacle;
 use crate::drawing::ground::{ground, picket};
 use crate::drawing::person::{STANDING, person};
 use crate::drawing::rope::sleeve;
 use crate::drawing::vec2::P;
-use crate::{Obstacle, PROJECTOR};
 use outlean_rig::{Part, Path as LinePath, Point};
 
 /// The face of the drop, from the edge down: metres ahead of the edge, metres below it.
@@ -23,11 +23,11 @@ const FACE: [P; 10] = [
     (0.05, -4.2),
 ];
 
-/// Draws the ground, the drop, the holdfasts, and a person unless the frame `tips`.
-pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>, tips: bool) {
+/// Draws the ground, the drop and the holdfasts.
+pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
     let line = profile(&stage);
-    ground(&mut draft.scene, &line, "ground");
+    ground(&mut draft.scene, &line, -1.0, "ground");
     let half = 2.0 * stage.k;
     for (from, to) in line.iter().zip(line.iter().skip(1)) {
         draft.obstacles.push(Obstacle { from: *from, to: *to, half, soft: true });
@@ -39,8 +39,13 @@ pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>, tips: bool) 
     if let LinePath::StraightBack { to } | LinePath::TackleAtHead { to, .. } = input.rig.line.path {
         holdfast(draft, to, false);
     }
+}
+
+/// Someone for scale, in front of the ropes, unless the frame `tips`.
+pub(super) fn onlooker(draft: &mut Draft, input: &SideViewInput<'_>, tips: bool) {
+    let stage = draft.stage;
     // Under the fall of a frame stands nobody; on a small plate a person is clutter.
-    if input.show.people && !tips && stage.scale > 40.0 * stage.k.min(1.0) && stage.k < PROJECTOR * 2.0 {
+    if input.show.people && !tips && stage.scale > 40.0 * stage.k.min(1.0) {
         let x = -0.48 * input.solution.layout.slant_height;
         person(&mut draft.scene, stage.p((x, 0.0)), &STANDING, 1.0, stage.scale);
         let (low, high) = (stage.p((x, 0.1)), stage.p((x, 1.6)));
@@ -91,8 +96,9 @@ fn holdfast(draft: &mut Draft, at: Point, over: bool) {
     }
     let away = if x < 0.0 { -1.0 } else { 1.0 };
     if over {
-        let from = (place.0, place.1 - 0.55 * stage.scale);
-        let to = (place.0, place.1 + 0.75 * stage.scale);
+        // Along the picket, which leans away from the pull.
+        let from = (place.0 + away * 0.15 * stage.scale, place.1 - 0.56 * stage.scale);
+        let to = (place.0 - away * 0.22 * stage.scale, place.1 + 0.82 * stage.scale);
         sleeve(&mut draft.scene, from, to, (0.2 * stage.scale).max(9.0 * stage.k), "holdfast");
     }
     picket(&mut draft.scene, place, away, stage.scale, "holdfast");
@@ -107,7 +113,7 @@ fn far_side(draft: &mut Draft, x: f64, z: f64) {
     let rim = x - 0.5;
     let line = [(rim + 0.03, z - 1.1), (rim - 0.04, z - 0.6), (rim, z - 0.08), (rim + 0.08, z), (right, z)];
     let line: Vec<P> = line.into_iter().map(|at| stage.p(at)).collect();
-    ground(&mut draft.scene, &line, "far side");
+    ground(&mut draft.scene, &line, 1.0, "far side");
     for (from, to) in line.iter().zip(line.iter().skip(1)) {
         draft.obstacles.push(Obstacle { from: *from, to: *to, half: 2.0 * stage.k, soft: true });
     }

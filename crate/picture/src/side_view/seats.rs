@@ -1,37 +1,63 @@
 //! Where the labels of arrows and ropes may sit.
 
-use crate::Seat;
 use crate::drawing::vec2::{P, add, between, left_of, sub, times, unit};
+use crate::{Edge, Seat};
 
-/// The seats of a label of an arrow from `tail` to `tip`: beside its free end on the open side, along it, beside it
-/// on the other side, then off it with a leader, near and farther, and last in the margin column.
+/// What an arrow lies on: half its width, px, and whether it goes on beyond the arrow's free end, so that a label
+/// farther along it is still seen to be its.
+#[derive(Clone, Copy)]
+pub(super) struct On {
+    pub half: f64,
+    pub goes_on: bool,
+}
+
+/// The seats of a label of an arrow from its tail to its tip: beside its free end on the open side, along it, beside
+/// it on the other side, then off it with a leader, near and farther, and last in the margin column.
 ///
 /// `open` is 1 where the open side is on the left of the way from tail to tip, −1 where it is on the right; `free`
-/// is the share of the way at which its free end is (0 the tail, 1 the tip); `off` is half the width of what the
-/// arrow lies on, px.
+/// is the share of the way at which its free end is: 0 the tail, 1 the tip.
 pub(super) fn of_arrow(
-    tail: P,
-    tip: P,
+    (tail, tip): (P, P),
     open: f64,
     free: f64,
-    off: f64,
+    on: On,
     margin: &Margin,
     k: f64,
 ) -> Vec<Seat> {
     let way = unit(sub(tip, tail), (0.0, -1.0));
     let at = |share: f64| between(tail, tip, share);
     let toward = |side: f64| times(left_of(way), side);
-    let other = 1.0 - free;
     let near = |towards: f64| if free > 0.5 { towards } else { 1.0 - towards };
+    let off = on.half;
     let gap = off + 11.5 * k;
-    let mut seats = Vec::with_capacity(40);
-    for share in [near(1.0), 0.5, near(0.75), near(0.25), near(1.25), near(1.5)] {
-        seats.push(Seat::beside(at(share), toward(open), gap));
+    let mut seats = Vec::with_capacity(64);
+    let onward = if free > 0.5 { way } else { times(way, -1.0) };
+    // Beside the line on one side; where the line is nearly level, flush left and right too.
+    let beside = |seats: &mut Vec<Seat>, share: f64, side: f64| {
+        let seat = Seat::beside(at(share), toward(side), gap);
+        seats.push(seat);
+        if seat.across == Edge::Middle {
+            seats.push(Seat { across: Edge::Far, ..seat });
+            seats.push(Seat { across: Edge::Near, ..seat });
+        }
+    };
+    beside(&mut seats, near(1.0), open);
+    beside(&mut seats, 0.5, open);
+    // Off the free end, on its open side.
+    seats.push(Seat::beside(at(free), unit(add(toward(open), onward), onward), gap));
+    for share in [near(0.75), near(0.25), near(1.25), near(1.5)] {
+        beside(&mut seats, share, open);
     }
     for share in [near(1.0), 0.5, near(0.75), near(0.25), near(1.25)] {
-        seats.push(Seat::beside(at(share), toward(-open), gap));
+        beside(&mut seats, share, -open);
     }
-    seats.push(Seat::beside(at(other), toward(open), gap));
+    seats.push(Seat::beside(at(1.0 - free), toward(open), gap));
+    // Farther along the part that the arrow lies on.
+    let onwards: &[f64] = if on.goes_on { &[16.0, 36.0, 60.0, 90.0] } else { &[] };
+    for beyond in onwards {
+        let place = add(at(free), times(onward, beyond * k));
+        seats.push(Seat::beside(place, toward(open), gap));
+    }
     for far in [24.0, 44.0, 70.0, 100.0] {
         for (side, share) in [
             (open, 0.5),

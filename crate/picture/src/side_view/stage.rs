@@ -46,7 +46,7 @@ impl Stage {
         let beyond = beyond(left.lashing_below_tip).max(beyond(right.lashing_below_tip));
         let tip = slant * (1.0 + beyond / working);
         let span = lean_span(range);
-        let depth = (if people { 2.55 } else { 1.95_f64 }).max(0.55 * slant);
+        let depth = (if people { 2.65 } else { 2.0_f64 }).max(0.55 * slant);
 
         let lettering = type_scale(k);
         let over_arc = 26.0 * k + 34.0 * lettering;

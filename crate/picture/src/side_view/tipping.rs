@@ -2,7 +2,6 @@
 
 use super::{Draft, SideViewInput};
 use crate::drawing::vec2::P;
-use crate::naming::tip_key;
 use crate::{Edge, Label, Lettering, Obstacle, Path, Role, Row, Seat, Tone};
 use outlean_rig::Tip;
 use outlean_rigfile::DEG;
@@ -43,21 +42,36 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
         let mut path = Path::new();
         path.arc(stage.foot, radius, start, end, true);
         draft.scene.part_path(path, Role::PencilThin, "fall");
+        let at = |i: i32| stage.on_arc(start + (end - start) * f64::from(i) / 8.0, radius);
+        for i in 0..8 {
+            draft.obstacles.push(Obstacle { from: at(i), to: at(i + 1), half: 3.0 * k, soft: false });
+        }
         arrow_head(draft, stage.on_arc(end, radius), end, way);
     }
-    let row = Row::new(input.words.say(tip_key(tip)), Lettering::Lead, Tone::Ink);
-    let at = |lean: f64, share: f64| stage.on_arc(lean, share * radius);
+    let words = if tip == Tip::Back { "fall.back" } else { "fall.forward" };
+    let row = Row::new(input.words.say(words), Lettering::Lead, Tone::Ink);
     let across = if way < 0.0 { Edge::Far } else { Edge::Near };
-    let seats =
-        [(1.0, 1.12), (0.85, 1.12), (0.7, 1.12), (1.0, 0.85), (0.6, 0.8), (0.4, 1.1), (0.3, 0.7)].map(
-            |(share, r)| Seat { at: at(from + turn * share, r), across, upright: Edge::Middle, leader: None },
-        );
+    let seat = |at: P, across, upright| Seat { at, across, upright, leader: None };
+    let top = |share: f64| stage.on_arc(from + turn * share, stage.tip * stage.scale + 8.0 * k);
+    let on = |share: f64, r: f64| stage.on_arc(from + turn * share, r * radius);
+    // Over the ends of the pencil positions, the last first, else along the arrow.
+    let mut seats = Vec::new();
+    for share in [1.0, 2.0 / 3.0, 1.0 / 3.0] {
+        seats.push(seat(top(share), Edge::Middle, Edge::Far));
+        seats.push(seat(top(share), across, Edge::Far));
+        seats.push(seat(top(share), across, Edge::Middle));
+    }
+    let inner = [(0.85, 1.12), (0.5, 0.85), (0.8, 0.8), (0.5, 0.6), (0.3, 0.4)];
+    for (share, r) in [(0.5, 1.31), (0.83, 1.31), (0.5, 1.22), (0.83, 1.22)].into_iter().chain(inner) {
+        seats.push(seat(on(share, r), Edge::Middle, Edge::Middle));
+    }
     draft.labels.push(Label {
         key: ("tips", 0),
         rows: vec![row],
-        seats: seats.to_vec(),
+        seats,
         rank: 0,
         timid: false,
+        in_line: false,
     });
 }
 

@@ -1,0 +1,292 @@
+//! The side view of rigs of every kind: sound coordinates, labels that neither meet nor leave the plate, and two
+//! pictures held word for word.
+
+use super::*;
+use crate::{Area, Inks, Kind, Role, Shape, Step, svg};
+use outlean_rig::{Balance, Guy, Leg, Line, Pair, Path, Point, checks, solve, working_range};
+use proptest::prelude::*;
+
+fn words() -> Words {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/strings/en/picture.json");
+    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+}
+
+const SIZES: [(f64, f64, f64); 3] = [(830.0, 560.0, 1.0), (328.0, 284.0, 0.85), (1300.0, 900.0, 2.1)];
+const ALL: Show = Show { resultant: true, ground_forces: true, ..Show::USUAL };
+
+/// The view of a rig with everything shown, or `None` for a rig that cannot be computed.
+fn view(rig: &Rig, (width, height, k): (f64, f64, f64), words: &Words) -> Option<SideView> {
+    let solution = solve(rig).ok()?;
+    let range = working_range(rig).ok()?;
+    let over: Vec<Part> =
+        checks(rig, &solution).iter().filter(|c| c.ratio.is_some_and(|r| r > 1.0)).map(|c| c.part).collect();
+    Some(side_view(&SideViewInput {
+        rig,
+        solution: &solution,
+        range: &range,
+        units: Units::Metric,
+        words,
+        width,
+        height,
+        k,
+        show: ALL,
+        grown: 1.0,
+        over: &over,
+        handle: HandleState::Rest,
+        tipping: solution.tips().map(|_| 0.8),
+        pencil: None,
+        seats: None,
+    }))
+}
+
+/// Legs of 4.6 m, lashed 0.5 m below the tip; an aft guy whose holdfast may carry 2.6 kN.
+fn rig(lean: f64) -> Rig {
+    let mut rig = Rig::new(4.1, 1.5, lean.to_radians(), 230.0);
+    rig.legs = Pair::both(Leg { length: 4.6, lashing_below_tip: 0.5, weight_per_metre: 55.0 });
+    rig.guys.push(Guy { holdfast_allowable: Some(2600.0), ..Guy::to(Point::new(-6.2, 0.0, 0.0)) });
+    rig.guys.push(Guy::to(Point::new(9.0, 0.0, -1.0)));
+    rig.line.sling = 0.45;
+    rig.limits.upright_stop = Some(10f64.to_radians());
+    rig
+}
+
+fn coordinates(scene: &Scene) -> Vec<f64> {
+    let mut all = Vec::new();
+    for item in &scene.items {
+        match &item.shape {
+            Shape::Circle { x, y, radius } => all.extend([*x, *y, *radius]),
+            Shape::Text { x, y, .. } => all.extend([*x, *y]),
+            Shape::Path(path) => {
+                for step in &path.steps {
+                    match *step {
+                        Step::Move(x, y) | Step::Line(x, y) => all.extend([x, y]),
+                        Step::Quad(a, b, x, y) => all.extend([a, b, x, y]),
+                        Step::Cubic(a, b, c, d, x, y) => all.extend([a, b, c, d, x, y]),
+                        Step::Close => {}
+                    }
+                }
+            }
+        }
+    }
+    all
+}
+
+/// Checks what every picture must keep to.
+fn check(view: &SideView) -> Result<(), TestCaseError> {
+    prop_assert!(coordinates(&view.scene).iter().all(|c| c.is_finite()));
+    let plate = Area { left: 0.0, top: 0.0, right: view.scene.width, bottom: view.scene.height };
+    for (i, (key, area)) in view.labels.iter().enumerate() {
+        prop_assert!(plate.holds(*area), "{key:?} leaves the plate: {area:?}");
+        for (other, covered) in &view.labels[..i] {
+            prop_assert!(!area.meets(*covered), "{key:?} meets {other:?}");
+        }
+    }
+    prop_assert!(view.scene.still < view.scene.items.len());
+    Ok(())
+}
+
+fn any_path() -> impl Strategy<Value = Path> {
+    let point = (-40.0..20.0, -20.0..20.0, -12.0..3.0f64).prop_map(|(x, y, z)| Point::new(x, y, z));
+    (0..7u8, point, any::<bool>(), 1..6u8).prop_map(|(kind, to, left, parts)| match kind {
+        0 => Path::Hung,
+        1 => Path::StraightBack { to },
+        2 => Path::RedirectedAtFoot { foot: if left { Side::Left } else { Side::Right }, to },
+        3 => Path::RedirectedMidBase { to },
+        4 => Path::OverTheFront { to },
+        5 => Path::TackleAtHead { parts, to },
+        _ => Path::NotOverHead,
+    })
+}
+
+prop_compose! {
+    fn any_rig()(
+        length in 1.6..12.0f64,
+        tip in 0.0..0.25f64,
+        spread in 0.12..0.9f64,
+        lean in -28.0..78.0f64,
+        mass in 0.0..2500.0f64,
+        anchors in prop::collection::vec((-30.0..25.0, -12.0..12.0, -6.0..2.0f64, any::<bool>()), 0..5),
+        allowable in 100.0..30_000.0f64,
+        path in any_path(),
+        (sling, skew, swing, weight, held) in
+            (0.0..1.2, -0.4..0.4, -0.35..0.35f64, 0.0..160.0f64, any::<bool>()),
+    ) -> Rig {
+        let mut rig = Rig::new(length * (1.0 - tip), spread * length, lean.to_radians(), mass);
+        rig.legs = Pair::both(Leg { length, lashing_below_tip: tip * length, weight_per_metre: weight });
+        rig.feet.at.left = Point::new(skew, rig.feet.at.left.y(), 0.1 * skew);
+        rig.feet.held_down = held;
+        for (x, y, z, rigged) in anchors {
+            let holdfast_allowable = Some(allowable);
+            rig.guys.push(Guy { rigged, holdfast_allowable, ..Guy::to(Point::new(x, y, z)) });
+        }
+        rig.line = Line { sling, ..Line::along(path) };
+        rig.load.outward_angle = swing;
+        rig
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn labels_of_any_rig_meet_nothing_and_stay_on_the_plate(rig in any_rig()) {
+        let words = words();
+        for size in SIZES {
+            if let Some(view) = view(&rig, size, &words) {
+                check(&view)?;
+            }
+        }
+    }
+
+    #[test]
+    fn any_plate_is_drawn(width in -10.0..5000.0f64, height in -10.0..5000.0f64, k in -1.0..9.0f64) {
+        let view = view(&rig(24.0), (width, height, k), &words()).unwrap();
+        check(&view)?;
+    }
+}
+
+#[test]
+fn the_head_is_where_the_core_says_and_the_handle_leads_back_to_the_lean() {
+    for lean in [-10.0, 0.0, 17.0, 41.0, 60.0] {
+        let rig = rig(lean);
+        let view = view(&rig, SIZES[0], &words()).unwrap();
+        let head = solve(&rig).unwrap().layout.head;
+        assert!((view.head.0 - (view.foot.0 + head.x() * view.scale)).abs() < 1e-9);
+        assert!((view.head.1 - (view.foot.1 - head.z() * view.scale)).abs() < 1e-9);
+        for (x, y) in [view.head, view.handle] {
+            assert!((view.lean_at(x, y).to_degrees() - lean).abs() < 1e-9);
+        }
+    }
+}
+
+#[test]
+fn nothing_is_rescaled_and_the_still_part_stays_while_the_frame_leans() {
+    let words = words();
+    let still = |view: &SideView| view.scene.items[..view.scene.still].to_vec();
+    let first = view(&rig(5.0), SIZES[0], &words).unwrap();
+    for lean in [-4.0, 12.0, 33.3, 58.0] {
+        let view = view(&rig(lean), SIZES[0], &words).unwrap();
+        assert_eq!((view.scale, view.force_scale, view.foot), (first.scale, first.force_scale, first.foot));
+        // Past its limit a holdfast wears a sleeve, which stands on the ground.
+        if lean < 34.0 {
+            assert_eq!(still(&view), still(&first), "{lean}");
+        }
+    }
+}
+
+#[test]
+fn arrows_are_as_long_as_their_forces() {
+    let rig = rig(20.0);
+    let view = view(&rig, SIZES[0], &words()).unwrap();
+    let solution = solve(&rig).unwrap();
+    let Balance::Stands(forces) = &solution.balance else { panic!("it stands") };
+    let shaft = |role: Role| {
+        let path = view.scene.items.iter().find_map(|item| match &item.shape {
+            Shape::Path(path) if item.role == role => Some(path.clone()),
+            _ => None,
+        });
+        match path.unwrap().steps[..] {
+            [Step::Move(a, b), Step::Line(c, d)] => libm::hypot(c - a, d - b),
+            _ => panic!("a shaft is one stroke"),
+        }
+    };
+    let px = view.scale * view.force_scale;
+    // An open head ends a pixel beyond the shaft, a closed one eleven.
+    let guy = forces.guys[0].tension;
+    assert!((shaft(Role::Shaft(Kind::Pull)) + 1.0 - guy * px).abs() < 1e-6);
+    let load = solution.line.load.size();
+    assert!((shaft(Role::Shaft(Kind::Load)) + 11.0 - load * px).abs() < 1e-6);
+}
+
+#[test]
+fn what_is_slack_is_hollow_and_what_works_is_not() {
+    let has = |lean: f64, role: Role, part: &str| {
+        let view = view(&rig(lean), SIZES[0], &words()).unwrap();
+        view.scene.items.iter().any(|item| item.role == role && item.part == part)
+    };
+    assert!(has(20.0, Role::Rope, "aft guy") && has(20.0, Role::SlackRope, "fore guy"));
+    assert!(!has(20.0, Role::SlackRope, "aft guy") && !has(20.0, Role::Rope, "fore guy"));
+    assert!(has(-8.0, Role::SlackRope, "aft guy") && has(-8.0, Role::Rope, "fore guy"));
+}
+
+#[test]
+fn a_frame_that_tips_has_no_one_under_it_and_says_which_way() {
+    let mut rig = rig(20.0);
+    rig.guys.clear();
+    let view = view(&rig, SIZES[0], &words()).unwrap();
+    assert!(view.scene.items.iter().all(|item| item.part != "person"));
+    let said = |text: &str| {
+        view.scene.items.iter().any(|item| matches!(&item.shape, Shape::Text { text: t, .. } if t == text))
+    };
+    assert!(said("Tips forward") && !said("both legs"));
+}
+
+#[test]
+fn a_part_past_its_allowable_is_named_and_sleeved() {
+    let view = view(&rig(50.0), SIZES[0], &words()).unwrap();
+    let roles = |role: Role| view.scene.items.iter().filter(|item| item.role == role).count();
+    assert_eq!((roles(Role::Sleeve), roles(Role::MarkDot)), (1, 1));
+    assert!(view.labels.iter().any(|(key, _)| *key == ("guy", 0)));
+}
+
+#[test]
+fn the_svg_is_well_formed() {
+    for (rig, size) in [(rig(20.0), SIZES[0]), (rig(50.0), SIZES[1]), (rig(-6.0), SIZES[2])] {
+        let view = view(&rig, size, &words()).unwrap();
+        well_formed(&svg(&view.scene, &Inks::LIGHT, "A frame & its <guys>", "Leans \"20°\""));
+    }
+}
+
+/// Every element closed in its turn, every attribute quoted, nothing unescaped.
+fn well_formed(text: &str) {
+    let mut open: Vec<&str> = Vec::new();
+    let mut rest = text.trim();
+    while let Some(at) = rest.find('<') {
+        let between = &rest[..at];
+        assert!(!between.contains('>'), "stray > in {between:?}");
+        for entity in between.split('&').skip(1) {
+            assert!(
+                ["amp;", "lt;", "gt;", "quot;", "#39;"].iter().any(|e| entity.starts_with(e)),
+                "{entity:?}"
+            );
+        }
+        let (tag, after) = rest[at + 1..].split_once('>').expect("a tag ends");
+        assert_eq!(tag.matches('"').count() % 2, 0, "{tag}");
+        assert!(!tag.contains('<') && !tag.contains("NaN") && !tag.contains("inf"), "{tag}");
+        let name = tag.trim_start_matches('/').split([' ', '/']).next().unwrap();
+        if tag.starts_with('/') {
+            assert_eq!(open.pop(), Some(name));
+        } else if !tag.ends_with('/') {
+            open.push(name);
+        }
+        rest = after;
+    }
+    assert!(open.is_empty() && rest.is_empty(), "{open:?}");
+}
+
+/// Holds a scene against its file; `UPDATE_SNAPSHOTS=1` writes the file anew, to be read before it is committed.
+fn hold(name: &str, scene: &Scene) {
+    let path = format!("{}/src/side_view/snapshots/{name}.txt", env!("CARGO_MANIFEST_DIR"));
+    let drawn = scene.to_text();
+    if std::env::var_os("UPDATE_SNAPSHOTS").is_some() {
+        std::fs::write(&path, &drawn).unwrap();
+    }
+    let held = std::fs::read_to_string(&path).unwrap_or_default();
+    for (line, (drawn, held)) in (1..).zip(drawn.lines().zip(held.lines())) {
+        assert_eq!(drawn, held, "{path}:{line}");
+    }
+    assert_eq!(drawn.lines().count(), held.lines().count(), "{path}");
+}
+
+#[test]
+fn a_hung_load_is_drawn_as_it_was() {
+    hold("hung", &view(&rig(20.0), SIZES[0], &words()).unwrap().scene);
+}
+
+#[test]
+fn a_redirected_line_past_a_limit_is_drawn_as_it_was() {
+    let mut rig = rig(40.0);
+    let to = Point::new(-0.2, -12.0, 0.3);
+    rig.line = Line { sling: 0.4, ..Line::along(Path::RedirectedAtFoot { foot: Side::Left, to }) };
+    hold("redirected", &view(&rig, SIZES[1], &words()).unwrap().scene);
+}
