@@ -12,6 +12,7 @@ mod frame;
 mod junk;
 mod line;
 mod mirror;
+mod parts;
 mod pretension;
 mod range;
 mod readings;

@@ -55,3 +55,20 @@ proptest! {
         }
     }
 }
+
+/// Where a guy's arm dwindles to nothing its tension grows past all bounds, and beyond it another guy works and it
+/// hangs slack: between the two it takes no value, though it jumps past every one.
+#[test]
+fn a_jump_is_not_a_crossing() {
+    let mut rig = outlean_rig::Rig::new(4.0, 1.2, -0.45, 100.0);
+    // Up a bank: behind the frame's plane, and ahead of it where the frame leans back 21.8° or more.
+    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-1.0, 0.0, 2.5)));
+    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(6.0, 0.0, 0.0)));
+    for value in [1000.0, 3000.0, 50_000.0] {
+        for lean in leans_where(&rig, Quantity::GuyTension(0), value).unwrap() {
+            let met = Quantity::GuyTension(0).of(&solve_at(&rig, lean).unwrap()).unwrap();
+            assert!((met - value).abs() < 1e-3 * value, "{met} for {value} at {}°", lean.to_degrees());
+        }
+    }
+    assert!(!leans_where(&rig, Quantity::GuyTension(0), 1000.0).unwrap().is_empty());
+}

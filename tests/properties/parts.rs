@@ -1,0 +1,84 @@
+//! Parts one by one: where the resultant meets the ground, bending of a leg, what is held against what, who stands
+//! where.
+
+use super::{cases, force_scale, solvable};
+use outlean_rig::{Guy, Layout, Leg, Part, Point, Rig, State, Station, Vector, checks, solve};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(cases(2000))]
+
+    #[test]
+    fn the_resultant_meets_the_ground_on_its_own_line_and_on_the_side_it_tips_to(seed: u64) {
+        let Some((mut rig, _)) = solvable(seed) else { return Ok(()) };
+        let z = rig.feet.at.left.z();
+        rig.feet.at.right = Point::new(rig.feet.at.right.x(), rig.feet.at.right.y(), z);
+        let Ok(solution) = solve(&rig) else { return Ok(()) };
+        let (layout, resultant) = (&solution.layout, &solution.resultant);
+        let (Some(point), Some(ahead)) = (resultant.meets_ground, resultant.ahead_of_feet) else { return Ok(()) };
+        prop_assert!((point.z() - z).abs() < 1e-9 * (1.0 + ahead.abs()));
+        let way = Vector::from_array(resultant.force.components());
+        let off = (point - layout.head).cross(way).length();
+        prop_assert!(off < 1e-7 * way.length() * (1.0 + ahead.abs()));
+        prop_assert!((ahead - (point - layout.mid_base).dot(layout.forward)).abs() < 1e-9 * (1.0 + ahead.abs()));
+        // Its vertical part at that distance ahead is all that turns the frame.
+        let moment = -resultant.force.z() * ahead;
+        prop_assert!((moment - resultant.tipping_moment).abs() < 1e-7 * force_scale(&rig, &solution) * (1.0 + ahead.abs()));
+    }
+
+    /// By the forces on the lower half of a pole on two supports.
+    #[test]
+    fn a_leg_bends_as_a_pole_on_two_supports_with_a_free_tip(
+        span in 1.0..9.0_f64,
+        tip in 0.0..3.0_f64,
+        weight in 1.0..300.0_f64,
+        slope in 0.0..1.0_f64,
+    ) {
+        let leg = Leg { length: span + tip, lashing_below_tip: tip, weight_per_metre: weight };
+        let across = weight * slope;
+        let at_foot = across * leg.length * (span - leg.length / 2.0) / span;
+        let moment = at_foot * span / 2.0 - across * (span / 2.0) * (span / 4.0);
+        prop_assert!((leg.midspan_moment(span * slope) - moment).abs() < 1e-9 * (1.0 + weight * span * span));
+        prop_assert!((leg.weight_at_head() + leg.weight_at_foot() - leg.weight()).abs() < 1e-9 * leg.weight());
+    }
+}
+
+#[test]
+fn each_guy_is_held_against_its_own_rope_and_holdfast() {
+    let mut rig = Rig::new(4.0, 1.2, 0.35, 100.0);
+    let strong = |rope, holdfast, x| Guy {
+        rope_allowable: rope,
+        holdfast_allowable: holdfast,
+        ..Guy::to(Point::new(x, 0.0, 0.0))
+    };
+    rig.guys.push(strong(Some(2000.0), Some(1000.0), -6.0));
+    rig.guys.push(strong(None, Some(500.0), 6.0));
+    let solution = solve(&rig).unwrap();
+    let tension = solution.forces().unwrap().guys[0].tension;
+    let all = checks(&rig, &solution);
+    let find = |part: Part| *all.iter().find(|check| check.part == part).unwrap();
+    let rope = find(Part::GuyRope(0));
+    assert_eq!((rope.allowable, rope.state), (Some(2000.0), State::Assessed));
+    assert!((rope.demand - tension).abs() < 1e-12 && (rope.ratio.unwrap() - tension / 2000.0).abs() < 1e-12);
+    let holdfast = find(Part::GuyHoldfast(0));
+    assert!((holdfast.ratio.unwrap() - tension / 1000.0).abs() < 1e-12);
+    let unknown = find(Part::GuyRope(1));
+    assert_eq!((unknown.ratio, unknown.state), (None, State::NotAssessed));
+    assert_eq!(find(Part::GuyHoldfast(1)).ratio, Some(0.0));
+    assert_eq!(find(Part::Lashing).state, State::ConfirmOnSite);
+}
+
+#[test]
+fn a_side_guy_stands_more_than_twice_as_far_along_the_foot_line_as_square_to_it() {
+    let layout = Layout::of(&Rig::new(4.0, 1.2, 0.3, 0.0), 0.3).unwrap();
+    for (x, y, station) in [
+        (-5.0, 0.0, Station::Aft),
+        (-5.0, 9.9, Station::Aft),
+        (-5.0, -10.1, Station::Side),
+        (5.0, 9.9, Station::Fore),
+        (5.0, 10.1, Station::Side),
+        (0.0, -3.0, Station::Side),
+    ] {
+        assert_eq!(Station::of(Point::new(x, y, 0.0), &layout), station, "({x}, {y})");
+    }
+}
