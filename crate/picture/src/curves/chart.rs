@@ -8,13 +8,11 @@ use super::plan::{BAND, Plan, Plot, on_axis};
 use super::sample::{Curves, Sample};
 use crate::{Anchor, Face, Hatch, Ink, Inks, Kind, Role, Stroke, Weight};
 use outlean_rig::Quantity;
-use plotters::chart::{ChartBuilder, ChartContext};
 use plotters::coord::Shift;
 use plotters::coord::cartesian::Cartesian2d;
 use plotters::coord::types::RangedCoordf64;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::element::{DashedPathElement, PathElement, Polygon};
-use plotters::series::LineSeries;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{FontDesc, FontFamily, FontStyle, RGBAColor, ShapeStyle, TextStyle};
 use plotters_backend::DrawingBackend;
@@ -42,7 +40,8 @@ pub fn face_of(family: &str, style: &FontStyle) -> Face {
     }
 }
 
-type Panel<'a, DB> = ChartContext<'a, DB, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
+/// A panel: lean (rad) to the right, value (N) upward.
+type Panel<DB> = DrawingArea<DB, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
 
 /// Everything that the still layer is drawn from.
 pub(crate) struct Still<'a> {
@@ -85,14 +84,16 @@ impl Still<'_> {
             (px(area.right) - px(area.left), px(area.bottom) - px(area.top)),
         );
         let (from, to) = plan.leans;
-        let mut chart: Panel<'_, DB> =
-            ChartBuilder::on(&inside).build_cartesian_2d(from..to, plot.axis.least..plot.axis.most)?;
+        let (across, down) = inside.get_pixel_range();
+        let values = plot.axis.least..plot.axis.most;
+        let chart: Panel<DB> =
+            inside.apply_coord_spec(Cartesian2d::new(from..to, values, (across, down.end..down.start)));
 
         let level = |value: f64| vec![(from, value), (to, value)];
         for (value, _) in plot.axis.ticks() {
             let role = if value.abs() < 1e-9 { Role::AxisLine } else { Role::Grid };
             if self.revealed || role == Role::AxisLine {
-                self.line(&mut chart, level(value), role)?;
+                self.line(&chart, level(value), role)?;
             }
         }
         if !self.revealed {
@@ -102,7 +103,7 @@ impl Still<'_> {
             self.upright(root, plan.x_at(lean), (area.top, area.bottom), Role::Axis)?;
         }
         for one in panel.allowables.iter().filter(|one| on_axis(panel, one.value)) {
-            self.line(&mut chart, level(one.value), Role::Limit)?;
+            self.line(&chart, level(one.value), Role::Limit)?;
         }
         for (i, series) in panel.series.iter().enumerate() {
             let kind = match series.quantity {
@@ -113,7 +114,7 @@ impl Still<'_> {
             for piece in &series.pieces {
                 for (inside, run) in runs(piece, curves, (plot.axis.least, plot.axis.most)) {
                     let role = if inside { Role::Curve(kind, weight) } else { Role::CurveOutside(kind) };
-                    self.line(&mut chart, run, role)?;
+                    self.line(&chart, run, role)?;
                 }
             }
         }
@@ -168,26 +169,16 @@ impl Still<'_> {
     /// A line in a panel: lean (rad) and value (N).
     fn line<DB: DrawingBackend>(
         &self,
-        chart: &mut Panel<'_, DB>,
+        chart: &Panel<DB>,
         points: Vec<(f64, f64)>,
         role: Role,
     ) -> DrawResult<DB> {
         let Some(stroke) = role.style(self.plan.k).stroke else { return Ok(()) };
         let style = self.style(&stroke);
         match *stroke.dash.lengths() {
-            [dash, gap] => {
-                chart.draw_series(core::iter::once(DashedPathElement::new(
-                    points,
-                    px(dash),
-                    px(gap),
-                    style,
-                )))?;
-            }
-            _ => {
-                chart.draw_series(LineSeries::new(points, style))?;
-            }
+            [dash, gap] => chart.draw(&DashedPathElement::new(points, px(dash), px(gap), style)),
+            _ => chart.draw(&PathElement::new(points, style)),
         }
-        Ok(())
     }
 
     /// A line in the picture, px.

@@ -2,7 +2,7 @@
 //! the lean rule.
 
 use super::label::{Clear, Label};
-use super::plan::{Area, BAND, Plan, Plot};
+use super::plan::{Area, BAND, Plan, Plot, sort_few};
 use super::sample::Curves;
 use crate::{Anchor, Kind, Lettering, Path, Role, Scene, Tone};
 use outlean_rig::{Dimension, Quantity, Solution};
@@ -63,7 +63,7 @@ impl Moving<'_> {
             .filter(|label| label.area.left - 2.0 < x && x < label.area.right + 2.0 && label.area.top < end)
             .map(|label| (label.area.top - 1.0, label.area.bottom + 1.0))
             .collect();
-        struck.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_few(&mut struck, |(top, _)| *top);
         let mut path = Path::new();
         let mut y = first.area.top - 4.0 * k;
         for (top, bottom) in struck {
@@ -92,7 +92,7 @@ impl Moving<'_> {
                 met.push(Met { quantity: series.quantity, value, kind });
             }
         }
-        met.sort_by(|a, b| b.value.total_cmp(&a.value));
+        sort_few(&mut met, |one| -one.value);
         let mut clear = clear.clone();
         // Values may hang over the edge of the panel, but not into other lettering.
         clear.bounds =

@@ -1,6 +1,6 @@
 //! Lettering of the curves: each line named at the line, nothing over anything else.
 
-use super::plan::{Area, Plan, Plot, on_axis};
+use super::plan::{Area, Plan, Plot, on_axis, sort_few};
 use super::sample::{Curves, Panel, PanelKind, Sample, Series, member};
 use crate::{Anchor, Kind, Lettering, Tone, Words, width};
 use outlean_rig::{Dimension, Quantity, Side, Station, Tip};
@@ -65,12 +65,14 @@ pub(crate) struct Clear {
 
 impl Clear {
     /// Whether a box may stand there: within bounds, off all lettering.
+    #[inline(never)]
     pub(crate) fn free(&self, area: &Area, gap: f64) -> bool {
         let wide = area.grown(gap);
         area.within(&self.bounds) && !self.taken.iter().any(|other| wide.meets(other))
     }
 
     /// How many lines of any kind run through a box.
+    #[inline(never)]
     pub(crate) fn struck(&self, area: &Area, gap: f64) -> usize {
         let wide = area.grown(gap);
         let level = self.levels.iter().filter(|y| wide.top < **y && **y < wide.bottom).count();
@@ -84,6 +86,7 @@ impl Clear {
 }
 
 /// Least and greatest y of a line between two x; `None` where it has no point there.
+#[inline(never)]
 fn heights(line: &[(f64, f64)], from: f64, to: f64) -> Option<(f64, f64)> {
     let mut found: Option<(f64, f64)> = None;
     for pair in line.windows(2) {
@@ -281,7 +284,7 @@ impl Room<'_> {
             sum / f64::max(count, 1.0)
         };
         let mut order: Vec<&Series> = series.iter().collect();
-        order.sort_by(|a, b| middle(b).total_cmp(&middle(a)));
+        sort_few(&mut order, |one| -middle(one));
         let kind = match self.panel.kind {
             PanelKind::Legs => Kind::Push,
             PanelKind::Guys => Kind::Pull,

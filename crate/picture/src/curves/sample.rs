@@ -261,7 +261,8 @@ fn looks(
     leans.extend(range.intervals.iter().flat_map(|interval| [interval.from, interval.to]));
     leans.extend(balance);
     leans.retain(|lean| from <= *lean && *lean <= to && Field::Lean.allowed().most >= *lean);
-    leans.sort_by(f64::total_cmp);
+    // The grid is in order; what was added is a handful.
+    super::plan::sort_few(&mut leans, |lean| *lean);
     leans.dedup_by(|b, a| *b - *a < 1e-12);
 
     let mut looks: Vec<Look> = Vec::with_capacity(leans.len() + 8);
