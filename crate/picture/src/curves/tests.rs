@@ -289,3 +289,22 @@ fn the_still_layer_is_well_formed_and_holds_every_kind_of_mark() {
     let dark = chart.svg(&outlean_rig::solve(&rig).unwrap(), &Inks::DARK, "Curves", "");
     assert!(dark.contains("#a8cff6") && !dark.contains("#19429c"));
 }
+
+#[test]
+fn two_working_ranges_are_both_clear_paper() {
+    let rig = straight_back();
+    let mut curves = sampled(&rig);
+    let range = curves.ranges[0];
+    let (from, to) = (range.from, range.to);
+    let part = |a: f64, b: f64| outlean_rig::Interval {
+        from: from + a * (to - from),
+        to: from + b * (to - from),
+        ..range
+    };
+    curves.ranges = vec![part(0.0, 0.3), part(0.6, 1.0)];
+    let chart = Chart::new(curves, options(358.0, 400.0, 1.0, Panels::Both), &words());
+    let inside: Vec<bool> = chart.plan.stretches(&chart.curves).iter().map(|stretch| stretch.2).collect();
+    assert_eq!(inside, [false, true, false, true, false]);
+    assert_eq!(chart.plan.stops(&chart.curves).len(), 4);
+    assert_eq!(chart.labels.iter().filter(|label| label.text == "working range").count(), 2);
+}
