@@ -20,7 +20,7 @@ use outlean_rig::{Dimension, Lean};
 /// assert!(parse_lean("18").is_err());
 /// ```
 pub fn parse_lean(text: &str) -> Result<Lean, QuantityError> {
-    let plain = plain(text).to_lowercase();
+    let plain = plain(text).to_ascii_lowercase();
     let plain = plain.trim();
     if let Some(slope) = slope(plain) {
         return Ok(Lean::Slope(slope));

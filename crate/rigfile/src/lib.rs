@@ -3,6 +3,7 @@
 #![deny(missing_docs)]
 
 mod choices;
+mod decimal;
 mod fields;
 #[cfg(feature = "file")]
 mod file;

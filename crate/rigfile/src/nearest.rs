@@ -9,7 +9,7 @@
 /// assert_eq!(nearest("colour", ["spread", "friction"]), None);
 /// ```
 pub fn nearest<'a>(name: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
-    let name = name.to_lowercase();
+    let name = name.to_ascii_lowercase();
     let letters = name.chars().count();
     if letters > 60 {
         return None;
@@ -17,7 +17,7 @@ pub fn nearest<'a>(name: &str, candidates: impl IntoIterator<Item = &'a str>) ->
     let near = (letters / 3).max(1);
     candidates
         .into_iter()
-        .map(|candidate| (strsim::osa_distance(&name, &candidate.to_lowercase()), candidate))
+        .map(|candidate| (strsim::osa_distance(&name, &candidate.to_ascii_lowercase()), candidate))
         .filter(|(distance, candidate)| *distance <= near && *distance < candidate.chars().count())
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, candidate)| candidate)

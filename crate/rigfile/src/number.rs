@@ -1,5 +1,7 @@
 //! A number as people write it: decimal point or comma, thousands in groups, fractions of an inch.
 
+use crate::decimal::decimal;
+
 /// Why text does not begin with a number.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum NoNumber {
@@ -33,7 +35,7 @@ pub(crate) fn number(text: &str) -> Result<(f64, usize), NoNumber> {
         plain.push_str(exponent);
         taken += exponent.len();
     }
-    plain.parse().map(|value| (value, taken)).map_err(|_| NoNumber::None)
+    decimal(&plain).map(|value| (value, taken)).ok_or(NoNumber::None)
 }
 
 /// `run`, digits with points and commas, as Rust reads a number.
@@ -86,7 +88,7 @@ fn fraction(text: &str, run: &str) -> Option<(f64, usize)> {
     }
     let over = |top: &str, rest: &str| -> Option<(f64, usize)> {
         let below = digits(rest.strip_prefix('/')?);
-        let (top, bottom): (f64, f64) = (top.parse().ok()?, below.parse().ok()?);
+        let (top, bottom) = (decimal(top)?, decimal(below)?);
         (bottom > 0.0).then(|| (top / bottom, 1 + below.len()))
     };
     let rest = text.get(run.len()..)?;
@@ -96,7 +98,7 @@ fn fraction(text: &str, run: &str) -> Option<(f64, usize)> {
     let rest = rest.strip_prefix(' ')?;
     let top = digits(rest);
     let (part, taken) = over(top, rest.get(top.len()..)?)?;
-    let whole: f64 = run.parse().ok()?;
+    let whole = decimal(run)?;
     (part < 1.0).then(|| (whole + part, run.len() + 1 + top.len() + taken))
 }
 
@@ -125,7 +127,7 @@ fn spaced_thousands(text: &str, run: &str) -> Option<(f64, usize)> {
         plain.push_str(part);
         taken += 1 + part.len();
     }
-    plain.parse().ok().map(|value| (value, taken))
+    decimal(&plain).map(|value| (value, taken))
 }
 
 /// "e3", "E-2" at the start of `text`.

@@ -62,8 +62,8 @@ impl Unit {
     /// The unit of that spelling, whatever its case.
     #[must_use]
     pub fn named(spelling: &str) -> Option<&'static Self> {
-        let lower = spelling.to_lowercase();
-        UNITS.iter().find(|unit| unit.spellings.contains(&lower.as_str()))
+        let same = |known: &&str| known.eq_ignore_ascii_case(spelling);
+        UNITS.iter().find(|unit| unit.spellings.iter().any(same))
     }
 
     /// The units that measure `dimension`, the usual one first.
@@ -82,7 +82,9 @@ impl Unit {
                 let ends = match (spelling.chars().next_back(), next) {
                     (_, None) => true,
                     (Some(last), Some(next)) => {
-                        !(next == '/' || next == '^' || last.is_alphanumeric() && next.is_alphabetic())
+                        !(next == '/'
+                            || next == '^'
+                            || (is_letter(last) || last.is_ascii_digit()) && is_letter(next))
                     }
                     (None, _) => false,
                 };
@@ -105,12 +107,17 @@ impl Unit {
     }
 }
 
+/// Whether a character goes on with a word. Beyond ASCII everything does but signs: °, ², ″, spaces, dashes.
+fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic() || (c >= '\u{c0}' && !('\u{2000}'..'\u{2070}').contains(&c))
+}
+
 /// How many bytes of `text` the lower-case `prefix` takes, compared without case.
 fn starts_with(text: &str, prefix: &str) -> Option<usize> {
     let mut chars = text.char_indices();
     for wanted in prefix.chars() {
         let (_, found) = chars.next()?;
-        if !found.to_lowercase().eq(core::iter::once(wanted)) {
+        if found.to_ascii_lowercase() != wanted {
             return None;
         }
     }
