@@ -24,7 +24,7 @@ pub fn outlean() -> PathBuf {
 
 /// The page's module as the compiler leaves it.
 pub fn raw_wasm() -> PathBuf {
-    target().join("wasm32-unknown-unknown").join("release").join("outlean_widget.wasm")
+    target().join("wasm32-unknown-unknown").join("page").join("outlean_widget.wasm")
 }
 
 /// The page's module with its JavaScript, for `form`: `web` or `node`.

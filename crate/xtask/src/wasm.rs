@@ -15,7 +15,7 @@ const NAME: &str = "outlean";
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
     run(
-        &mut cargo("build --release --target wasm32-unknown-unknown --package outlean-widget"),
+        &mut cargo("build --profile page --target wasm32-unknown-unknown --package outlean-widget"),
         "The errors above are in the Rust code that goes into the page.",
     )?;
     bind("web", |bindgen| bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)))?;
