@@ -80,7 +80,7 @@ pub fn run(args: &Args) -> ExitCode {
     let source = match std::fs::read_to_string(&args.file) {
         Ok(source) => source,
         Err(why) => {
-            eprintln!("{}", words().say("solve.cannot_read", &[("file", &path), ("why", &why.to_string())]));
+            eprintln!("{}", words().fill("solve.cannot_read", &[("file", &path), ("why", &why.to_string())]));
             return NO_INPUT.into();
         }
     };
@@ -89,14 +89,14 @@ pub fn run(args: &Args) -> ExitCode {
     let Some(file) = file else {
         let count = problems.iter().filter(|p| p.severity == outlean_rigfile::Severity::Error).count();
         let key = if count == 1 { "solve.one_error" } else { "solve.errors" };
-        eprintln!("{}", words().say(key, &[("file", &path), ("count", &count.to_string())]));
+        eprintln!("{}", words().fill(key, &[("file", &path), ("count", &count.to_string())]));
         return PROBLEMS.into();
     };
     let solved = match Solved::of(file) {
         Ok(solved) => solved,
         Err(fault) => {
             // The reader has solved the rig once already; this is for what only other leans bring out.
-            eprintln!("{}", words().say("solve.fault", &[("file", &path), ("fault", &fault.to_string())]));
+            eprintln!("{}", words().fill("solve.fault", &[("file", &path), ("fault", &fault.to_string())]));
             return PROBLEMS.into();
         }
     };

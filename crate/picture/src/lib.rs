@@ -23,7 +23,6 @@ mod side_view;
 mod style;
 mod svg;
 mod text_width;
-mod words;
 
 pub use drawing::pointer::HandleState;
 pub use force_scale::force_scale;
@@ -31,6 +30,8 @@ pub use inks::{Ink, Inks};
 pub use label::{Area, Edge, Label, LabelKey, Row, Seat};
 pub use label_layout::{Obstacle, Seated, Seats, draw_labels, seat_labels, seats_taken};
 pub use naming::{guy_name, holdfast_name, limit_name, part_name, tip_key};
+/// Words of pictures are words as of rig files.
+pub use outlean_rigfile::Words;
 pub use painter::{Painter, paint, paint_items};
 pub use path::{Path, Step};
 pub use role::{Kind, Lettering, Role, Tone, Weight};
@@ -39,4 +40,3 @@ pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, s
 pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
 pub use svg::svg;
 pub use text_width::{Face, width};
-pub use words::Words;

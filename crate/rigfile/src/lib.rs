@@ -7,6 +7,7 @@ mod decimal;
 mod fields;
 #[cfg(feature = "file")]
 mod file;
+mod fixed;
 mod ground;
 mod lean;
 mod nearest;
@@ -22,6 +23,7 @@ pub use choices::{CHOICES, ChoiceError, ChoiceRef, ChoiceSpec, choice};
 pub use fields::{FIELDS, FieldRef, FieldSpec, SetError, Whose, field, first_guy, key_of};
 #[cfg(feature = "file")]
 pub use file::{RigFile, read};
+pub use fixed::fixed;
 pub use lean::parse_lean;
 pub use nearest::nearest;
 pub use problem::{Problem, Severity, Wanted, What};

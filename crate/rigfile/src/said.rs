@@ -19,7 +19,7 @@ impl Problem {
     /// The problem in words. Keys of the words begin with `problem.`.
     #[must_use]
     pub fn said(&self, words: &Words) -> Said {
-        let say = |key: &str, places: &[(&str, &str)]| words.say(&format!("problem.{key}"), places);
+        let say = |key: &str, places: &[(&str, &str)]| words.fill(&format!("problem.{key}"), places);
         let said = |message: String, hint: String| Said { message, hint: Some(hint) };
         let only = |message: String| Said { message, hint: None };
         match &self.what {
@@ -32,7 +32,7 @@ impl Problem {
                 said(message, did_you_mean(words, nearest.as_deref(), &others.join(", ")))
             }
             What::WrongType { key, found, wanted } => {
-                let found = words.say(&format!("kind.{found}"), &[]);
+                let found = words.say(&format!("kind.{found}")).to_owned();
                 let message = say("wrong_type", &[("key", &shown_key(words, key)), ("found", &found)]);
                 let (kind, example) = (wanted_word(words, *wanted), example(words, *wanted, key));
                 let how = if *wanted == Wanted::Word { "one_of" } else { "write_such_as" };
@@ -90,7 +90,7 @@ impl Problem {
 }
 
 fn bad_quantity(words: &Words, key: &str, error: &QuantityError, wanted: Wanted) -> Said {
-    let say = |key: &str, places: &[(&str, &str)]| words.say(&format!("problem.{key}"), places);
+    let say = |key: &str, places: &[(&str, &str)]| words.fill(&format!("problem.{key}"), places);
     let kind = wanted_word(words, wanted);
     let such_as = || say("write_such_as", &[("wanted", &kind), ("example", &example(words, wanted, ""))]);
     let units = || {
@@ -130,7 +130,7 @@ fn bad_quantity(words: &Words, key: &str, error: &QuantityError, wanted: Wanted)
             (message, hint)
         }
         QuantityError::WrongUnit { number, unit } => {
-            let of = words.say(&format!("dimension.{}", dimension_key(unit.dimension)), &[]);
+            let of = words.say(&format!("dimension.{}", dimension_key(unit.dimension))).to_owned();
             let places = [("key", key), ("wanted", &kind), ("unit", unit.symbol), ("dimension", &of)];
             let hint = match (wanted, unit.symbol) {
                 (Wanted::Quantity(Dimension::Force), "kg" | "lb") => {
@@ -173,13 +173,13 @@ fn implied(words: &Words, fault: &Fault, unit: Option<&'static Unit>) -> Said {
         ("most", amount(fault.allowed.most, dimension, unit)),
     ];
     let places: Vec<_> = places.iter().map(|(name, value)| (*name, value.as_str())).collect();
-    Said { message: words.say(&format!("problem.implied.{kind}"), &places), hint: None }
+    Said { message: words.fill(&format!("problem.implied.{kind}"), &places), hint: None }
 }
 
 fn did_you_mean(words: &Words, nearest: Option<&str>, options: &str) -> String {
     match nearest {
-        Some(nearest) => words.say("problem.did_you_mean", &[("nearest", nearest)]),
-        None => words.say("problem.one_of", &[("options", options)]),
+        Some(nearest) => words.fill("problem.did_you_mean", &[("nearest", nearest)]),
+        None => words.fill("problem.one_of", &[("options", options)]),
     }
 }
 
@@ -189,14 +189,16 @@ fn shown_key(words: &Words, key: &str) -> String {
         let (number, name) = rest.split_once('.')?;
         let number: usize = number.parse().ok()?;
         let number = number.saturating_add(1).to_string();
-        Some(words.say("problem.key_of_guy", &[("key", name), ("number", &number)]))
+        Some(words.fill("problem.key_of_guy", &[("key", name), ("number", &number)]))
     });
-    of_guy.unwrap_or_else(|| words.say("problem.key", &[("key", key)]))
+    of_guy.unwrap_or_else(|| words.fill("problem.key", &[("key", key)]))
 }
 
 fn wanted_word(words: &Words, wanted: Wanted) -> String {
     let key = match wanted {
-        Wanted::Quantity(dimension) => return words.say(&format!("a.{}", dimension_key(dimension)), &[]),
+        Wanted::Quantity(dimension) => {
+            return words.say(&format!("a.{}", dimension_key(dimension))).to_owned();
+        }
         Wanted::Lean => "lean",
         Wanted::Word => "word",
         Wanted::YesNo => "yes_no",
@@ -204,7 +206,7 @@ fn wanted_word(words: &Words, wanted: Wanted) -> String {
         Wanted::Table => "table",
         Wanted::Tables => "tables",
     };
-    words.say(&format!("a.{key}"), &[])
+    words.say(&format!("a.{key}")).to_owned()
 }
 
 /// What might stand at a key, quotes included.
@@ -221,7 +223,7 @@ fn example(words: &Words, wanted: Wanted, key: &str) -> String {
         Wanted::Table => return format!("[{key}]"),
         Wanted::Tables => return format!("[[{key}]]"),
     };
-    words.say(&format!("example.{kind}"), &[])
+    words.say(&format!("example.{kind}")).to_owned()
 }
 
 /// A line that might stand in a file: `length = "4.6 m"`.
@@ -235,10 +237,10 @@ fn example_line(words: &Words, key: &str) -> String {
     let name = key.rsplit('.').next().unwrap_or(key);
     if choice(key).is_some() {
         let value = example(words, Wanted::Word, key);
-        return words.say("value.one_of", &[("name", name), ("value", &value)]);
+        return words.fill("value.one_of", &[("name", name), ("value", &value)]);
     }
     let value = field(key).map_or("text", |field| dimension_key(field.dimension()));
-    format!("{name} = {}", words.say(&format!("value.{value}"), &[]))
+    format!("{name} = {}", words.say(&format!("value.{value}")).to_owned())
 }
 
 /// The unit that a bare number was most likely meant in, by its size.

@@ -1,5 +1,6 @@
 //! Numbers with units as people read them.
 
+use crate::fixed;
 use core::fmt;
 use outlean_rig::Dimension;
 
@@ -63,7 +64,7 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
     let (number, unit) = match (dimension, units) {
         (Dimension::Angle, _) => (trimmed(value / DEG, 1), "°"),
         (Dimension::Ratio, _) => (trimmed(value, 2), ""),
-        (Dimension::Count, _) => (fixed(value, 0), ""),
+        (Dimension::Count, _) => (rounded(value, 0), ""),
         (Dimension::Force, Units::Metric) => (three(value / 1000.0), "kN"),
         (Dimension::Force, Units::Us) => (whole(value / LBF), "lbf"),
         (Dimension::Length, Units::Metric) => (three(value), "m"),
@@ -81,14 +82,14 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
 /// A share of 1 in per cent, whole, with a thin space: "42 %".
 #[must_use]
 pub fn percent(share: f64) -> String {
-    format!("{}{THIN_SPACE}%", fixed(share * 100.0, 0))
+    format!("{}{THIN_SPACE}%", rounded(share * 100.0, 0))
 }
 
-fn fixed(value: f64, decimals: usize) -> String {
+fn rounded(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return String::from("–");
     }
-    let text = format!("{value:.decimals$}");
+    let text = fixed(value, decimals);
     match text.strip_prefix('-') {
         Some(digits) if digits.bytes().all(|b| matches!(b, b'0' | b'.')) => digits.to_owned(),
         Some(digits) => format!("−{digits}"),
@@ -97,32 +98,32 @@ fn fixed(value: f64, decimals: usize) -> String {
 }
 
 fn trimmed(value: f64, decimals: usize) -> String {
-    let text = fixed(value, decimals);
+    let text = rounded(value, decimals);
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
 /// Three figures, never more than two decimals.
 fn three(value: f64) -> String {
     let size = value.abs();
-    fixed(value, if size < 9.995 { 2 } else { usize::from(size < 99.95) })
+    rounded(value, if size < 9.995 { 2 } else { usize::from(size < 99.95) })
 }
 
 /// Whole numbers up to 1,000, then to the nearest ten.
 fn whole(value: f64) -> String {
-    if value.abs() < 1000.0 { fixed(value, 0) } else { fixed(libm::round(value / 10.0) * 10.0, 0) }
+    if value.abs() < 1000.0 { rounded(value, 0) } else { rounded(libm::round(value / 10.0) * 10.0, 0) }
 }
 
 fn feet_and_inches(metres: f64) -> String {
     if !metres.is_finite() {
-        return fixed(metres, 0);
+        return rounded(metres, 0);
     }
     let inches = libm::round(metres.abs() / INCH);
     let feet = libm::floor(inches / 12.0);
     let sign = if metres < 0.0 && inches > 0.0 { "−" } else { "" };
     if feet > 0.0 {
-        format!("{sign}{feet:.0} ft {:.0}", inches - 12.0 * feet)
+        format!("{sign}{} ft {}", fixed(feet, 0), fixed(inches - 12.0 * feet, 0))
     } else {
-        format!("{sign}{inches:.0}")
+        format!("{sign}{}", fixed(inches, 0))
     }
 }
 

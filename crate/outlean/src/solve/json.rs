@@ -40,7 +40,7 @@ pub(super) fn json(solved: &Solved) -> String {
         findings: &solved.findings,
         past: verdict::past(&solved.file.rig, solved.governing),
         not_assessed: ["stretch"],
-        caution: words().say("caution", &[]),
+        caution: words().say("caution").to_owned(),
     };
     // Nothing in it can fail: no map with odd keys, no writer.
     serde_json::to_string_pretty(&output).map(|text| text + "\n").unwrap_or_default()

@@ -17,13 +17,13 @@ pub(super) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<
             Station::Fore => "guy.fore",
             Station::Side => "guy.side",
         };
-        let name = words().say(key, &[]);
+        let name = words().say(key).to_owned();
         let before = stations.iter().take(number).filter(|other| *other == station).count();
         let alone = stations.iter().filter(|other| *other == station).count() == 1;
         let place = (before + 1).to_string();
         names.push(match alone {
             true => name,
-            false => words().say("guy.numbered", &[("guy", &name), ("number", &place)]),
+            false => words().fill("guy.numbered", &[("guy", &name), ("number", &place)]),
         });
     }
     names
@@ -34,8 +34,8 @@ pub(super) fn guy(number: u8, guys: &[String]) -> &str {
 }
 
 pub(super) fn part(part: Part, guys: &[String]) -> String {
-    let say = |key: &str| words().say(key, &[]);
-    let of = |key: &str, number: u8| words().say(key, &[("guy", guy(number, guys))]);
+    let say = |key: &str| words().say(key).to_owned();
+    let of = |key: &str, number: u8| words().fill(key, &[("guy", guy(number, guys))]);
     match part {
         Part::GuyRope(number) => of("part.guy_rope", number),
         Part::GuyHoldfast(number) => of("part.guy_holdfast", number),
@@ -59,7 +59,7 @@ pub(super) fn limit(limit: Limit, guys: &[String]) -> String {
         Limit::NotLookedFurther => "limit.not_looked_further",
         other => return format!("{other:?}"),
     };
-    words().say(key, &[])
+    words().say(key).to_owned()
 }
 
 pub(super) fn tip(tip: Tip) -> String {
@@ -69,7 +69,7 @@ pub(super) fn tip(tip: Tip) -> String {
         Tip::Left => "tips.left",
         Tip::Right => "tips.right",
     };
-    words().say(key, &[])
+    words().say(key).to_owned()
 }
 
 pub(super) fn operation(operation: Operation) -> String {
@@ -78,7 +78,7 @@ pub(super) fn operation(operation: Operation) -> String {
         Operation::Holding => "operation.holding",
         Operation::Raising => "operation.raising",
     };
-    words().say(key, &[])
+    words().say(key).to_owned()
 }
 
 pub(super) fn path(path: &Path) -> String {
@@ -92,5 +92,5 @@ pub(super) fn path(path: &Path) -> String {
         Path::TackleAtHead { .. } => "path.tackle_at_head",
         Path::NotOverHead => "path.not_over_head",
     };
-    words().say(key, &[])
+    words().say(key).to_owned()
 }

@@ -41,7 +41,7 @@ struct Text<'a> {
 impl Text<'_> {
     /// A line of its own.
     fn line(&mut self, key: &str, places: &[(&str, &str)]) {
-        self.lines.push_str(&words().say(key, places));
+        self.lines.push_str(&words().fill(key, places));
         self.lines.push('\n');
     }
 
@@ -87,9 +87,9 @@ impl Text<'_> {
         let slope = Lean::to_slope(layout.lean);
         let run = show(1.0 / slope.abs(), Dimension::Ratio, self.units).to_string();
         let slope = match slope {
-            s if s.abs() < 1e-3 => words().say("slope.upright", &[]),
-            s if s > 0.0 => words().say("slope.forward", &[("run", &run)]),
-            _ => words().say("slope.back", &[("run", &run)]),
+            s if s.abs() < 1e-3 => words().say("slope.upright").to_owned(),
+            s if s > 0.0 => words().fill("slope.forward", &[("run", &run)]),
+            _ => words().fill("slope.back", &[("run", &run)]),
         };
         let places = [
             ("vertical", self.angle(layout.lean)),
@@ -139,7 +139,7 @@ impl Text<'_> {
         if !moves || matches!(limit, Limit::UprightStop | Limit::NotLookedFurther) {
             return what;
         }
-        words().say("limit.while", &[("limit", &what), ("operation", &name::operation(operation))])
+        words().fill("limit.while", &[("limit", &what), ("operation", &name::operation(operation))])
     }
 
     fn resultant(&mut self) {
@@ -174,7 +174,7 @@ impl Text<'_> {
             let part = name::part(check.part, &self.guys);
             let mut demand = self.force(check.demand);
             if matches!(check.part, Part::Leg(_)) {
-                demand = words().say("parts.compression", &[("force", &demand)]);
+                demand = words().fill("parts.compression", &[("force", &demand)]);
             }
             let allowable = self.force(check.allowable.unwrap_or(f64::NAN));
             let ratio = percent(check.ratio.unwrap_or(f64::NAN));
@@ -239,11 +239,11 @@ impl Text<'_> {
     }
 
     fn foot(&mut self, side: Side, foot: &Foothold) {
-        let name = words().say(if side == Side::Left { "foot.left" } else { "foot.right" }, &[]);
+        let name = words().say(if side == Side::Left { "foot.left" } else { "foot.right" }).to_owned();
         let (bearing, kick) = (self.force(foot.bearing.abs()), self.force(foot.kick.abs()));
         let outward = self.force(foot.outward.abs());
-        let way = words().say(if foot.kick <= 0.0 { "foot.back" } else { "foot.forward" }, &[]);
-        let across = words().say(if foot.outward >= 0.0 { "foot.outward" } else { "foot.inward" }, &[]);
+        let way = words().say(if foot.kick <= 0.0 { "foot.back" } else { "foot.forward" }).to_owned();
+        let across = words().say(if foot.outward >= 0.0 { "foot.outward" } else { "foot.inward" }).to_owned();
         let friction =
             show(foot.friction_needed.unwrap_or(f64::NAN), Dimension::Ratio, self.units).to_string();
         let key = match (foot.lifts, foot.friction_needed) {
@@ -280,7 +280,7 @@ impl Text<'_> {
             };
             let guy = name::guy(number, &self.guys).to_owned();
             let (value, wanted) = (self.shown(*value, dimension), self.shown(*wanted, dimension));
-            let met = words().say(if *met { "rule.met" } else { "rule.not_met" }, &[]);
+            let met = words().say(if *met { "rule.met" } else { "rule.not_met" }).to_owned();
             self.under(key, &[("guy", &guy), ("value", &value), ("wanted", &wanted), ("met", &met)]);
         }
     }
@@ -299,10 +299,10 @@ impl Text<'_> {
         let stands = self.solved.solution.forces().is_some();
         let friction_known = rig.feet.pinned || rig.feet.friction.is_some();
         if stands && !rig.feet.pinned && friction_known {
-            assessed.push(words().say("assessed.friction", &[]));
+            assessed.push(words().say("assessed.friction").to_owned());
         }
         if rig.limits.upright_stop.is_some() {
-            assessed.push(words().say("limit.upright_stop", &[]));
+            assessed.push(words().say("limit.upright_stop").to_owned());
         }
         let (key, limits) = match (past.is_empty(), assessed.is_empty()) {
             (false, _) => ("verdict.past", past),
@@ -311,14 +311,14 @@ impl Text<'_> {
         };
         let mut not_assessed = with(State::NotAssessed);
         if !stands {
-            not_assessed.push(words().say("not_assessed.every_part", &[]));
+            not_assessed.push(words().say("not_assessed.every_part").to_owned());
         } else if !friction_known {
-            not_assessed.push(words().say("not_assessed.friction", &[]));
+            not_assessed.push(words().say("not_assessed.friction").to_owned());
         }
-        not_assessed.push(words().say("not_assessed.stretch", &[]));
+        not_assessed.push(words().say("not_assessed.stretch").to_owned());
         let mut confirm = with(State::ConfirmOnSite);
         if confirm.is_empty() {
-            confirm.push(words().say("part.lashing", &[]));
+            confirm.push(words().say("part.lashing").to_owned());
         }
         self.heading("heading.verdict");
         self.under(key, &[("limits", &limits.join(", "))]);

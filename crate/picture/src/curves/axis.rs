@@ -1,6 +1,6 @@
 //! The value axis of a panel: round numbers in the units shown.
 
-use outlean_rigfile::{LBF, Units};
+use outlean_rigfile::{LBF, Units, fixed};
 
 /// A value axis. It depends on the rig and the units, never on the lean.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,7 +51,7 @@ impl Axis {
         let decimals = (-libm::floor(libm::log10(step / unit) + 1e-9)).clamp(0.0, 4.0) as usize;
         (count(least)..=count(most)).map(move |i| {
             let value = f64::from(i) * step;
-            let number = format!("{:.decimals$}", (value / unit).abs());
+            let number = fixed((value / unit).abs(), decimals);
             (value, if i < 0 { format!("−{number}") } else { number })
         })
     }

@@ -94,7 +94,7 @@ fn steps(most: f64) -> (f64, u32) {
 
 /// A round number as plain as it is.
 fn plain(value: f64) -> String {
-    let text = format!("{value:.3}");
+    let text = outlean_rigfile::fixed(value, 3);
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text.is_empty() { "0".to_owned() } else { text.to_owned() }
 }
