@@ -1,6 +1,7 @@
 //! Seating labels: no two overlap, none leaves the plate, none covers an arrow.
 
 use crate::label::ROW;
+use crate::sort_few::sort_few;
 use crate::{Anchor, Area, Edge, Label, LabelKey, Path, Role, Scene, type_scale};
 
 /// Something that labels keep clear of: a straight stroke of some half width, px.
@@ -71,7 +72,7 @@ pub fn seat_labels(
     before: &Seats,
 ) -> Vec<Seated> {
     let mut order: Vec<usize> = (0..labels.len()).collect();
-    order.sort_by_key(|i| labels.get(*i).map_or(u8::MAX, |label| label.rank));
+    sort_few(&mut order, |i| labels.get(*i).map_or(f64::MAX, |label| f64::from(label.rank)));
     let mut seated: Vec<Seated> = Vec::new();
     for i in order {
         let Some(label) = labels.get(i) else { continue };

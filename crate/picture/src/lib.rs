@@ -20,6 +20,7 @@ mod path;
 mod role;
 mod scene;
 mod side_view;
+mod sort_few;
 mod style;
 mod svg;
 mod text_width;

@@ -1,6 +1,6 @@
 //! How wide lettering is, from the fonts' own advance widths.
 
-use crate::advance_table::{ITALIC, LABEL, TEXT, VALUE};
+use crate::advance_table::{BEYOND_ASCII, ITALIC, LABEL, NO, TEXT, VALUE};
 
 /// A face of the shipped fonts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -50,18 +50,29 @@ impl Face {
 /// as six tenths of an em, a space of any kind as a word space.
 #[must_use]
 pub fn width(text: &str, face: Face, size: f64) -> f64 {
-    let table: &[(char, u16)] = match face {
+    let table = match face {
         Face::Label => &LABEL,
         Face::Value => &VALUE,
         Face::Text => &TEXT,
         Face::TextItalic => &ITALIC,
     };
-    let advance = |c: char| match table.binary_search_by_key(&c, |(each, _)| *each) {
-        Ok(at) => table.get(at).map_or(0, |(_, advance)| *advance),
-        Err(_) if c.is_whitespace() => 200,
-        Err(_) => 600,
+    let advance = |c: char| match place(c).and_then(|at| table.get(at)) {
+        Some(advance) if *advance != NO => *advance,
+        _ if c.is_whitespace() => 200,
+        _ => 600,
     };
     text.chars().map(|c| f64::from(advance(c))).sum::<f64>() * size / 1000.0
+}
+
+/// Where a character stands in the tables.
+fn place(c: char) -> Option<usize> {
+    const FIRST: usize = ' ' as usize;
+    const COUNT: usize = '~' as usize + 1 - FIRST;
+    match c {
+        ' '..='~' => Some(c as usize - FIRST),
+        '\0'..'\u{80}' => None,
+        _ => Some(COUNT + BEYOND_ASCII.chars().position(|each| each == c)?),
+    }
 }
 
 #[cfg(test)]
@@ -69,9 +80,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_tables_are_in_order_so_that_every_character_is_found() {
-        for table in [&LABEL[..], &VALUE, &TEXT, &ITALIC] {
-            assert!(table.windows(2).all(|pair| pair[0].0 < pair[1].0));
+    fn every_character_is_found_once_and_has_its_width() {
+        let all: Vec<char> = (' '..='~').chain(BEYOND_ASCII.chars()).collect();
+        assert!(all.windows(2).all(|pair| pair[0] < pair[1]));
+        for table in [LABEL, VALUE, TEXT, ITALIC] {
+            assert_eq!(table.len(), all.len());
+        }
+        assert!(all.iter().enumerate().all(|(i, c)| place(*c) == Some(i)));
+        let widths = |face| [' ', 'W', '~', '°', '−'].map(|c| width(&c.to_string(), face, 1000.0));
+        let wanted = [[200.0, 762.0, 492.0, 369.0, 468.0], [200.0, 771.0, 501.0, 368.0, 465.0]];
+        for (face, wanted) in [Face::Label, Face::Value].into_iter().zip(wanted) {
+            assert!(widths(face).iter().zip(wanted).all(|(found, wanted)| (found - wanted).abs() < 1e-9));
         }
     }
 

@@ -2,8 +2,9 @@
 //! the lean rule.
 
 use super::label::{Clear, Label};
-use super::plan::{Area, BAND, Plan, Plot, sort_few};
+use super::plan::{Area, BAND, Plan, Plot};
 use super::sample::Curves;
+use crate::sort_few::sort_few;
 use crate::{Anchor, Kind, Lettering, Path, Role, Scene, Tone};
 use outlean_rig::{Dimension, Quantity, Solution};
 use outlean_rigfile::{Units, show};

@@ -1,7 +1,8 @@
 //! Lettering of the curves: each line named at the line, nothing over anything else.
 
-use super::plan::{Area, Plan, Plot, on_axis, sort_few};
+use super::plan::{Area, Plan, Plot, on_axis};
 use super::sample::{Curves, Panel, PanelKind, Sample, Series, member};
+use crate::sort_few::sort_few;
 use crate::{Anchor, Kind, Lettering, Tone, Words, width};
 use outlean_rig::{Dimension, Quantity, Side, Station, Tip};
 use outlean_rigfile::{Units, show};

@@ -262,7 +262,7 @@ fn looks(
     leans.extend(balance);
     leans.retain(|lean| from <= *lean && *lean <= to && Field::Lean.allowed().most >= *lean);
     // The grid is in order; what was added is a handful.
-    super::plan::sort_few(&mut leans, |lean| *lean);
+    crate::sort_few::sort_few(&mut leans, |lean| *lean);
     leans.dedup_by(|b, a| *b - *a < 1e-12);
 
     let mut looks: Vec<Look> = Vec::with_capacity(leans.len() + 8);

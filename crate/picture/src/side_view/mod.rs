@@ -21,6 +21,7 @@ mod twin_scale;
 use crate::drawing::frame::{lashing, leg_widths, pole};
 use crate::drawing::rope::sleeve;
 use crate::drawing::vec2::{P, add, sub, times, unit};
+use crate::sort_few::sort_few;
 use crate::{
     HandleState, Label, Obstacle, PROJECTOR, Scene, Seats, Words, draw_labels, force_scale, seat_labels,
     seats_taken,
@@ -276,7 +277,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
 
 /// A projector shows at most seven labels: those of the lowest ranks.
 fn few(labels: &mut Vec<Label>) {
-    labels.sort_by_key(|label| label.rank);
+    sort_few(labels, |label| f64::from(label.rank));
     labels.truncate(7);
 }
 
