@@ -7,8 +7,8 @@ import { root } from './place.mjs';
 export const RIGS = Number(process.env.RIGS ?? 10_000);
 
 /**
- * A rig and what it comes to: a solution or `{ fault }`, and with some of the rigs a working range or `{ fault }`.
- * @typedef {{ seed: number, rig: any, solution: any, range?: any }} Vector
+ * A rig by the keys of the field table, and every number it comes to; `null` for a rig that is refused.
+ * @typedef {{ seed: number, rig: Record<string, number | string>, ranged: boolean, numbers: (number | null)[] | null }} Vector
  */
 
 /** One rig in so many has its working range compared too: it is over a thousand solutions. */
@@ -31,47 +31,38 @@ export function vectors(count) {
 export const asJson = some => `[${some.join(',')}]`;
 
 /**
- * What differs between a native result (from JSON) and one from wasm, each as a path and the two values. It is also
- * sent into pages as text, so it uses nothing from outside itself.
- *
- * Two things are written differently and mean the same: what is absent is `null` in JSON and `undefined` from wasm;
- * and JSON has no numbers that are not finite, so that it writes `null` for them too.
- * @param {any} native
- * @param {any} wasm
- * @param {string} path
+ * What differs between native numbers (from JSON) and those from wasm, each as a place and the two values. It is also
+ * sent into pages as text, so it uses nothing from outside itself. JSON has no infinities: it writes `null` for them.
+ * @param {Vector['numbers']} native
+ * @param {ArrayLike<number> | null} wasm
+ * @param {string} name
  * @returns {string[]}
  */
-export function differences(native, wasm, path) {
-  const said = (/** @type {any} */ value) => (Object.is(value, -0) ? '-0' : (JSON.stringify(value) ?? 'none'));
-  if (native === null || native === undefined) {
-    const absent = wasm === null || wasm === undefined || (typeof wasm === 'number' && !Number.isFinite(wasm));
-    return absent ? [] : [`${path}: native none, wasm ${said(wasm)}`];
-  }
-  if (typeof native !== 'object') {
-    return Object.is(native, wasm) ? [] : [`${path}: native ${said(native)}, wasm ${said(wasm)}`];
-  }
-  if (typeof wasm !== 'object' || wasm === null || Array.isArray(native) !== Array.isArray(wasm)) {
-    return [`${path}: native ${said(native)}, wasm ${said(wasm)}`];
-  }
-  const keys = new Set([...Object.keys(native), ...Object.keys(wasm)]);
-  return [...keys].flatMap(key => differences(native[key], wasm[key], `${path}.${key}`));
+export function differences(native, wasm, name) {
+  if (native === null || wasm === null) return native === wasm ? [] : [`${name}: only one refuses the rig`];
+  if (native.length !== wasm.length) return [`${name}: ${native.length} numbers natively, ${wasm.length} from wasm`];
+  const said = (/** @type {number | null} */ value) => (Object.is(value, -0) ? '-0' : String(value));
+  return native.flatMap((value, i) => {
+    const same = value === null ? !Number.isFinite(wasm[i]) : Object.is(value, wasm[i]);
+    return same ? [] : [`${name}, number ${i}: native ${said(value)}, wasm ${said(wasm[i])}`];
+  });
 }
 
 /**
- * What differs over some vectors, solved by `module`, whose `solve` gives `{ solution }` or `{ fault }` and whose
- * `workingRange` gives `{ range }` or `{ fault }`. Also sent into pages as text.
- * @param {{ solve: (rig: any) => any, workingRange: (rig: any) => any }} module
+ * What differs over some vectors, solved by `module`, whose `numbers` gives the numbers of a rig or throws. Also sent
+ * into pages as text.
+ * @param {{ numbers: (rig: any, ranged: boolean) => Float64Array }} module
  * @param {Vector[]} some
  * @param {typeof differences} differ
  */
 export function compare(module, some, differ) {
-  return some.flatMap(({ seed, rig, solution, range }) => {
-    const solved = module.solve(rig);
-    const all = differ(solution, solved.solution ?? solved, `seed ${seed} solution`);
-    if (range !== undefined) {
-      const ranged = module.workingRange(rig);
-      all.push(...differ(range, ranged.range ?? ranged, `seed ${seed} range`));
+  return some.flatMap(({ seed, rig, ranged, numbers }) => {
+    let found = null;
+    try {
+      found = module.numbers(rig, ranged);
+    } catch {
+      // refused: compared as such
     }
-    return all;
+    return differ(numbers, found, `seed ${seed}`);
   });
 }

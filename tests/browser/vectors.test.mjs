@@ -11,29 +11,20 @@ test(`wasm equals native on ${RIGS} rigs in Node`, () => {
   /** @type {import('./vectors.mjs').Vector[]} */
   const all = JSON.parse(asJson(vectors(RIGS)));
   assert.equal(all.length, RIGS);
-  const solved = all.filter(({ solution }) => !('fault' in solution)).length;
+  const solved = all.filter(({ numbers }) => numbers !== null && numbers.length > 50).length;
   assert(solved > RIGS / 2, `most rigs must have a solution to compare; ${solved} have`);
-  const ranged = all.filter(({ range }) => range && !('fault' in range) && range.intervals.length > 0).length;
-  assert(ranged > RIGS / 100, `some rigs must have a working range to compare; ${ranged} have`);
+  assert(all.some(({ ranged }) => ranged), 'some rigs must have a working range to compare');
   const module = createRequire(import.meta.url)(join(wasm('node'), 'outlean.js'));
   const found = compare(module, all, differences);
   assert.deepEqual(found.slice(0, 20), [], `${found.length} values differ`);
 });
 
 test('a last bit that differs is found', () => {
-  const native = { solution: { size: [0.1, -0, 3], name: 'aft', none: null } };
-  const same = { solution: { size: [0.1, -0, 3], name: 'aft', none: undefined } };
-  assert.deepEqual(differences(native, same, 'x'), []);
-  for (const other of [
-    { solution: { ...same.solution, size: [0.1 + 2 ** -56, -0, 3] } },
-    { solution: { ...same.solution, size: [0.1, 0, 3] } },
-    { solution: { ...same.solution, size: [0.1, -0] } },
-    { solution: { ...same.solution, size: [NaN, -0, 3] } },
-    { solution: { ...same.solution, name: 'fore' } },
-    { solution: { ...same.solution, none: 1 } },
-    { solution: { ...same.solution, more: 1 } },
-    {},
-  ]) {
+  const native = [0.1, -0, null, 3];
+  assert.deepEqual(differences(native, [0.1, -0, Infinity, 3], 'x'), []);
+  for (const other of [[0.1 + 2 ** -56, -0, Infinity, 3], [0.1, 0, Infinity, 3], [0.1, -0, 7, 3], [0.1, -0, Infinity], [NaN, -0, Infinity, 3], null]) {
     assert.equal(differences(native, other, 'x').length, 1, JSON.stringify(other));
   }
+  assert.equal(differences(null, [1], 'x').length, 1);
+  assert.deepEqual(differences(null, null, 'x'), []);
 });

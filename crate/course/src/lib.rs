@@ -9,6 +9,7 @@
 //! [`Sentence`], a key with what fills its gaps. No pictures, no page, no files, no clock.
 #![deny(missing_docs)]
 
+mod asked;
 mod causes;
 mod draw;
 mod expr;
@@ -27,6 +28,7 @@ mod symbol;
 mod template;
 mod vary;
 
+pub use asked::{ASKED, asked, asking};
 pub use causes::{Cause, Share, causes};
 pub use draw::{DrawError, Question, Unfit, answered_in, draw};
 pub use expr::{Expr, Function};

@@ -1,10 +1,16 @@
 #![doc = include_str!("../README.md")]
 
+mod build;
 mod diagnostics;
+mod lesson;
+mod page;
+mod serve;
 mod solve;
+mod still;
 mod words;
 
 use clap::{Parser, Subcommand};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// A leaning two-legged timber frame, worked out from files.
@@ -17,12 +23,87 @@ struct Cli {
 
 #[derive(Subcommand)]
 enum Command {
+    /// Build the course: lessons into pages, in a folder that any static server can serve.
+    Build {
+        /// Folder of the lessons, one folder each.
+        #[arg(long)]
+        lessons: PathBuf,
+        /// Folder of elements, styles, strings, shells and fonts.
+        #[arg(long)]
+        assets: PathBuf,
+        /// Folder of the compiled program.
+        #[arg(long)]
+        wasm: PathBuf,
+        /// Folder to fill.
+        #[arg(long)]
+        out: PathBuf,
+    },
+    /// Serve a built folder on this machine.
+    Serve {
+        /// The folder.
+        #[arg(long)]
+        dir: PathBuf,
+        /// The port, or the next free one; 0 for any.
+        #[arg(long, default_value_t = 8000)]
+        port: u16,
+        /// Do not open a browser.
+        #[arg(long)]
+        no_open: bool,
+    },
     /// Solve a rig file: what every part carries, and at which leans all of it holds.
     Solve(solve::Args),
 }
 
 fn main() -> ExitCode {
     match Cli::parse().command {
+        Command::Build { lessons, assets, wasm, out } => {
+            told(build::build(&build::Places { lessons: &lessons, assets: &assets, wasm: &wasm, out: &out }))
+        }
+        Command::Serve { dir, port, no_open } => {
+            let ready = |address: &str| {
+                println!("{address}");
+                if !no_open {
+                    open(address);
+                }
+            };
+            match serve::serve(&dir, port, ready) {
+                Ok(()) => ExitCode::SUCCESS,
+                Err(why) => failed(&why),
+            }
+        }
         Command::Solve(args) => solve::run(&args),
     }
+}
+
+/// Says how a build went. 1 where lessons have problems, 2 where files cannot be read or written.
+fn told(built: Result<Vec<String>, build::Failure>) -> ExitCode {
+    match built {
+        Ok(lessons) => {
+            println!("built {}", lessons.join(", "));
+            ExitCode::SUCCESS
+        }
+        Err(build::Failure::Content(problems)) => {
+            eprint!("{problems}");
+            ExitCode::from(1)
+        }
+        Err(build::Failure::File(path, why)) => failed(&format!("{}: {why}", path.display())),
+    }
+}
+
+fn failed(why: &str) -> ExitCode {
+    eprintln!("error: {why}");
+    ExitCode::from(2)
+}
+
+/// Opens the page in the reader's browser, where there is one: a courtesy, never an error.
+fn open(address: &str) {
+    let opener = if cfg!(target_os = "macos") {
+        "open"
+    } else if cfg!(windows) {
+        "explorer"
+    } else {
+        "xdg-open"
+    };
+    let quiet = std::process::Stdio::null;
+    let _ = std::process::Command::new(opener).arg(address).stdout(quiet()).stderr(quiet()).spawn();
 }

@@ -8,6 +8,7 @@ mod fields;
 #[cfg(feature = "file")]
 mod file;
 mod fixed;
+mod flat;
 mod ground;
 mod lean;
 mod nearest;
@@ -24,6 +25,7 @@ pub use fields::{FIELDS, FieldRef, FieldSpec, SetError, Whose, field, first_guy,
 #[cfg(feature = "file")]
 pub use file::{RigFile, read};
 pub use fixed::fixed;
+pub use flat::{FlatError, Value, entries_of, rig_of};
 pub use lean::parse_lean;
 pub use nearest::nearest;
 pub use problem::{Problem, Severity, Wanted, What};

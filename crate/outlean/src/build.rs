@@ -1,0 +1,175 @@
+//! Building the course: lessons into pages, beside the assets and the program that the pages load.
+
+use crate::lesson::{self, Complaint, Lesson};
+use crate::page::{self, Shell};
+use outlean_picture::Words;
+use outlean_rig::Rig;
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// From where to where.
+pub struct Places<'a> {
+    /// Folder of the lessons, one folder each, in teaching order.
+    pub lessons: &'a Path,
+    /// Folder of elements, styles, strings, shells and fonts.
+    pub assets: &'a Path,
+    /// Folder of the compiled program: `outlean.js`, `outlean_bg.wasm`.
+    pub wasm: &'a Path,
+    /// Folder to fill.
+    pub out: &'a Path,
+}
+
+/// Why a course could not be built.
+pub enum Failure {
+    /// A file could not be read or written: which, and why.
+    File(PathBuf, String),
+    /// A lesson or a rig file has problems: the rendered text of all of them.
+    Content(String),
+}
+
+/// Builds the course. A file whose content is as it was is not written again.
+///
+/// # Errors
+///
+/// The first file that cannot be read or written, or every problem of every lesson. Pages are written only when no
+/// lesson has a problem.
+pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
+    let words = strings(&places.assets.join("strings/en/shell.json"))?;
+    let picture = strings(&places.assets.join("strings/en/picture.json"))?;
+    let shell = Shell { template: text(&places.assets.join("shells/lesson.html"))?, words, picture };
+    let mut said = String::new();
+    let mut lessons = Vec::new();
+    let mut whole = true;
+    for folder in folders(places.lessons)? {
+        let lesson = read_lesson(&folder, &mut said)?;
+        whole &= lesson.is_some();
+        lessons.extend(lesson.map(|lesson| (name_of(&folder), lesson)));
+    }
+    if !whole {
+        return Err(Failure::Content(said));
+    }
+    eprint!("{said}"); // warnings
+    if lessons.is_empty() {
+        return Err(Failure::File(
+            places.lessons.to_owned(),
+            "no lesson in it: no folder with a lesson.md".into(),
+        ));
+    }
+    let mut pages = BTreeMap::new();
+    for (name, lesson) in &lessons {
+        for (file, content) in page::lesson(&shell, name, lesson) {
+            pages.insert(file, content);
+        }
+    }
+    pages.insert(PathBuf::from("index.html"), page::home(&shell, &lessons));
+    for folder in ["fonts", "strings"] {
+        copy(&places.assets.join(folder), &places.out.join(folder))?;
+    }
+    for file in files(places.assets)? {
+        put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
+    }
+    for file in ["outlean.js", "outlean_bg.wasm"] {
+        put(&places.out.join("wasm").join(file), &bytes(&places.wasm.join(file))?)?;
+    }
+    for (file, content) in &pages {
+        put(&places.out.join(file), content.as_bytes())?;
+    }
+    Ok(lessons.into_iter().map(|(name, _)| name).collect())
+}
+
+/// The lesson in `folder`, if nothing in it is an error; what is wrong with it is added to `said`, ready to be read.
+fn read_lesson(folder: &Path, said: &mut String) -> Result<Option<Lesson>, Failure> {
+    let path = folder.join("lesson.md");
+    let source = text(&path)?;
+    let mut rigs: BTreeMap<String, Rig> = BTreeMap::new();
+    let mut whole = true;
+    for file in
+        files(folder)?.into_iter().filter(|file| file.extension().is_some_and(|ending| ending == "toml"))
+    {
+        let source = text(&file)?;
+        let (rig, problems) = outlean_rigfile::read(&source);
+        said.push_str(&crate::diagnostics::problems(&file.display().to_string(), &source, &problems));
+        match rig {
+            Some(read) => drop(rigs.insert(name_of(&file), read.rig)),
+            None => whole = false,
+        }
+    }
+    match lesson::read(&source, &|name| rigs.get(name).cloned()) {
+        Ok(lesson) => Ok(Some(lesson).filter(|_| whole)),
+        Err(complaints) => {
+            let path = path.display().to_string();
+            for Complaint { span, message, hint } in complaints {
+                said.push_str(&crate::diagnostics::complaint(
+                    &path,
+                    &source,
+                    span,
+                    &message,
+                    hint.as_deref(),
+                ));
+            }
+            Ok(None)
+        }
+    }
+}
+
+fn strings(path: &Path) -> Result<Words, Failure> {
+    serde_json::from_str(&text(path)?).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+fn text(path: &Path) -> Result<String, Failure> {
+    fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+    fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let failed = |why: std::io::Error| Failure::File(folder.to_owned(), why.to_string());
+    let mut all = fs::read_dir(folder)
+        .map_err(failed)?
+        .map(|entry| entry.map(|entry| entry.path()))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(failed)?;
+    all.sort();
+    Ok(all)
+}
+
+/// The folders in `folder` that hold a lesson, by name.
+fn folders(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    Ok(entries(folder)?.into_iter().filter(|path| path.join("lesson.md").is_file()).collect())
+}
+
+fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    Ok(entries(folder)?.into_iter().filter(|path| path.is_file()).collect())
+}
+
+fn name_of(path: &Path) -> String {
+    path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
+}
+
+fn copy(from: &Path, to: &Path) -> Result<(), Failure> {
+    for path in entries(from)? {
+        let place = to.join(name_of(&path));
+        if path.is_dir() {
+            copy(&path, &place)?;
+        } else {
+            put(&place, &bytes(&path)?)?;
+        }
+    }
+    Ok(())
+}
+
+/// Writes a file unless it already says the same.
+fn put(path: &Path, content: &[u8]) -> Result<(), Failure> {
+    if fs::read(path).is_ok_and(|now| now == content) {
+        return Ok(());
+    }
+    let failed = |why: std::io::Error| Failure::File(path.to_owned(), why.to_string());
+    if let Some(folder) = path.parent() {
+        fs::create_dir_all(folder).map_err(failed)?;
+    }
+    fs::write(path, content).map_err(failed)
+}

@@ -1,0 +1,326 @@
+//! A lesson: Markdown with front matter in TOML between `+++` lines, and fenced blocks for figures and questions.
+//!
+//! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; an `estimate` block is
+//! described in `estimate.rs`. Everything else is CommonMark. Raw HTML is refused, and so are links that run
+//! script and pictures from elsewhere: what a lesson says can run nothing.
+
+mod estimate;
+mod table;
+
+pub use estimate::EstimateBlock;
+
+use outlean_rig::Rig;
+use pulldown_cmark::{CodeBlockKind, Event, MetadataBlockKind, Options, Parser, Tag, TagEnd, html};
+use std::ops::Range;
+use table::Table;
+use toml::de::DeTable;
+
+/// Something wrong in a lesson, and what to write instead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Complaint {
+    /// Where, in bytes of the file.
+    pub span: Range<usize>,
+    /// What is wrong.
+    pub message: String,
+    /// What to do about it.
+    pub hint: Option<String>,
+}
+
+/// A lesson that was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lesson {
+    /// Its title.
+    pub title: String,
+    /// How long it takes.
+    pub minutes: u32,
+    /// What a learner can do after it.
+    pub objectives: Vec<String>,
+    /// Its parts in order.
+    pub body: Vec<Block>,
+}
+
+/// A part of a lesson.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// Text, as HTML that was made here and holds no raw HTML of the author's.
+    Html(String),
+    /// A figure of a rig, by its name.
+    Figure {
+        /// Its name, which questions call it by.
+        name: String,
+        /// The rig that it begins with.
+        rig: Box<Rig>,
+    },
+    /// A question.
+    Estimate(Box<EstimateBlock>),
+}
+
+/// Reads a lesson, with every complaint about it. `rig_of` finds a rig by the name of its file beside the lesson.
+///
+/// # Errors
+///
+/// All complaints, in the order in which they stand.
+pub fn read(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Result<Lesson, Vec<Complaint>> {
+    let mut reader =
+        Reader { rig_of, complaints: Vec::new(), front: None, body: Vec::new(), pending: Vec::new() };
+    reader.walk(text);
+    reader.questions_have_figures();
+    let Reader { mut complaints, front, body, .. } = reader;
+    if front.is_none() && complaints.is_empty() {
+        let hint = "begin the file with +++, title, minutes and objectives, and +++".to_owned();
+        complaints.push(Complaint {
+            span: 0..0,
+            message: "the lesson has no front matter".into(),
+            hint: Some(hint),
+        });
+    }
+    complaints.sort_by_key(|complaint| complaint.span.start);
+    match front {
+        Some((title, minutes, objectives)) if complaints.is_empty() => {
+            Ok(Lesson { title, minutes, objectives, body })
+        }
+        _ => Err(complaints),
+    }
+}
+
+struct Reader<'a> {
+    rig_of: &'a dyn Fn(&str) -> Option<Rig>,
+    complaints: Vec<Complaint>,
+    front: Option<(String, u32, Vec<String>)>,
+    body: Vec<Block>,
+    pending: Vec<Event<'a>>,
+}
+
+/// What a run of text inside a tag is for.
+enum Inside {
+    Text,
+    Front,
+    Fenced(String),
+}
+
+impl<'a> Reader<'a> {
+    fn complain(&mut self, span: Range<usize>, message: impl Into<String>, hint: impl Into<String>) {
+        self.complaints.push(Complaint { span, message: message.into(), hint: Some(hint.into()) });
+    }
+
+    fn walk(&mut self, text: &'a str) {
+        let options = Options::ENABLE_TABLES | Options::ENABLE_PLUSES_DELIMITED_METADATA_BLOCKS;
+        let mut inside = Inside::Text;
+        let mut toml = String::new();
+        let mut toml_at: Option<usize> = None;
+        for (event, span) in Parser::new_ext(text, options).into_offset_iter() {
+            match (&mut inside, event) {
+                (Inside::Text, Event::Start(Tag::MetadataBlock(MetadataBlockKind::PlusesStyle))) => {
+                    inside = Inside::Front
+                }
+                (Inside::Text, Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))))
+                    if is_block(&kind) =>
+                {
+                    inside = Inside::Fenced(kind.to_string());
+                }
+                (Inside::Front | Inside::Fenced(_), Event::Text(part)) => {
+                    toml_at.get_or_insert(span.start);
+                    toml.push_str(&part);
+                }
+                (Inside::Front, Event::End(TagEnd::MetadataBlock(_))) => {
+                    self.front_matter(&toml, toml_at.unwrap_or(span.start));
+                    (inside, toml_at) = (Inside::Text, None);
+                    toml.clear();
+                }
+                (Inside::Fenced(kind), Event::End(TagEnd::CodeBlock)) => {
+                    let kind = core::mem::take(kind);
+                    self.flush();
+                    self.block(&kind, &toml, toml_at.unwrap_or(span.start));
+                    (inside, toml_at) = (Inside::Text, None);
+                    toml.clear();
+                }
+                (_, event) => self.text(event, span),
+            }
+        }
+        self.flush();
+    }
+
+    /// Ordinary Markdown: kept, if it can run nothing.
+    fn text(&mut self, event: Event<'a>, span: Range<usize>) {
+        match &event {
+            Event::Html(_) | Event::InlineHtml(_) => {
+                self.complain(span, "raw HTML is not taken", "write it in Markdown, or escape < as \\<");
+                return;
+            }
+            Event::Start(Tag::Link { dest_url, .. }) if !is_plain_link(dest_url) => {
+                self.complain(
+                    span,
+                    format!("the link to {dest_url} is not taken"),
+                    "link to https://…, to a page of the course, or to #a-heading",
+                );
+            }
+            Event::Start(Tag::Image { .. }) => {
+                self.complain(
+                    span,
+                    "pictures are not taken",
+                    "pictures come from the rig: use a figure block",
+                );
+            }
+            Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) if !kind.is_empty() => {
+                self.complain(
+                    span,
+                    format!("`{kind}` is no block that is known"),
+                    "use figure or estimate, or no name for plain code",
+                );
+            }
+            _ => {}
+        }
+        self.pending.push(event);
+    }
+
+    fn flush(&mut self) {
+        if self.pending.is_empty() {
+            return;
+        }
+        let mut out = String::new();
+        html::push_html(&mut out, self.pending.drain(..));
+        self.body.push(Block::Html(out));
+    }
+
+    /// The tree of some TOML of the lesson; complaints where it is none.
+    fn tree<R>(&mut self, toml: &str, offset: usize, read: impl FnOnce(Table<'_, '_>) -> R) -> R {
+        let (tree, errors) = DeTable::parse_recoverable(toml);
+        for error in errors {
+            let span = error.span().unwrap_or_default();
+            let message = error.message().to_owned();
+            self.complaints.push(Complaint {
+                span: span.start + offset..span.end + offset,
+                message,
+                hint: None,
+            });
+        }
+        read(Table::new(tree.get_ref(), 0..0, offset, &mut self.complaints))
+    }
+
+    fn front_matter(&mut self, toml: &str, offset: usize) {
+        self.front = self.tree(toml, offset, |mut table| {
+            let title = table.text("title", "such as title = \"Lean and its price\"");
+            let minutes = table.count("minutes", 1..601, "how long the lesson takes, such as minutes = 20");
+            let objectives = table.texts("objectives", "what a learner can do after it, each in quotes");
+            table.done();
+            let objectives = objectives?.into_iter().map(|(text, _)| text).collect();
+            Some((title?.0, minutes?, objectives))
+        });
+    }
+
+    fn block(&mut self, kind: &str, toml: &str, offset: usize) {
+        let rig_of = self.rig_of;
+        if kind == "estimate" {
+            if let Some(block) = estimate::read(toml, offset, rig_of, &mut self.complaints) {
+                self.body.push(Block::Estimate(Box::new(block)));
+            }
+            return;
+        }
+        let figure = self.tree(toml, offset, |mut table| {
+            let name = table.text("name", "a name for questions to call it by, such as name = \"slate\"");
+            if let Some((name, span)) = &name
+                && !name.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
+            {
+                table.complain(
+                    span.clone(),
+                    format!("`{name}` is no name for a figure"),
+                    "use small letters, digits and hyphens",
+                );
+            }
+            let file = table.text("rig", "the rig file beside the lesson, such as rig = \"rig.toml\"");
+            let rig = file.and_then(|(file, span)| {
+                let rig = rig_of(&file);
+                if rig.is_none() {
+                    table.complain(
+                        span,
+                        format!("there is no rig in {file}"),
+                        "its file must stand beside the lesson and be without errors",
+                    );
+                }
+                rig
+            });
+            table.done();
+            Some((name?.0, rig?))
+        });
+        if let Some((name, rig)) = figure {
+            self.body.push(Block::Figure { name, rig: Box::new(rig) });
+        }
+    }
+
+    /// A question whose figure is not in the lesson would hold nothing back.
+    fn questions_have_figures(&mut self) {
+        let named = |wanted: &str| {
+            self.body.iter().any(|block| matches!(block, Block::Figure { name, .. } if name == wanted))
+        };
+        let missing: Vec<String> = self
+            .body
+            .iter()
+            .filter_map(
+                |block| if let Block::Estimate(block) = block { Some(block.figure.clone()) } else { None },
+            )
+            .filter(|figure| !named(figure))
+            .collect();
+        if self.complaints.is_empty() {
+            for figure in missing {
+                self.complain(
+                    0..0,
+                    format!("a question calls for the figure `{figure}`, which the lesson does not have"),
+                    "add a figure block of that name",
+                );
+            }
+        }
+    }
+}
+
+fn is_block(kind: &str) -> bool {
+    matches!(kind, "figure" | "estimate")
+}
+
+/// Whether a link can run nothing: https, a heading, or a relative path.
+fn is_plain_link(to: &str) -> bool {
+    to.starts_with("https://")
+        || to.starts_with('#')
+        || !to.split(['/', '?', '#']).next().unwrap_or_default().contains(':')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const FRONT: &str = "+++\ntitle = \"One\"\nminutes = 5\nobjectives = [\"Do it.\"]\n+++\n\n";
+
+    fn complaints(body: &str) -> Vec<String> {
+        let read = read(&format!("{FRONT}{body}"), &|name| {
+            (name == "rig.toml").then(|| Rig::new(4.0, 1.2, 0.3, 200.0))
+        });
+        read.err().unwrap_or_default().into_iter().map(|complaint| complaint.message).collect()
+    }
+
+    #[test]
+    fn a_plain_lesson_is_read() {
+        let lesson = read(&format!("{FRONT}# Hello\n\nSome *text*.\n"), &|_| None).unwrap();
+        assert_eq!((lesson.title.as_str(), lesson.minutes), ("One", 5));
+        assert_eq!(lesson.body, [Block::Html("<h1>Hello</h1>\n<p>Some <em>text</em>.</p>\n".into())]);
+    }
+
+    #[test]
+    fn what_could_run_is_refused() {
+        assert_eq!(complaints("<script>alert(1)</script>\n"), ["raw HTML is not taken"]);
+        assert_eq!(complaints("a <b>word</b>\n").len(), 2);
+        assert_eq!(complaints("[x](javascript:alert)\n"), ["the link to javascript:alert is not taken"]);
+        assert_eq!(complaints("![x](https://elsewhere/x.png)\n"), ["pictures are not taken"]);
+        assert!(complaints("[x](https://a.example/) [y](../02-feet/) [z](#top)\n").is_empty());
+    }
+
+    #[test]
+    fn every_complaint_comes_at_once_with_its_place() {
+        let text = format!("{FRONT}```figure\nnane = \"a\"\nrig = \"none.toml\"\n```\n\n<i>\n");
+        let all = read(&text, &|_| None).unwrap_err();
+        let marked: Vec<(&str, &str)> =
+            all.iter().map(|complaint| (complaint.message.as_str(), &text[complaint.span.clone()])).collect();
+        assert!(marked.contains(&("`nane` is not known here", "nane")), "{marked:?}");
+        assert!(marked.contains(&("there is no rig in none.toml", "\"none.toml\"")), "{marked:?}");
+        assert!(marked.iter().any(|(message, _)| *message == "`name` is missing"), "{marked:?}");
+        assert!(marked.iter().any(|(message, _)| *message == "raw HTML is not taken"), "{marked:?}");
+    }
+}

@@ -1,0 +1,177 @@
+//! Serving a built folder on this machine, with the policy that the pages are written for.
+//!
+//! One thread a connection, one answer a connection: enough for one reader, and no request can wait behind an idle
+//! connection, as it can with a pool of threads that keep connections alive.
+
+use std::fs;
+use std::io::{self, BufRead, BufReader, Read, Write};
+use std::net::{TcpListener, TcpStream};
+use std::path::{Component, Path, PathBuf};
+use std::thread;
+use std::time::Duration;
+
+/// The policy every page is written for: nothing from elsewhere, no inline script or style, wasm allowed.
+pub const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
+
+/// How many ports after the one asked for are tried when it is taken.
+const TRIES: u16 = 20;
+/// How long a connection may say nothing, and how many bytes its request may have.
+const PATIENCE: Duration = Duration::from_secs(10);
+const LONGEST: u64 = 16 * 1024;
+
+/// Serves `folder` on 127.0.0.1 at `port` or the next free one (0 is any), calls `ready` with the address and
+/// goes on until the process ends.
+///
+/// # Errors
+///
+/// When no port is free, with the system's reason.
+pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(&str)) -> Result<(), String> {
+    let folder = folder
+        .canonicalize()
+        .map_err(|why| format!("the folder {} cannot be read: {why}", folder.display()))?;
+    let listener = listen(port)?;
+    let address = listener.local_addr().map_err(|why| why.to_string())?;
+    ready(&format!("http://{address}/"));
+    for connection in listener.incoming().flatten() {
+        let folder = folder.clone();
+        // A browser that went away is no error of ours.
+        thread::spawn(move || drop(answer(&connection, &folder)));
+    }
+    Ok(())
+}
+
+fn listen(port: u16) -> Result<TcpListener, String> {
+    let mut why = String::new();
+    let last = port.saturating_add(TRIES);
+    for port in port..=last {
+        match TcpListener::bind(("127.0.0.1", port)) {
+            Ok(listener) => return Ok(listener),
+            Err(reason) => why = reason.to_string(),
+        }
+    }
+    Err(format!("no free port from {port} to {last}: {why}"))
+}
+
+/// Reads one request and answers it.
+fn answer(connection: &TcpStream, folder: &Path) -> io::Result<()> {
+    connection.set_read_timeout(Some(PATIENCE))?;
+    let mut request = BufReader::new(connection.take(LONGEST));
+    let mut first = String::new();
+    request.read_line(&mut first)?;
+    // The headers say nothing that matters here; they are read so that the answer is not taken for a refusal.
+    let mut header = String::new();
+    while request.read_line(&mut header)? > 2 {
+        header.clear();
+    }
+    let mut words = first.split_whitespace();
+    let (method, target) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+    if !matches!(method, "GET" | "HEAD") {
+        return send(
+            connection,
+            "405 Method Not Allowed",
+            "text/plain",
+            b"only GET and HEAD are answered",
+            true,
+        );
+    }
+    let found = file_of(target, folder).and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
+    let whole = method == "GET";
+    match found {
+        Some((bytes, kind)) => send(connection, "200 OK", kind, &bytes, whole),
+        None => send(connection, "404 Not Found", "text/plain", b"there is no such page", whole),
+    }
+}
+
+fn send(mut connection: &TcpStream, status: &str, kind: &str, body: &[u8], whole: bool) -> io::Result<()> {
+    let length = body.len();
+    write!(
+        connection,
+        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {length}\r\nConnection: close\r\n\
+         Content-Security-Policy: {POLICY}\r\nX-Content-Type-Options: nosniff\r\n\
+         Referrer-Policy: no-referrer\r\nCache-Control: no-cache\r\n\r\n"
+    )?;
+    if whole {
+        connection.write_all(body)?;
+    }
+    connection.flush()
+}
+
+/// The file under `folder` that a request's address means; `None` for one outside it or absent. A folder's
+/// address without its last slash is not a page: relative links would go astray.
+fn file_of(url: &str, folder: &Path) -> Option<PathBuf> {
+    let path = url.split(['?', '#']).next().unwrap_or_default();
+    let relative = PathBuf::from(path.trim_start_matches('/'));
+    // Names in the built folder are plain: nothing to decode, nowhere to climb.
+    if relative.components().any(|part| !matches!(part, Component::Normal(_))) {
+        return None;
+    }
+    let mut file = folder.join(&relative);
+    if path.ends_with('/') || path.is_empty() {
+        file.push("index.html");
+    }
+    let file = file.canonicalize().ok()?;
+    (file.starts_with(folder) && file.is_file()).then_some(file)
+}
+
+fn content_type(path: &Path) -> &'static str {
+    match path.extension().and_then(|ending| ending.to_str()).unwrap_or_default() {
+        "html" => "text/html; charset=utf-8",
+        "js" | "mjs" => "text/javascript; charset=utf-8",
+        "css" => "text/css; charset=utf-8",
+        "json" => "application/json",
+        "wasm" => "application/wasm",
+        "svg" => "image/svg+xml",
+        "png" => "image/png",
+        "woff2" => "font/woff2",
+        "txt" => "text/plain; charset=utf-8",
+        _ => "application/octet-stream",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_files_inside_the_folder_are_served() {
+        let folder = std::env::temp_dir().join(format!("outlean-serve-{}", std::process::id()));
+        fs::create_dir_all(folder.join("lesson")).unwrap();
+        fs::write(folder.join("lesson/index.html"), "a page").unwrap();
+        let folder = folder.canonicalize().unwrap();
+        assert!(file_of("/lesson/?seed=7", &folder).is_some());
+        assert!(file_of("/lesson/index.html", &folder).is_some());
+        for outside in
+            ["/lesson", "/", "/../secret", "/lesson/../../etc/passwd", "//etc/passwd", "/none.html"]
+        {
+            assert_eq!(file_of(outside, &folder), None, "{outside}");
+        }
+        fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn a_page_arrives_with_its_policy_and_past_idle_connections() {
+        let folder = std::env::temp_dir().join(format!("outlean-served-{}", std::process::id()));
+        fs::create_dir_all(&folder).unwrap();
+        fs::write(folder.join("index.html"), "a page").unwrap();
+        let (tell, told) = std::sync::mpsc::channel();
+        let served = folder.clone();
+        thread::spawn(move || serve(&served, 0, |address| tell.send(address.to_owned()).unwrap()));
+        let address = told.recv().unwrap();
+        let host = address.trim_start_matches("http://").trim_end_matches('/').to_owned();
+        let ask = |what: &str| {
+            let mut stream = TcpStream::connect(&host).unwrap();
+            write!(stream, "{what} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n").unwrap();
+            let mut text = String::new();
+            stream.read_to_string(&mut text).unwrap();
+            text
+        };
+        let _idle: Vec<TcpStream> = (0..8).map(|_| TcpStream::connect(&host).unwrap()).collect();
+        let page = ask("GET /");
+        assert!(page.starts_with("HTTP/1.1 200"), "{page}");
+        assert!(page.contains(POLICY) && page.ends_with("a page"), "{page}");
+        assert!(ask("GET /missing").starts_with("HTTP/1.1 404"));
+        assert!(ask("HEAD /").contains("Content-Length: 6") && !ask("HEAD /").ends_with("a page"));
+        assert!(ask("POST /").starts_with("HTTP/1.1 405"));
+        fs::remove_dir_all(folder).unwrap();
+    }
+}

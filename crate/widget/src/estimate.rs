@@ -1,0 +1,243 @@
+//! One estimate question in the page: drawn, locked in, marked, worked out.
+
+use crate::action::units;
+use crate::message::{self, Plain, at, items, list, number, text};
+use crate::view::capital;
+use outlean_course::{
+    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, Sentence, SlipKind, Span, Step,
+    Tolerance, Vary, Verdict, With, answered_in, asked, causes, draw, mark, worked,
+};
+use outlean_picture::Words;
+use outlean_rig::{Allowed, Dimension, Layout, Operation, Quantity, Side};
+use outlean_rigfile::{Units, field, show};
+use wasm_bindgen::prelude::*;
+
+/// A question for `<outlean-estimate>`.
+#[wasm_bindgen]
+pub struct Estimate {
+    template: EstimateTemplate,
+    question: Question,
+    words: Words,
+    marked: Option<Marked>,
+}
+
+#[wasm_bindgen]
+impl Estimate {
+    /// The question that `seed` draws from `template`, in `words`.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with the template.
+    #[wasm_bindgen(constructor)]
+    pub fn new(template: &JsValue, words: &JsValue, seed: u32) -> Result<Estimate, JsValue> {
+        let template = read_template(template)?;
+        let question = draw(&template, u64::from(seed)).map_err(|why| refused(&why))?;
+        Ok(Self { template, question, words: message::words(words), marked: None })
+    }
+
+    /// Another question of the same template.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with the template; the question is then as it was.
+    pub fn redraw(&mut self, seed: u32) -> Result<(), JsValue> {
+        self.question = draw(&self.template, u64::from(seed)).map_err(|why| refused(&why))?;
+        self.marked = None;
+        Ok(())
+    }
+
+    /// The rig of the question, SI, by the keys of the field table.
+    pub fn rig(&self) -> JsValue {
+        message::plain_rig(&self.question.rig)
+    }
+
+    /// The question in words: `{ prompt, hint, label }`.
+    pub fn view(&self, in_units: &str) -> JsValue {
+        let units = units(in_units);
+        Plain::new()
+            .put("prompt", self.prompt(units))
+            .put("hint", self.hint())
+            .put("label", self.label(units))
+            .into()
+    }
+
+    /// Marks what was typed, a bare number taken in the units, and locks it in. `{ problem }` where it cannot be
+    /// read.
+    pub fn mark(&mut self, typed: &str, in_units: &str) -> JsValue {
+        let units = units(in_units);
+        match mark(&self.question, typed, units) {
+            Ok(marked) => {
+                let shown = self.shown(&marked, units);
+                self.marked = Some(marked);
+                shown
+            }
+            Err(MarkError::Unreadable(why)) => {
+                Plain::new().put("problem", self.said(&why.sentence, units)).into()
+            }
+            Err(_) => Plain::new().put("problem", self.words.say("question.no_answer")).into(),
+        }
+    }
+
+    /// The answer that was locked in, in these units; `null` where none was.
+    pub fn marked(&self, in_units: &str) -> JsValue {
+        self.marked.as_ref().map_or(JsValue::NULL, |marked| self.shown(marked, units(in_units)))
+    }
+}
+
+/// Why nothing can be drawn, for the page's author; the build of the course says more.
+fn refused(why: &DrawError) -> JsValue {
+    JsValue::from_str(match why {
+        DrawError::Vary(_) => "a field cannot vary as the template says",
+        DrawError::NotAsked(_) => "the template asks for nothing that has a unit",
+        DrawError::Tolerance(_) => "the tolerance is out of range",
+        DrawError::SlipDoesNotApply(_) => "a slip does not apply to what is asked",
+        DrawError::NoneFits { .. } => "no rig that was drawn makes a question",
+    })
+}
+
+/// A template as the native program writes it.
+fn read_template(sent: &JsValue) -> Result<EstimateTemplate, String> {
+    let ask = text(sent, "ask")?;
+    let ends = items(sent, "answer")?;
+    let [Some(least), Some(most)] = [0, 1].map(|end| ends.get(end).and_then(JsValue::as_f64)) else {
+        return Err("`answer` must be two numbers".into());
+    };
+    let mut vary = Vec::new();
+    for each in items(sent, "vary")? {
+        let units = units(&text(&each, "units")?);
+        let (least, most, step) = (number(&each, "least")?, number(&each, "most")?, number(&each, "step")?);
+        vary.push(Vary::Number(Span { field: text(&each, "field")?, least, most, step, units }));
+    }
+    if at(sent, "sides").is_truthy() {
+        vary.push(Vary::Sides);
+    }
+    let mut slips = Vec::new();
+    for each in items(sent, "slips")? {
+        let name = each.as_string().unwrap_or_default();
+        let kind = SlipKind::ALL.into_iter().find(|kind| kind.name() == name);
+        slips.push(kind.ok_or_else(|| format!("there is no slip `{name}`"))?);
+    }
+    Ok(EstimateTemplate {
+        id: text(sent, "id")?,
+        rig: message::rig(&at(sent, "rig"))?,
+        vary,
+        ask: asked(&ask).ok_or_else(|| format!("nothing is called `{ask}`"))?,
+        tolerance: Tolerance { relative: number(sent, "tolerance")?, absolute: 0.0 },
+        slips,
+        answer: Allowed { least, most },
+    })
+}
+
+impl Estimate {
+    /// A marked answer: `{ verdict, slip, sentences, causes, steps, given, answer, tolerance }`.
+    fn shown(&self, marked: &Marked, units: Units) -> JsValue {
+        let question = &self.question;
+        let dimension = answered_in(question.ask).unwrap_or(Dimension::Force);
+        let causes = causes(&question.rig, question.ask).unwrap_or_default();
+        let steps = worked(&question.rig, question.ask).map(|worked| worked.steps).unwrap_or_default();
+        let (verdict, slip) = match &marked.verdict {
+            Verdict::Right => ("right", ""),
+            Verdict::Near => ("near", ""),
+            Verdict::Slip(kind) => ("slip", kind.name()),
+            Verdict::UnitSlip { .. } => ("unit", ""),
+            Verdict::Other => ("other", ""),
+        };
+        let cause = |cause: Cause, value: f64| {
+            let texts =
+                [self.words.say(cause_key(cause)).to_owned(), show(value, dimension, units).to_string()];
+            list(texts, JsValue::from).into()
+        };
+        let step = |step: Step| -> JsValue {
+            Plain::new()
+                .put("name", self.words.say(&format!("step.{}", step.key)))
+                .put("mathml", step.mathml(units))
+                .put("plain", step.plain(units))
+                .into()
+        };
+        Plain::new()
+            .put("verdict", verdict)
+            .put("slip", slip)
+            .put("sentences", list(&marked.sentences, |sentence| self.said(sentence, units).into()))
+            .put("causes", list(causes, |share| cause(share.cause, share.value)))
+            .put("steps", list(steps, step))
+            .put("given", marked.given)
+            .put("answer", marked.answer)
+            .put("tolerance", marked.tolerance)
+            .into()
+    }
+
+    /// A sentence of the course in words.
+    fn said(&self, sentence: &Sentence, units: Units) -> String {
+        let fills: Vec<(&str, String)> = sentence
+            .fills
+            .iter()
+            .map(|fill| {
+                let value = match &fill.with {
+                    With::Number(value, dimension) => show(*value, *dimension, units).to_string(),
+                    With::Word(key) => self.words.say(key).to_owned(),
+                    With::Text(text) => text.clone(),
+                };
+                (fill.name, value)
+            })
+            .collect();
+        let borrowed: Vec<(&str, &str)> = fills.iter().map(|(name, value)| (*name, value.as_str())).collect();
+        capital(&self.words.fill(&sentence.key, &borrowed))
+    }
+
+    fn prompt(&self, units: Units) -> String {
+        let rig = &self.question.rig;
+        let shown = |key: &str| {
+            let value = field(key).and_then(|field| Some((field.get(rig)?, field.dimension())));
+            value.map(|(value, dimension)| show(value, dimension, units).to_string()).unwrap_or_default()
+        };
+        let working = Layout::of(rig, rig.lean).map_or(0.0, |layout| layout.working_length.left);
+        let path =
+            outlean_rigfile::choice("line.path").and_then(|choice| choice.get(rig)).unwrap_or_default();
+        let operation = match rig.line.operation {
+            Operation::Lowering => "choice.lowering",
+            Operation::Holding => "choice.holding",
+            Operation::Raising => "choice.raising",
+        };
+        self.words.fill(
+            "question.prompt",
+            &[
+                ("length", &show(working, Dimension::Length, units).to_string()),
+                ("spread", &shown("feet.spread")),
+                ("lean", &shown("lean")),
+                ("setback", &shown("aft.setback")),
+                ("load", &shown("load.mass")),
+                ("weight", &show(rig.load.tension(), Dimension::Force, units).to_string()),
+                ("operation", self.words.say(operation)),
+                ("path", self.words.say(&format!("choice.{path}"))),
+                ("part", self.words.say(self.part())),
+            ],
+        )
+    }
+
+    fn part(&self) -> &'static str {
+        outlean_course::part_asked(&self.question.rig, self.question.ask)
+    }
+
+    fn hint(&self) -> String {
+        let key = match self.question.ask {
+            Quantity::LegCompression(Side::Left | Side::Right) => "question.hint_leg",
+            _ => "question.hint_guy",
+        };
+        self.words.say(key).to_owned()
+    }
+
+    fn label(&self, units: Units) -> String {
+        let dimension = answered_in(self.question.ask).unwrap_or(Dimension::Force);
+        let unit = show(1.0, dimension, units).unit;
+        capital(&self.words.fill("question.label", &[("unit", unit), ("part", self.words.say(self.part()))]))
+    }
+}
+
+const fn cause_key(cause: Cause) -> &'static str {
+    match cause {
+        Cause::Load => "cause.load",
+        Cause::LegWeight => "cause.leg_weight",
+        Cause::HaulLine => "cause.haul_line",
+        Cause::All => "cause.all",
+    }
+}

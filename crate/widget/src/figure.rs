@@ -1,0 +1,266 @@
+//! One figure in the page: a state, its pictures, and what the page asks of them.
+
+use crate::action::Action;
+use crate::canvas::CanvasPainter;
+use crate::chart_backend::ChartCanvas;
+use crate::message::{self, Plain};
+use crate::state::{Motion, State};
+use crate::told;
+use crate::view::view;
+use outlean_picture::curves::{Chart, Curves, Grip, Options, Panels};
+use outlean_picture::{HandleState, Ink, Inks, Show, SideView, SideViewInput, Words, paint, side_view};
+use outlean_rig::{
+    FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Operation, Part, WorkingRange, checks,
+};
+use outlean_rigfile::{Units, key_of, show};
+use wasm_bindgen::prelude::*;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+
+/// A frame that can be leaned, for `<outlean-rig>`.
+#[wasm_bindgen]
+pub struct RigFigure {
+    state: State,
+    words: Words,
+    inks: Inks,
+    fault: Option<Fault>,
+    side: Option<SideView>,
+    chart: Option<Chart>,
+}
+
+#[wasm_bindgen]
+impl RigFigure {
+    /// A figure of `rig` (SI, by the keys of the field table), in `words` (templates by key).
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with the rig.
+    #[wasm_bindgen(constructor)]
+    pub fn new(rig: &JsValue, words: &JsValue) -> Result<RigFigure, JsValue> {
+        let words = message::words(words);
+        let state =
+            State::new(message::rig(rig)?).map_err(|fault| explained(&fault, Units::Metric, &words))?;
+        Ok(Self { state, words, inks: Inks::LIGHT, fault: None, side: None, chart: None })
+    }
+
+    /// Does an action and says what it changed, in the flags of `Change::flags`.
+    ///
+    /// # Errors
+    ///
+    /// Names a kind that is not known.
+    pub fn act(&mut self, kind: &str, key: &str, value: f64, word: &str) -> Result<u32, JsValue> {
+        let action =
+            Action::of(kind, key, value, word).ok_or_else(|| format!("there is no action `{kind}`"))?;
+        Ok(self.done(action))
+    }
+
+    /// Shows another rig, and says what it changed.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with an object that is no rig.
+    pub fn load(&mut self, rig: &JsValue) -> Result<u32, JsValue> {
+        let rig = Box::new(message::rig(rig)?);
+        Ok(self.done(Action::Load { rig }))
+    }
+
+    /// Whether something moves and ticks are wanted.
+    pub fn moving(&self) -> bool {
+        self.state.moving()
+    }
+
+    /// What the page shows of it in words.
+    pub fn view(&self) -> JsValue {
+        told::view(&view(&self.state, &self.words))
+    }
+
+    /// The rig as it is, SI, by the keys of the field table.
+    pub fn rig(&self) -> JsValue {
+        message::plain_rig(self.state.rig())
+    }
+
+    /// Why the last action changed nothing, in words; empty where it did.
+    pub fn fault(&self) -> String {
+        self.fault.map(|fault| explained(&fault, self.state.units(), &self.words)).unwrap_or_default()
+    }
+
+    /// The colours of the page, by token name.
+    #[wasm_bindgen(js_name = setInks)]
+    pub fn set_inks(&mut self, colours: &JsValue) {
+        self.inks = Inks::read(|token| message::text(colours, token).unwrap_or_default());
+    }
+
+    /// Paints the side view, `width` by `height` CSS pixels of `ratio` device pixels each, with strokes and
+    /// type scaled by `k`. `handle` is `rest`, `hover`, `focus` or `dragged`.
+    #[wasm_bindgen(js_name = paintSide)]
+    pub fn paint_side(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        k: f64,
+        handle: &str,
+    ) {
+        let handle = match handle {
+            "hover" => HandleState::Hover,
+            "focus" => HandleState::Focus,
+            "dragged" => HandleState::Dragged,
+            _ => HandleState::Rest,
+        };
+        let state = &self.state;
+        let over: Vec<Part> = checks(state.rig(), state.solution())
+            .iter()
+            .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0) && !state.veiled())
+            .map(|check| check.part)
+            .collect();
+        // Few things at once from the back row, and on a small plate.
+        let few = k >= outlean_picture::PROJECTOR;
+        let small = k < 1.0;
+        let unmarked = unmarked_range(state.range());
+        let input = SideViewInput {
+            rig: state.rig(),
+            solution: state.solution(),
+            range: if state.veiled() { &unmarked } else { state.range() },
+            units: state.units(),
+            words: &self.words,
+            width,
+            height,
+            k,
+            show: Show {
+                dimensions: !few,
+                ..if state.veiled() {
+                    Show::RIG_ALONE
+                } else {
+                    Show { ground_forces: !few && !small, ..Show::USUAL }
+                }
+            },
+            grown: state.grown(),
+            over: &over,
+            handle,
+            tipping: match state.motion() {
+                Motion::Falling(fall) => Some(fall.progress()),
+                Motion::Still | Motion::Sweeping(_) => None,
+            },
+            pencil: None,
+            seats: self.side.as_ref().map(|side| &side.seats),
+        };
+        let side = side_view(&input);
+        let mut painter = CanvasPainter::new(context, ratio, &self.inks);
+        painter.clear(width, height);
+        paint(&side.scene, &mut painter);
+        self.side = Some(side);
+    }
+
+    /// Where the handle stands on the side view, `{ x, y }`; the corner before it was painted.
+    pub fn handle(&self) -> JsValue {
+        let (x, y) = self.side.as_ref().map_or((0.0, 0.0), |side| side.handle);
+        Plain::new().put("x", x).put("y", y).into()
+    }
+
+    /// The lean, rad, at which the handle would stand at a place on the side view.
+    #[wasm_bindgen(js_name = leanAt)]
+    pub fn lean_at(&self, x: f64, y: f64) -> f64 {
+        self.side.as_ref().map_or(f64::NAN, |side| side.lean_at(x, y))
+    }
+
+    /// Paints what stays of the curves while the lean moves. To be called when rig, units, size or colours
+    /// change.
+    ///
+    /// # Errors
+    ///
+    /// What the canvas reports.
+    #[wasm_bindgen(js_name = paintCurves)]
+    pub fn paint_curves(
+        &mut self,
+        canvas: HtmlCanvasElement,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        k: f64,
+    ) -> Result<(), JsValue> {
+        let state = &self.state;
+        let options = Options {
+            width,
+            height,
+            k,
+            units: state.units(),
+            panels: Panels::Both,
+            revealed: !state.veiled(),
+        };
+        let chart = match self.chart.take().filter(|chart| *chart.options() == options) {
+            Some(chart) => chart,
+            None => {
+                let curves = Curves::of(state.rig(), state.range())
+                    .map_err(|fault| explained(&fault, state.units(), &self.words))?;
+                Chart::new(curves, options, &self.words)
+            }
+        };
+        let backend = ChartCanvas::new(canvas, ratio, self.inks.colour(Ink::Paper))?;
+        let painted = chart.paint(&self.inks, backend).is_ok();
+        self.chart = Some(chart);
+        if painted { Ok(()) } else { Err(JsValue::from_str("the canvas does not paint")) }
+    }
+
+    /// Paints what moves over the curves: cursor, values, pointer. `grip` is whether the cursor is held.
+    #[wasm_bindgen(js_name = paintCursor)]
+    pub fn paint_cursor(&self, context: &CanvasRenderingContext2d, ratio: f64, held: bool) {
+        let Some(chart) = &self.chart else { return };
+        let grip = if held { Grip::Dragged } else { Grip::Rest };
+        let scene = chart.cursor(self.state.solution(), grip);
+        let mut painter = CanvasPainter::new(context, ratio, &self.inks);
+        painter.clear(scene.width, scene.height);
+        paint(&scene, &mut painter);
+    }
+
+    /// The lean, rad, at `x` CSS pixels from the left of the curves; NaN before they were painted.
+    #[wasm_bindgen(js_name = curvesLeanAt)]
+    pub fn curves_lean_at(&self, x: f64) -> f64 {
+        self.chart.as_ref().map_or(f64::NAN, |chart| chart.lean_at(x))
+    }
+}
+
+impl RigFigure {
+    fn done(&mut self, action: Action) -> u32 {
+        let change = self.state.act(action);
+        self.fault = change.fault;
+        if change.rig || change.units || change.veil {
+            self.chart = None;
+        }
+        change.flags()
+    }
+}
+
+/// A range that marks nothing on the arc: what is shown while a prediction is open.
+fn unmarked_range(range: &WorkingRange) -> WorkingRange {
+    let mut unmarked = range.clone();
+    unmarked.intervals.clear();
+    unmarked.intervals.push(Interval {
+        from: FARTHEST_BACK,
+        to: FARTHEST_OUT,
+        from_limit: Limit::NotLookedFurther,
+        to_limit: Limit::NotLookedFurther,
+        from_operation: Operation::Holding,
+        to_operation: Operation::Holding,
+    });
+    unmarked
+}
+
+/// A fault in words: the field, its value and what is allowed.
+fn explained(fault: &Fault, units: Units, words: &Words) -> String {
+    let Fault { field, value, allowed } = fault;
+    let shown = |value: f64| show(value, field.dimension(), units).to_string();
+    let key = format!("control.{}", key_of(*field).unwrap_or_default());
+    let (value, least, most) = (shown(*value), shown(allowed.least), shown(allowed.most));
+    let places = [("field", words.say(&key)), ("value", &value), ("least", &least), ("most", &most)];
+    words.fill("fault.rig", &places)
+}
+
+/// The numbers of a rig's solution and, where asked for, of its working range, for programs that want no picture.
+///
+/// # Errors
+///
+/// What is wrong with an object that is no rig.
+#[wasm_bindgen]
+pub fn numbers(rig: &JsValue, with_range: bool) -> Result<Vec<f64>, JsValue> {
+    Ok(crate::solved::all_numbers(&message::rig(rig)?, with_range))
+}

@@ -1,0 +1,153 @@
+//! Messages to and from the page: plain objects, read and written by hand. A derive for each type would make the
+//! program three times as large as everything else in it.
+
+use js_sys::{Array, Object, Reflect};
+use outlean_picture::Words;
+use outlean_rig::Rig;
+use outlean_rigfile::{FlatError, SetError, Value, entries_of, rig_of};
+use wasm_bindgen::{JsCast, JsValue};
+
+/// A plain object being written.
+pub struct Plain(Object);
+
+impl Plain {
+    /// An empty one.
+    pub fn new() -> Self {
+        Self(Object::new())
+    }
+
+    /// Sets what stands at `key`.
+    pub fn put(self, key: &str, value: impl Into<JsValue>) -> Self {
+        // Setting a property of an object made here cannot fail.
+        let _ = Reflect::set(&self.0, &key.into(), &value.into());
+        self
+    }
+
+    /// Sets a number that may not be there; then it is `undefined`.
+    pub fn put_some(self, key: &str, value: Option<f64>) -> Self {
+        self.put(key, value.map_or(JsValue::UNDEFINED, JsValue::from_f64))
+    }
+}
+
+impl From<Plain> for JsValue {
+    fn from(plain: Plain) -> Self {
+        plain.0.into()
+    }
+}
+
+/// A list of things, each written by `write`.
+pub fn list<T>(all: impl IntoIterator<Item = T>, mut write: impl FnMut(T) -> JsValue) -> Array {
+    let array = Array::new();
+    for each in all {
+        array.push(&write(each));
+    }
+    array
+}
+
+/// What stands at `key` of something sent; `undefined` where nothing does.
+pub fn at(sent: &JsValue, key: &str) -> JsValue {
+    Reflect::get(sent, &key.into()).unwrap_or(JsValue::UNDEFINED)
+}
+
+/// The text at `key`.
+///
+/// # Errors
+///
+/// Names the key.
+pub fn text(sent: &JsValue, key: &str) -> Result<String, String> {
+    at(sent, key).as_string().ok_or_else(|| format!("`{key}` must be text"))
+}
+
+/// The number at `key`.
+///
+/// # Errors
+///
+/// Names the key.
+pub fn number(sent: &JsValue, key: &str) -> Result<f64, String> {
+    at(sent, key).as_f64().ok_or_else(|| format!("`{key}` must be a number"))
+}
+
+/// The list at `key`.
+///
+/// # Errors
+///
+/// Names the key.
+pub fn items(sent: &JsValue, key: &str) -> Result<Vec<JsValue>, String> {
+    at(sent, key)
+        .dyn_into::<Array>()
+        .map(|array| array.iter().collect())
+        .map_err(|_| format!("`{key}` must be a list"))
+}
+
+/// The keys of an object sent, with what stands there.
+fn pairs(sent: &JsValue) -> Vec<(String, JsValue)> {
+    let Some(object) = sent.dyn_ref::<Object>() else { return Vec::new() };
+    Object::entries(object)
+        .iter()
+        .filter_map(|pair| {
+            let pair = pair.dyn_into::<Array>().ok()?;
+            Some((pair.get(0).as_string()?, pair.get(1)))
+        })
+        .collect()
+}
+
+/// The words sent: an object of templates by key.
+pub fn words(sent: &JsValue) -> Words {
+    Words::new(pairs(sent).into_iter().filter_map(|(key, value)| Some((key, value.as_string()?))))
+}
+
+/// The rig sent: numbers in SI and words of choices, by the keys of the field and choice tables.
+///
+/// # Errors
+///
+/// Names the key and what is allowed there.
+pub fn rig(sent: &JsValue) -> Result<Rig, String> {
+    let pairs = pairs(sent);
+    let mut texts = Vec::new();
+    for (key, value) in &pairs {
+        let value = match (value.as_f64(), value.as_string()) {
+            (Some(number), _) => Sent::Number(number),
+            (None, Some(word)) => Sent::Word(word),
+            (None, None) => return Err(format!("`{key}` must be a number or a word")),
+        };
+        texts.push((key.as_str(), value));
+    }
+    let entries: Vec<(&str, Value<'_>)> = texts
+        .iter()
+        .map(|(key, value)| {
+            let value = match value {
+                Sent::Number(number) => Value::Number(*number),
+                Sent::Word(word) => Value::Word(word),
+            };
+            (*key, value)
+        })
+        .collect();
+    rig_of(&entries).map_err(|why| match why {
+        FlatError::Key(key) => format!("a rig has no `{key}` of that kind"),
+        FlatError::Word(key) => format!("`{key}` has no such word"),
+        FlatError::Field(key, SetError::Absent) => format!("this rig has no `{key}`"),
+        FlatError::Field(key, SetError::Fault(fault)) => {
+            format!(
+                "`{key}` is out of range: {:.6} to {:.6} in SI is allowed",
+                fault.allowed.least, fault.allowed.most
+            )
+        }
+    })
+}
+
+enum Sent {
+    Number(f64),
+    Word(String),
+}
+
+/// A rig to be sent.
+pub fn plain_rig(rig: &Rig) -> JsValue {
+    let mut plain = Plain::new();
+    for (key, value) in entries_of(rig) {
+        plain = match value {
+            Value::Number(number) => plain.put(&key, number),
+            Value::Word(word) => plain.put(&key, word),
+        };
+    }
+    plain.into()
+}

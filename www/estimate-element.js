@@ -1,0 +1,185 @@
+// <outlean-estimate>: a number is predicted, locked in, and then shown with what the prediction would have meant.
+//
+// Attributes: figure (the id of the <outlean-rig> that holds back its forces until the mark is set), seed (a whole
+// number; drawn by chance without it).
+// A child <script type="application/json"> holds the template, as the native program wrote it.
+// Event outlean-marked when an answer was marked.
+
+import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
+import { element } from './readings.js';
+
+class EstimateElement extends HTMLElement {
+  /** @type {any} */ #question;
+  /** @type {import('./engine.js').Words} */ #words = {};
+  /** @type {ReturnType<EstimateElement['build']> | undefined} */ #parts;
+  #seed = 0;
+  #locked = false;
+  #starting = false;
+  /** @type {(() => void)[]} */ #stops = [];
+
+  connectedCallback() {
+    if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
+    if (this.#question) this.#watch();
+    else if (!this.#starting) this.#start();
+  }
+
+  disconnectedCallback() {
+    this.#stops.splice(0).forEach(stop => stop());
+  }
+
+  /** The seed of the question shown. */
+  get seed() {
+    return this.#seed;
+  }
+
+  /** The rig of the question shown, SI. */
+  get rig() {
+    return this.#question?.rig();
+  }
+
+  async #start() {
+    this.#starting = true;
+    const root = /** @type {ShadowRoot} */ (this.shadowRoot);
+    try {
+      const [{ module, words }, style] = await Promise.all([engine(), sheet('question.css')]);
+      this.#words = words;
+      const asked = this.getAttribute('seed') ?? new URLSearchParams(location.search).get('seed') ?? '';
+      this.#seed = /^\d{1,9}$/.test(asked) ? Number(asked) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
+      const template = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
+      this.#question = new module.Estimate(JSON.parse(template), words, this.#seed);
+      root.adoptedStyleSheets = [style];
+      this.#parts = this.build();
+      root.replaceChildren(this.#parts.outer);
+      if (this.isConnected) this.#watch();
+      this.#ask();
+    } catch (why) {
+      // What stands between the tags stays; the figure says what went wrong with the program.
+      root.replaceChildren(element('slot'));
+      if (!(why instanceof StartFailure)) root.prepend(element('p', { role: 'alert' }, fill(this.#words, 'question.failed', { why: String(why) })));
+    } finally {
+      this.#starting = false;
+    }
+  }
+
+  #watch() {
+    this.#stops.push(onSettings(() => this.#renew()));
+  }
+
+  /** Builds the parts once. */
+  build() {
+    const words = this.#words;
+    const prompt = element('p', { id: 'prompt' });
+    const hint = element('p', { class: 'hint', hidden: '' });
+    const label = element('label', { for: 'mark' });
+    const input = element('input', { id: 'mark', type: 'text', inputmode: 'decimal', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'prompt problem' });
+    const set = element('button', { type: 'submit', class: 'first' }, words['question.set']);
+    const help = element('button', { type: 'button' }, words['question.hint']);
+    const form = element('form', { novalidate: '' }, element('div', {}, label, input), set, help);
+    const problem = element('p', { class: 'problem', id: 'problem', role: 'alert', hidden: '' });
+    const answer = element('div', { class: 'answer', tabindex: '-1', hidden: '' });
+    const again = element('button', { type: 'button' }, words['question.another']);
+    const note = element('p', { class: 'note' });
+    const outer = element('section', { 'aria-label': words['question.title'] }, element('h3', {}, words['question.title']), prompt, hint, form, problem, answer, element('div', { class: 'keys' }, again), note);
+    form.addEventListener('submit', event => {
+      event.preventDefault();
+      this.#lock();
+    });
+    help.addEventListener('click', () => { hint.hidden = false; });
+    again.addEventListener('click', () => {
+      this.#seed = (this.#seed + 1) % 1e9;
+      this.#question.redraw(this.#seed);
+      this.#ask();
+      input.focus();
+    });
+    return { outer, prompt, hint, label, input, set, help, problem, answer, again, note };
+  }
+
+  /** The figure that goes with the question, once it is defined. */
+  #figure() {
+    const figure = document.getElementById(this.getAttribute('figure') ?? '');
+    return /** @type {(HTMLElement & { rig: unknown, reveal(): void }) | null} */ (figure);
+  }
+
+  /** Puts the question: its rig in the figure, forces held back. */
+  #ask() {
+    const parts = this.#parts;
+    if (!parts) return;
+    this.#locked = false;
+    parts.input.value = '';
+    parts.input.disabled = parts.set.disabled = false;
+    parts.answer.hidden = parts.problem.hidden = parts.hint.hidden = true;
+    parts.help.hidden = false;
+    this.#renew();
+    const figure = this.#figure();
+    if (figure) {
+      figure.setAttribute('veiled', '');
+      this.#give(figure);
+    }
+  }
+
+  /** Gives the figure the question's rig, now or as soon as it is ready. @param {HTMLElement & { rig: unknown }} figure */
+  #give(figure) {
+    const rig = this.rig;
+    if (figure.rig) figure.rig = rig;
+    else figure.addEventListener('outlean-ready', () => { if (this.rig && !this.#locked) figure.rig = this.rig; }, { once: true });
+  }
+
+  #units() {
+    return document.documentElement.dataset.units === 'us' ? 'us' : 'metric';
+  }
+
+  /** Says the question, and its answer if it was given, in the page's units. */
+  #renew() {
+    const parts = this.#parts;
+    if (!parts) return;
+    const view = this.#question.view(this.#units());
+    parts.prompt.textContent = view.prompt;
+    parts.hint.textContent = view.hint;
+    parts.label.textContent = view.label;
+    parts.note.textContent = fill(this.#words, 'question.seed', { seed: String(this.#seed) });
+    if (this.#locked) this.#show();
+  }
+
+  /** Locks the prediction in, marks it and lets the figure show. */
+  #lock() {
+    if (!this.#parts || this.#locked) return;
+    const marked = this.#question.mark(this.#parts.input.value, this.#units());
+    this.#parts.problem.hidden = !marked.problem;
+    this.#parts.problem.textContent = marked.problem ?? '';
+    if (marked.problem) {
+      this.#parts.input.focus();
+      return;
+    }
+    this.#locked = true;
+    this.#parts.input.disabled = this.#parts.set.disabled = true;
+    this.#parts.help.hidden = true;
+    this.#show();
+    this.#parts.answer.focus({ preventScroll: true });
+    this.#figure()?.reveal();
+    const { verdict, given, answer } = marked;
+    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.#parts.input.value, verdict, given, answer } }));
+  }
+
+  #show() {
+    const parts = this.#parts;
+    if (!parts) return;
+    const words = this.#words;
+    const marked = this.#question.marked(this.#units());
+    const sentences = marked.sentences.map((/** @type {string} */ sentence) => element('p', {}, sentence));
+    const causes = marked.causes.map((/** @type {[string, string]} */ [name, value]) => element('li', {}, `${name}: `, element('strong', {}, value)));
+    const steps = marked.steps.map((/** @type {{ name: string, mathml: string, plain: string }} */ step) => {
+      const formula = element('div', { 'aria-hidden': 'true' });
+      formula.innerHTML = step.mathml; // our own program's MathML: numbers and symbols, no text of the learner's
+      return element('li', {}, element('div', { class: 'step' }, step.name), formula, element('span', { class: 'plain' }, step.plain));
+    });
+    const open = parts.answer.querySelector('details')?.open ?? false;
+    const working = element('details', {}, element('summary', {}, words['question.working']), element('ol', {}, ...steps));
+    working.open = open;
+    parts.answer.dataset.verdict = marked.verdict;
+    parts.answer.dataset.answer = String(marked.answer);
+    parts.answer.replaceChildren(element('h3', {}, words['question.see']), ...sentences, ...(causes.length > 1 ? [element('ul', {}, ...causes)] : []), working);
+    parts.answer.hidden = false;
+  }
+}
+
+if (!customElements.get('outlean-estimate')) customElements.define('outlean-estimate', EstimateElement);

@@ -1,0 +1,116 @@
+// The readings: a real table, renewed without being rebuilt, so that a reader keeps their place in it.
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** @param {string} name @param {Record<string, string | number>} [attributes] @param {...(Node | string)} children */
+export function svg(name, attributes = {}, ...children) {
+  const made = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+  made.append(...children);
+  return made;
+}
+
+/** @template {keyof HTMLElementTagNameMap} T @param {T} name @param {Record<string, string>} [attributes] @param {...(Node | string)} children @returns {HTMLElementTagNameMap[T]} */
+export function element(name, attributes = {}, ...children) {
+  const made = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+  made.append(...children);
+  return made;
+}
+
+/** Sets text only where it differs. @param {Element} place @param {string} text */
+export function say(place, text) {
+  if (place.textContent !== text) place.textContent = text;
+}
+
+/** The sign of a verdict. @param {'in'|'at'|'out'|'not_assessed'} sign */
+export function signOf(sign) {
+  const at = { in: 11, at: 18, out: 24, not_assessed: 0 }[sign];
+  const mark = at ? svg('circle', { cx: at, cy: 7, r: 3.1 }) : svg('path', { d: 'M8.5 7h5' });
+  return svg('svg', { viewBox: '0 0 28 14', class: 'sign', 'aria-hidden': 'true' }, svg('path', { d: 'M7 1.5H4v11h3M15 1.5h3v11h-3' }), mark);
+}
+
+const WIDTH = 72;
+const FULL = 0.85 * WIDTH;
+
+/** The bar of a ratio: to the mark is the allowable, hatched beyond it. @param {SVGElement} bar @param {number} ratio */
+function drawBar(bar, ratio) {
+  const parts = [
+    svg('line', { x1: 0, y1: 6, x2: WIDTH, y2: 6, class: 'base' }),
+    svg('rect', { x: 0, y: 3, width: (Math.min(ratio, 1) * FULL).toFixed(1), height: 6, class: 'fill' }),
+  ];
+  if (ratio > 1) {
+    const over = Math.min((ratio - 1) * FULL, WIDTH - FULL);
+    parts.push(svg('rect', { x: FULL, y: 3, width: over.toFixed(1), height: 6, class: 'over' }));
+    for (let x = FULL + 2; x < FULL + over - 1; x += 4) parts.push(svg('line', { x1: x, y1: 9, x2: Math.min(x + 4, FULL + over).toFixed(1), y2: 3, class: 'over-hatch' }));
+  }
+  parts.push(svg('line', { x1: FULL, y1: 0, x2: FULL, y2: 12, class: 'mark' }));
+  bar.replaceChildren(...parts);
+}
+
+/** The table of what each part carries. */
+export class Readings {
+  /** @param {import('./engine.js').Words} words */
+  constructor(words) {
+    this.words = words;
+    this.body = element('tbody');
+    this.table = element('table', {},
+      element('caption', {}, words['readings.caption']),
+      element('thead', {}, element('tr', {},
+        element('th', { scope: 'col' }, words['column.part']),
+        element('th', { scope: 'col' }, words['column.carries']),
+        element('th', { scope: 'col' }, words['column.allowable']),
+        element('td', { 'aria-hidden': 'true' }),
+        element('th', { scope: 'col' }, words['column.used']))),
+      this.body);
+    this.more = element('dl');
+    /** @type {Map<string, { row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }>} */
+    this.rows = new Map();
+  }
+
+  /** @param {import('./engine.js').View} view */
+  show(view) {
+    this.table.hidden = view.rows.length === 0;
+    const order = view.rows.map(reading => {
+      const known = this.rows.get(reading.key) ?? this.#make(reading.key);
+      say(known.name, reading.name);
+      say(known.carries, reading.carries);
+      say(known.allowable, reading.allowable);
+      known.allowable.classList.toggle('note', reading.ratio === undefined);
+      say(known.used, reading.used);
+      known.row.classList.toggle('governs', reading.governs);
+      known.row.dataset.demand = String(reading.demand);
+      if (known.ratio !== reading.ratio) {
+        known.ratio = reading.ratio;
+        if (reading.ratio === undefined) known.bar.replaceChildren();
+        else drawBar(known.bar, reading.ratio);
+      }
+      return known.row;
+    });
+    const now = [...this.body.children];
+    if (now.length !== order.length || now.some((row, i) => row !== order[i])) this.body.replaceChildren(...order);
+    this.#showMore(view.more);
+  }
+
+  /** @param {string} key */
+  #make(key) {
+    const [name, carries, used] = [element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }), element('b'), element('b')];
+    const allowable = element('td');
+    const bar = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, 'aria-hidden': 'true' }));
+    const row = element('tr', { 'data-part': key }, name, element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar), element('td', {}, used));
+    /** @type {{ row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }} */
+    const made = { row, name, carries, allowable, bar, used };
+    this.rows.set(key, made);
+    return made;
+  }
+
+  /** @param {import('./engine.js').Named[]} more */
+  #showMore(more) {
+    const keys = more.map(reading => reading.key).join();
+    if (this.more.dataset.keys !== keys) {
+      this.more.dataset.keys = keys;
+      this.more.replaceChildren(...more.flatMap(reading => [element('dt', {}, reading.name), element('dd', { 'data-reading': reading.key })]));
+    }
+    this.more.querySelectorAll('dd').forEach((place, i) => say(place, more[i].value));
+  }
+}

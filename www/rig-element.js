@@ -1,0 +1,358 @@
+// <outlean-rig>: a frame drawn to scale that can be leaned, with its curves, its readings and its verdict.
+//
+// Attributes: veiled (forces hidden until a prediction is locked), cautioned (the page itself shows the caution).
+// A child <script type="application/json"> holds the rig, in SI, as the native program wrote it.
+// Property rig: another rig. Method reveal(): shows the forces. Event outlean-ready once it is drawn.
+
+import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
+import { element, Readings, say, signOf, svg } from './readings.js';
+import { Sentence } from './sentence.js';
+import { show, slider } from './slider.js';
+
+/** How long the lean must rest before it is announced, ms. */
+const REST = 400;
+const NARROW = 640;
+/** All that can be said where not even the words arrived. */
+const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
+
+class RigElement extends HTMLElement {
+  static observedAttributes = ['veiled'];
+  /** @type {any} */ #figure;
+  /** @type {import('./engine.js').Words} */ #words = {};
+  /** @type {ReturnType<RigElement['build']> | undefined} */ #parts;
+  #dirty = { side: true, curves: true, cursor: true, words: true };
+  #frame = 0;
+  #before = 0;
+  #starting = false;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
+  /** @type {(() => void)[]} */ #stops = [];
+  #drawn = false;
+  /** @type {'rest'|'focus'|'dragged'} */ #handle = 'rest';
+  #held = false;
+
+  connectedCallback() {
+    if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
+    if (this.#figure) this.#watch();
+    else if (!this.#starting) this.#start();
+  }
+
+  disconnectedCallback() {
+    this.#stops.splice(0).forEach(stop => stop());
+    cancelAnimationFrame(this.#frame);
+    this.#frame = 0;
+  }
+
+  /** @param {string} name @param {string | null} _was @param {string | null} is */
+  attributeChangedCallback(name, _was, is) {
+    if (name === 'veiled' && this.#figure) this.act({ kind: is === null ? 'reveal' : 'veil' });
+  }
+
+  /** The rig shown, SI, by the keys of rig files. */
+  get rig() {
+    return this.#figure?.rig();
+  }
+  set rig(rig) {
+    if (this.#figure) this.#changed(this.#figure.load(rig), false);
+  }
+
+  /** Shows the forces. */
+  reveal() {
+    this.removeAttribute('veiled');
+  }
+
+  async #start() {
+    this.#starting = true;
+    const root = /** @type {ShadowRoot} */ (this.shadowRoot);
+    try {
+      const [{ module, words }, style] = await Promise.all([engine(), sheet('figure.css'), lettering()]);
+      this.#words = words;
+      const source = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
+      try {
+        this.#figure = new module.RigFigure(JSON.parse(source), words);
+      } catch (why) {
+        throw new StartFailure('rig', String(why));
+      }
+      root.adoptedStyleSheets = [style];
+      this.#parts = this.build();
+      root.replaceChildren(this.#parts.outer);
+      if (this.hasAttribute('veiled')) this.act({ kind: 'veil' });
+      if (this.isConnected) this.#watch();
+    } catch (why) {
+      this.#fail(why);
+    } finally {
+      this.#starting = false;
+    }
+  }
+
+  /** Says in the page why there is no figure; what stands between the tags stays. @param {unknown} why */
+  async #fail(why) {
+    const failure = why instanceof StartFailure ? why : new StartFailure('other', String(why));
+    /** @type {import('./engine.js').Words} */
+    const words = await vocabulary().catch(() => ({}));
+    const said = words[failure.key] ? fill(words, failure.key, { why: failure.why }) : UNSAID;
+    this.shadowRoot?.replaceChildren(element('p', { class: 'fail', role: 'alert' }, said), element('slot'));
+    this.dispatchEvent(new CustomEvent('outlean-failed', { bubbles: true, composed: true, detail: { cause: failure.key.slice(5) } }));
+  }
+
+  /** Builds the parts of the page once. */
+  build() {
+    const words = this.#words;
+    const act = (/** @type {import('./engine.js').Action} */ action) => this.act(action);
+    const sentence = new Sentence(act);
+    const readings = new Readings(words);
+    const verdict = { sign: element('span'), is: element('b'), why: element('span') };
+    const covers = element('p', { class: 'covers' });
+    const side = element('canvas', { role: 'img' });
+    const head = element('div', { class: 'head' });
+    const chart = element('canvas', { role: 'img', 'aria-label': words['figure.alt_curves'] });
+    const cursor = element('canvas', { 'aria-hidden': 'true' });
+    const curves = element('div', { class: 'curves' }, chart, cursor);
+    const plate = element('div', { class: 'plate' }, side, head);
+    const key = (/** @type {string} */ label, /** @type {() => void} */ press) => {
+      const button = element('button', { type: 'button' }, label);
+      button.addEventListener('click', press);
+      return button;
+    };
+    const keys = {
+      sweep: key(words['key.sweep'], () => this.act({ kind: this.#view().playing ? 'pause' : 'play' })),
+      back: key('', () => this.#press(-1)),
+      out: key('', () => this.#press(1)),
+      slow: key(words['key.slow'], () => this.act({ kind: 'pace', word: this.#view().slow ? 'usual' : 'slow' })),
+      reset: key(words['key.reset'], () => { this.act({ kind: 'reset' }); this.#announce(words['announce.reset']); }),
+    };
+    const said = element('div', { class: 'aside', role: 'status' });
+    const note = element('p', { class: 'said' });
+    const more = element('details', {}, element('summary', {}, words['readings.more']), readings.more);
+    const caution = element('p', { class: 'caution' }, words.caution);
+    caution.hidden = this.hasAttribute('cautioned');
+    const column = element('div', { class: 'column' }, element('div', { class: 'keys' }, ...Object.values(keys)), note, readings.table, more);
+    const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
+    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers,
+      element('div', { class: 'grid' }, plate, curves, column), caution, said);
+    slider(head, {
+      grab: () => this.act({ kind: 'grab' }),
+      step: steps => this.act({ kind: 'step', key: 'lean', value: steps }),
+      end: where => { const at = this.#lean(); if (at) this.act({ kind: 'set', key: 'lean', value: at[where] }); },
+      page: () => this.#lean()?.page ?? 5,
+    });
+    this.#dragHead(head, plate);
+    this.#dragCursor(curves);
+    for (const [event, state] of /** @type {const} */ ([['focus', 'focus'], ['blur', 'rest']])) {
+      head.addEventListener(event, () => {
+        this.#handle = state === 'focus' && !head.matches(':focus-visible') ? 'rest' : state;
+        this.#need({ side: true });
+      });
+    }
+    return { outer, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, said, note, more };
+  }
+
+  /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
+  #press(way) {
+    this.act({ kind: 'grab' });
+    this.act({ kind: 'step', key: 'lean', value: way * (this.#view().reduced ? 2 : 1) });
+  }
+
+  #lean() {
+    return this.#view().sliders.find(at => at.key === 'lean');
+  }
+
+  /** @returns {import('./engine.js').View} */
+  #view() {
+    return this.#figure.view();
+  }
+
+  /** @param {HTMLElement} head @param {HTMLElement} plate */
+  #dragHead(head, plate) {
+    /** @type {{ dx: number, dy: number } | undefined} */
+    let held;
+    head.addEventListener('pointerdown', event => {
+      if (event.button !== 0 || this.hasAttribute('veiled')) return;
+      head.setPointerCapture(event.pointerId);
+      head.focus({ preventScroll: true });
+      this.#handle = 'dragged';
+      this.act({ kind: 'grab' });
+      const box = plate.getBoundingClientRect();
+      const at = this.#figure.handle();
+      held = { dx: event.clientX - box.left - at.x, dy: event.clientY - box.top - at.y };
+    });
+    head.addEventListener('pointermove', event => {
+      if (!held) return;
+      const box = plate.getBoundingClientRect();
+      const lean = this.#figure.leanAt(event.clientX - box.left - held.dx, event.clientY - box.top - held.dy);
+      this.act({ kind: 'set', key: 'lean', value: lean });
+    });
+    for (const end of ['pointerup', 'pointercancel', 'lostpointercapture']) {
+      head.addEventListener(end, () => {
+        held = undefined;
+        this.#handle = 'rest';
+        this.#need({ side: true });
+      });
+    }
+  }
+
+  /** @param {HTMLElement} curves */
+  #dragCursor(curves) {
+    const move = (/** @type {PointerEvent} */ event) => {
+      const x = event.clientX - curves.getBoundingClientRect().left;
+      this.act({ kind: 'set', key: 'lean', value: this.#figure.curvesLeanAt(x) });
+    };
+    curves.addEventListener('pointerdown', event => {
+      if (event.button !== 0 || this.hasAttribute('veiled')) return;
+      curves.setPointerCapture(event.pointerId);
+      this.#held = true;
+      this.act({ kind: 'grab' });
+      move(event);
+    });
+    curves.addEventListener('pointermove', event => { if (this.#held) move(event); });
+    for (const end of ['pointerup', 'pointercancel', 'lostpointercapture']) {
+      curves.addEventListener(end, () => {
+        this.#held = false;
+        this.#need({ cursor: true });
+      });
+    }
+  }
+
+  /** Does an action: the one way in. @param {import('./engine.js').Action} action */
+  act({ kind, key = '', value = 0, word = '' }) {
+    if (this.#figure) this.#changed(this.#figure.act(kind, key, value, word), kind === 'tick');
+  }
+
+  /** Renews what an action changed. @param {number} changed @param {boolean} tick */
+  #changed(changed, tick) {
+    const has = (/** @type {number} */ flags) => (changed & flags) !== 0;
+    if (has(CHANGED.fault)) {
+      const why = `${this.#figure.fault()} ${this.#words['fault.kept']}`;
+      if (this.#parts) say(this.#parts.note, why);
+      this.#announce(why);
+      return;
+    }
+    if (has(CHANGED.rig | CHANGED.units | CHANGED.veil)) this.#need({ side: true, curves: true, cursor: true, words: true });
+    else if (has(CHANGED.lean | CHANGED.motion | CHANGED.halted)) this.#need({ side: true, cursor: true, words: true });
+    const rests = !this.#figure.moving();
+    if (!rests) this.#need({});
+    if (tick ? has(CHANGED.motion) && rests : has(CHANGED.lean | CHANGED.rig | CHANGED.veil | CHANGED.motion)) this.#restSoon();
+  }
+
+  /** Announces where things stand once they have rested. */
+  #restSoon() {
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => {
+      if (!this.#figure || this.#figure.moving()) return;
+      const view = this.#view();
+      this.#announce(`${view.verdict.is} ${view.verdict.why} ${view.halted ? this.#words['verdict.held'] : ''}`.trim());
+      this.dispatchEvent(new CustomEvent('outlean-rest', { bubbles: true, composed: true, detail: { lean: this.#lean()?.now } }));
+    }, REST);
+  }
+
+  /** @param {string} text */
+  #announce(text) {
+    if (this.#parts) say(this.#parts.said, text);
+  }
+
+  #watch() {
+    const { plate, curves } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const observer = new ResizeObserver(() => this.#need({ side: true, curves: true, cursor: true }));
+    observer.observe(plate);
+    observer.observe(curves);
+    this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
+    this.#settings();
+  }
+
+  /** Takes on the page's theme, units and motion. */
+  #settings() {
+    const root = document.documentElement;
+    this.toggleAttribute('projector', root.dataset.theme === 'projector');
+    this.#figure.setInks(inks(this));
+    this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
+    this.act({ kind: 'units', word: root.dataset.units ?? 'metric' });
+    this.#need({ side: true, curves: true, cursor: true, words: true });
+  }
+
+  /** @param {Partial<{ side: boolean, curves: boolean, cursor: boolean, words: boolean }>} what */
+  #need(what) {
+    Object.assign(this.#dirty, what);
+    if (!this.#frame && this.isConnected && this.#parts) {
+      this.#before = performance.now();
+      this.#frame = requestAnimationFrame(now => this.#draw(now));
+    }
+  }
+
+  /** @param {number} now */
+  #draw(now) {
+    this.#frame = 0;
+    const parts = this.#parts;
+    if (!parts) return;
+    if (this.#figure.moving()) {
+      this.act({ kind: 'tick', value: Math.max(0, now - this.#before) });
+      this.#before = now;
+    }
+    const k = this.hasAttribute('projector') ? 2.1 : parts.plate.clientWidth < NARROW ? 0.85 : this.clientWidth > 1300 ? 1.25 : 1;
+    const dirty = this.#dirty;
+    this.#dirty = { side: false, curves: false, cursor: false, words: false };
+    if (dirty.words) this.#showWords();
+    if (dirty.side) {
+      const context = size(parts.side, parts.plate);
+      this.#figure.paintSide(context, parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle);
+      const at = this.#figure.handle();
+      parts.head.style.left = `${at.x}px`;
+      parts.head.style.top = `${at.y}px`;
+    }
+    if (dirty.curves) {
+      size(parts.chart, parts.curves);
+      this.#figure.paintCurves(parts.chart, parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k);
+    }
+    if (dirty.cursor) {
+      this.#figure.paintCursor(size(parts.cursor, parts.curves), devicePixelRatio, this.#held);
+    }
+    if (!this.#drawn) {
+      this.#drawn = true;
+      performance.mark('outlean:first-frame');
+      this.dispatchEvent(new CustomEvent('outlean-ready', { bubbles: true, composed: true }));
+    }
+    if (this.#figure.moving() && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+  }
+
+  #showWords() {
+    const parts = this.#parts;
+    if (!parts) return;
+    const words = this.#words;
+    const view = this.#view();
+    parts.sentence.show(view);
+    if (parts.verdict.sign.dataset.sign !== view.verdict.sign) {
+      parts.verdict.sign.dataset.sign = view.verdict.sign;
+      parts.verdict.sign.replaceChildren(signOf(view.verdict.sign));
+    }
+    say(parts.verdict.is, view.verdict.is);
+    say(parts.verdict.why, view.verdict.why);
+    say(parts.covers, view.covers);
+    say(parts.note, view.halted ? words['verdict.held'] : '');
+    parts.readings.show(view);
+    parts.more.hidden = view.veiled;
+    parts.curves.classList.toggle('veiled', view.veiled);
+    parts.side.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
+    const lean = view.sliders.find(at => at.key === 'lean');
+    if (lean) show(parts.head, { ...lean, name: words['figure.head'] });
+    parts.head.setAttribute('aria-disabled', String(view.veiled));
+    const { sweep, back, out, slow, reset } = parts.keys;
+    for (const button of [back, out, slow, reset]) button.disabled = view.veiled;
+    sweep.disabled = view.veiled || view.reduced;
+    const [label, mark] = view.playing ? [words['key.pause'], 'M1 0h3v10h-3zM6 0h3v10h-3z'] : [words['key.sweep'], 'M1 0l9 5l-9 5z'];
+    if (sweep.textContent !== label) sweep.replaceChildren(svg('svg', { viewBox: '0 0 10 10', 'aria-hidden': 'true' }, svg('path', { d: mark })), label);
+    sweep.setAttribute('aria-label', view.playing ? words['key.pause'] : words['key.aria_sweep']);
+    say(back, words[view.reduced ? 'key.back_2' : 'key.back']);
+    say(out, words[view.reduced ? 'key.out_2' : 'key.out']);
+    slow.setAttribute('aria-pressed', String(view.slow));
+  }
+}
+
+/** Sizes a canvas in device pixels to its place and gives its context. @param {HTMLCanvasElement} canvas @param {HTMLElement} place */
+function size(canvas, place) {
+  const [width, height] = [Math.round(place.clientWidth * devicePixelRatio), Math.round(place.clientHeight * devicePixelRatio)];
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  return /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
+}
+
+if (!customElements.get('outlean-rig')) customElements.define('outlean-rig', RigElement);
