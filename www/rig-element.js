@@ -125,10 +125,10 @@ class RigElement extends HTMLElement {
     const more = element('details', {}, element('summary', {}, words['readings.more']), readings.more);
     const caution = element('p', { class: 'caution' }, words.caution);
     caution.hidden = this.hasAttribute('cautioned');
-    const column = element('div', { class: 'column' }, element('div', { class: 'keys' }, ...Object.values(keys)), note, readings.table, more);
+    const column = element('div', { class: 'column' }, element('div', { class: 'keys' }, ...Object.values(keys)), note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers,
-      element('div', { class: 'grid' }, plate, curves, column), caution, said);
+      element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), more), caution, said);
     slider(head, {
       grab: () => this.act({ kind: 'grab' }),
       step: steps => this.act({ kind: 'step', key: 'lean', value: steps }),
