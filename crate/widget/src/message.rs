@@ -4,7 +4,7 @@
 use js_sys::{Array, Object, Reflect};
 use outlean_picture::Words;
 use outlean_rig::Rig;
-use outlean_rigfile::{FlatError, SetError, Value, entries_of, rig_of};
+use outlean_rigfile::{FlatError, SetError, Units, Value, entries_of, rig_of, show};
 use wasm_bindgen::{JsCast, JsValue};
 
 /// A plain object being written.
@@ -127,9 +127,12 @@ pub fn rig(sent: &JsValue) -> Result<Rig, String> {
         FlatError::Word(key) => format!("`{key}` has no such word"),
         FlatError::Field(key, SetError::Absent) => format!("this rig has no `{key}`"),
         FlatError::Field(key, SetError::Fault(fault)) => {
+            let shown = |value: f64| show(value, fault.field.dimension(), Units::Metric).to_string();
             format!(
-                "`{key}` is out of range: {:.6} to {:.6} in SI is allowed",
-                fault.allowed.least, fault.allowed.most
+                "`{key}` is {}; allowed is {} to {}",
+                shown(fault.value),
+                shown(fault.allowed.least),
+                shown(fault.allowed.most)
             )
         }
     })

@@ -101,7 +101,7 @@ impl Moving<'_> {
         clear.taken = self.labels.iter().map(|label| label.area).collect();
         let radius = 4.5 * k;
         let dots: Vec<f64> =
-            met.iter().map(|one| plot.y_at(one.value).clamp(plot.area.top, plot.area.bottom)).collect();
+            met.iter().map(|one| plot.y_at(one.value).max(plot.area.top).min(plot.area.bottom)).collect();
         for y in &dots {
             clear.taken.push(Area::new(x - radius, y - radius, x + radius, y + radius));
         }

@@ -99,7 +99,7 @@ fn heights(line: &[(f64, f64)], from: f64, to: f64) -> Option<(f64, f64)> {
             continue;
         }
         let at = |x: f64| if x1 - x0 > 1e-9 { y0 + (y1 - y0) * ((x - x0) / (x1 - x0)) } else { y0 };
-        let (a, b) = (at(from.clamp(x0, x1)), at(to.clamp(x0, x1)));
+        let (a, b) = (at(from.max(x0).min(x1)), at(to.max(x0).min(x1)));
         let (top, bottom) = found.unwrap_or((a, a));
         found = Some((top.min(a).min(b), bottom.max(a).max(b)));
     }

@@ -140,7 +140,7 @@ fn axis(panel: &Panel, options: &Options) -> Axis {
 impl Plan {
     pub(crate) fn of(curves: &Curves, options: &Options) -> Self {
         let sound = |value: f64, least: f64, most: f64| {
-            if value.is_finite() { value.clamp(least, most) } else { least }
+            if value.is_finite() { value.max(least).min(most) } else { least }
         };
         let (across, height) = (sound(options.width, 120.0, 8000.0), sound(options.height, 60.0, 8000.0));
         let k = sound(options.k, 0.5, 4.0);

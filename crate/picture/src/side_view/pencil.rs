@@ -79,7 +79,7 @@ pub(super) fn pencil(
         }
     };
     let newtons = if pencil.newtons.is_finite() { pencil.newtons.max(0.0) } else { 0.0 };
-    let long = (newtons * px_per_newton).clamp(0.0, 0.92 * frame.slant);
+    let long = (newtons * px_per_newton).max(0.0).min(0.92 * frame.slant);
     let end = add(joint, times(way, long));
     let (tail, tip) = if push { (end, joint) } else { (joint, end) };
     let obstacles =

@@ -15,7 +15,7 @@ const BAND: f64 = 10.0;
 pub(super) fn protractor(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
     let (from, to) = stage.span;
-    let within = |lean: f64| lean.clamp(from, to);
+    let within = |lean: f64| lean.max(from).min(to);
     let mut done = from;
     for interval in &input.range.intervals {
         let (a, b) = (within(interval.from), within(interval.to));
