@@ -366,7 +366,7 @@ impl State {
 
     fn tick(&mut self, ms: f64) -> Change {
         // A page that slept does not leap.
-        let ms = if ms.is_finite() { ms.max(0.0).min(100.0) } else { 0.0 };
+        let ms = if ms.is_finite() { ms.clamp(0.0, 100.0) } else { 0.0 };
         let growing = self.revealed < REVEAL;
         self.revealed = (self.revealed + ms).min(REVEAL);
         match self.motion {
