@@ -14,10 +14,9 @@ const NAME: &str = "outlean";
 /// each only when it is older than what it is made from.
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
-    run(
-        &mut cargo("build --profile page --target wasm32-unknown-unknown --package outlean-widget"),
-        "The errors above are in the Rust code that goes into the page.",
-    )?;
+    // As a module alone: a crate that is also made as a library for others is not optimised as a whole.
+    let made = "rustc --profile page --target wasm32-unknown-unknown --package outlean-widget --lib --crate-type cdylib";
+    run(&mut cargo(made), "The errors above are in the Rust code that goes into the page.")?;
     bind("web", |bindgen| bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)))?;
     bind("node", |bindgen| bindgen.nodejs(true))
 }
