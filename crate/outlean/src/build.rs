@@ -68,10 +68,10 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
         copy(&places.assets.join(folder), &places.out.join(folder))?;
     }
     for file in files(places.assets)? {
-        put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
+        put(&places.out.join(name_of(&file)), &as_loaded(&file)?)?;
     }
     for file in ["outlean.js", "outlean_bg.wasm"] {
-        put(&places.out.join("wasm").join(file), &bytes(&places.wasm.join(file))?)?;
+        put(&places.out.join("wasm").join(file), &as_loaded(&places.wasm.join(file))?)?;
     }
     for (file, content) in &pages {
         put(&places.out.join(file), content.as_bytes())?;
@@ -124,6 +124,14 @@ fn text(path: &Path) -> Result<String, Failure> {
 
 fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+/// A file as pages load it.
+fn as_loaded(path: &Path) -> Result<Vec<u8>, Failure> {
+    if path.extension().is_some_and(|ending| ending == "js") {
+        return Ok(crate::script::bare(&text(path)?).into_bytes());
+    }
+    bytes(path)
 }
 
 fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {

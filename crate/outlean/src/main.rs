@@ -4,6 +4,7 @@ mod build;
 mod diagnostics;
 mod lesson;
 mod page;
+mod script;
 mod serve;
 mod solve;
 mod still;
