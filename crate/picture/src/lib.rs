@@ -9,6 +9,7 @@
 
 mod advance_table;
 pub mod curves;
+mod decade;
 mod drawing;
 mod force_scale;
 mod inks;

@@ -1,5 +1,6 @@
 //! The value axis of a panel: round numbers in the units shown.
 
+use crate::decade::decade;
 use outlean_rigfile::{LBF, Units, fixed};
 
 /// A value axis. It depends on the rig and the units, never on the lean.
@@ -29,7 +30,7 @@ impl Axis {
         let (least, most) = (sound(least).min(0.0) / unit, sound(most).max(0.0) / unit);
         let span = (most - least).clamp(1e-3, 1e9);
         // Between two and four whole steps; the top may lie on a half step.
-        let decade = libm::pow(10.0, libm::floor(libm::log10(span / 2.0)));
+        let decade = decade(span / 2.0).0;
         let step = [1.0, 2.0, 4.0, 5.0, 10.0]
             .into_iter()
             .map(|mantissa| mantissa * decade)
@@ -48,7 +49,7 @@ impl Axis {
     pub fn ticks(&self) -> impl Iterator<Item = (f64, String)> + use<> {
         let Self { least, most, step, unit } = *self;
         let count = |value: f64| (value / step).clamp(-100.0, 100.0) as i32;
-        let decimals = (-libm::floor(libm::log10(step / unit) + 1e-9)).clamp(0.0, 4.0) as usize;
+        let decimals = (-decade(step / unit).1).clamp(0, 4) as usize;
         (count(least)..=count(most)).map(move |i| {
             let value = f64::from(i) * step;
             let number = fixed((value / unit).abs(), decimals);

@@ -1,6 +1,7 @@
 //! The twin scale: metres above, kilonewtons below, one rule. It is the one scale to which all forces are drawn.
 
 use super::Draft;
+use crate::decade::decade;
 use crate::{Anchor, Lettering, Obstacle, Path, Role, Tone, type_scale};
 use outlean_rigfile::{FT, LBF, Units};
 
@@ -77,13 +78,13 @@ fn round_below(value: f64) -> f64 {
     if !(value > 0.0 && value.is_finite()) {
         return 0.0;
     }
-    let decade = libm::pow(10.0, libm::floor(libm::log10(value)));
+    let decade = decade(value).0;
     [5.0, 2.0, 1.0].into_iter().map(|m| m * decade).find(|round| *round <= value * 1.0001).unwrap_or(decade)
 }
 
 /// A round step for a rule up to `most`, and how many of them fit: at most six.
 fn steps(most: f64) -> (f64, u32) {
-    let decade = libm::pow(10.0, libm::floor(libm::log10(most.max(1e-12))));
+    let decade = decade(most.max(1e-12)).0;
     let each = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0]
         .into_iter()
         .map(|m| m * decade)
