@@ -190,7 +190,8 @@ impl Frame {
 /// here and show nothing.
 #[must_use]
 pub fn side_view(input: &SideViewInput<'_>) -> SideView {
-    let sound = |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
+    let sound =
+        |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
     let (width, height, k) =
         (sound(input.width, 80.0), sound(input.height, 80.0), sound(input.k, 0.5).min(8.0));
     let layout = &input.solution.layout;
