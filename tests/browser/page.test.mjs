@@ -173,7 +173,7 @@ eachBrowser('the sweep passes the limit and returns, and can be paused', async s
         const leans = [];
         const look = () => {
           leans.push(figure.rig.lean);
-          const rested = leans.length > 60 && leans.slice(-30).every(lean => lean === leans[0]);
+          const rested = leans.length > 60 && leans.slice(-30).every(lean => lean === 0.5);
           if (rested || leans.length > 3000) done(leans);
           else requestAnimationFrame(look);
         };
