@@ -194,7 +194,6 @@ impl Line {
     /// meet at the head itself. Errs where a part of the line has no length, and where the sling is longer than
     /// half the way to where the line goes.
     pub(crate) fn forces(&self, load: &Load, feet: &Feet, layout: &Layout) -> Result<LineForces, Fault> {
-        const STEPS: usize = 200;
         if matches!(self.path, Path::NotOverHead) {
             return Ok(LineForces {
                 load: Force::ZERO,
@@ -209,29 +208,38 @@ impl Line {
         let tension = load.tension();
         let load_pull = Force::along(load.direction(), tension);
         let haul_tension = tension * self.haul_factor();
-        let mut pulley = layout.head;
-        let mut forces = self.at(pulley, load_pull, haul_tension, feet, layout)?;
-        if self.sling > 0.0 {
-            if let Some(next) = self.next_point(feet, layout) {
-                // On a longer sling the pulley would hang nearer to that point than to the head.
-                let most = 0.5 * (next - layout.head).length();
-                Field::Sling.check_within(self.sling, Allowed { least: 0.0, most })?;
+        let pulley = layout.head + self.hangs(load_pull, haul_tension, feet, layout)? * self.sling;
+        self.at(pulley, load_pull, haul_tension, feet, layout)
+    }
+
+    /// The direction in which the sling hangs: along the pull of both parts of the line at the pulley.
+    ///
+    /// A fixed point, taken in whole steps while they shrink and in smaller ones where a long sling near the line's
+    /// next point would make it swing.
+    fn hangs(&self, load: Force, haul_tension: f64, feet: &Feet, layout: &Layout) -> Result<Vector, Fault> {
+        const STEPS: usize = 200;
+        let mut hangs = load.direction().unwrap_or(-Vector::Z);
+        let Some(next) = self.next_point(feet, layout).filter(|_| self.sling > 0.0) else { return Ok(hangs) };
+        // On a longer sling the pulley would hang nearer to that point than to the head.
+        let most = 0.5 * (next - layout.head).length();
+        Field::Sling.check_within(self.sling, Allowed { least: 0.0, most })?;
+        let (mut step, mut last) = (1.0, f64::INFINITY);
+        for _ in 0..STEPS {
+            let pulley = layout.head + hangs * self.sling;
+            let pull = load + Force::along(toward(pulley, next)?, haul_tension);
+            let along = pull.direction().unwrap_or(-Vector::Z);
+            let turned = (hangs + (along - hangs) * step).normalize_or(along);
+            let moved = (turned - hangs).length() * self.sling;
+            hangs = turned;
+            if moved < 1e-13 {
+                break;
             }
-            let mut hangs = -Vector::Z;
-            for _ in 0..STEPS {
-                let along = forces.on_head().direction().unwrap_or(-Vector::Z);
-                // Halfway, so that a long sling near the line's other end settles instead of swinging.
-                hangs = (hangs + along).normalize_or(along);
-                let next = layout.head + hangs * self.sling;
-                let moved = (next - pulley).length();
-                pulley = next;
-                forces = self.at(pulley, load_pull, haul_tension, feet, layout)?;
-                if moved < 1e-12 {
-                    break;
-                }
+            if moved > 0.7 * last {
+                step *= 0.5;
             }
+            last = moved;
         }
-        Ok(forces)
+        Ok(hangs)
     }
 
     /// Where the line goes from the head: its redirect pulley, else its haul point.
