@@ -301,7 +301,12 @@ fn plain(piece: &Piece, sliders: &[SliderView], choices: &[ChoiceView]) -> Strin
 /// With its first letter large.
 pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    // The tables of all letters there are would be a twentieth of the page's program.
+    let large = |letter: char| match letter {
+        'à'..='ö' | 'ø'..='þ' => char::from_u32(letter as u32 - 32).unwrap_or(letter),
+        other => other.to_ascii_uppercase(),
+    };
+    letters.next().map_or_else(String::new, |first| core::iter::once(large(first)).chain(letters).collect())
 }
 
 /// A stable key of a part.
