@@ -126,13 +126,16 @@ export function fill(words, key, values = {}) {
   return (words[key] ?? key).replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
 }
 
-/** The colours of the present theme, for the pictures. @param {Element} element */
+/** The colours of the present theme as plain numbers, for the pictures: forced colours have names of their own. @param {Element} element */
 export function inks(element) {
   const style = getComputedStyle(element);
+  const resolver = document.createElement('canvas').getContext('2d');
   /** @type {Record<string, string>} */
   const found = {};
   for (const token of ['--paper', '--ink', '--ink-2', '--rule', '--timber', '--earth', '--figure', '--push', '--pull', '--load', '--ground', '--out-wash', '--out-hatch', '--pencil']) {
-    found[token] = style.getPropertyValue(token).trim();
+    const colour = style.getPropertyValue(token).trim();
+    if (resolver) resolver.fillStyle = colour;
+    found[token] = resolver ? String(resolver.fillStyle) : colour;
   }
   return found;
 }

@@ -6,8 +6,9 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-/// Most bytes of wasm and JavaScript, each file through gzip at its best level; fonts apart.
-const BUDGET: usize = 190_000;
+/// Most bytes of wasm and JavaScript, each file through gzip at its best level; fonts apart. The aim is 100,000: this
+/// holds what has been reached, and goes down with it.
+const BUDGET: usize = 160_000;
 
 /// Prints the size of every `.wasm` and `.js` file under `site` and fails when together they are past the budget.
 pub fn check(site: &Path) -> Result<(), Failure> {
@@ -83,7 +84,7 @@ mod tests {
         fs::write(site.join("a/font.woff2"), noise(BUDGET)).unwrap();
         assert!(check(&site).is_ok());
         fs::write(site.join("module.wasm"), noise(BUDGET / 2)).unwrap();
-        assert!(check(&site).unwrap_err().message.contains("at most 190000"));
+        assert!(check(&site).unwrap_err().message.contains("at most 160000"));
         fs::remove_dir_all(site).unwrap();
     }
 }
