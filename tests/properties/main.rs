@@ -17,6 +17,7 @@ mod pretension;
 mod range;
 mod readings;
 mod scale;
+mod stretch;
 
 use outlean_rig::{Rig, Solution, solve};
 use outlean_tests::random::random_rig;

@@ -26,6 +26,7 @@ mod hibbeler;
 mod kibble_berkshire;
 mod side_swing;
 mod sling;
+mod stretch;
 
 use outlean_rig::{Force, Pair, Point, Rig, Solution, Vector, resolve, solve};
 

@@ -51,6 +51,7 @@ mod resultant;
 mod rig;
 mod side;
 mod solve;
+mod stretch;
 mod trade;
 
 pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
@@ -74,6 +75,9 @@ pub use resultant::Resultant;
 pub use rig::{Limits, Rig};
 pub use side::{Pair, Side};
 pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
+pub use stretch::{
+    GREATEST_MULTIPLE, Outcome, Rope, STIFF_LEG, Stretch, Stretched, firm, least_stiffness, stretched,
+};
 pub use trade::{Finding, Rule, findings};
 
 /// A direction or a lever arm: a plain vector, neither a place nor a force.

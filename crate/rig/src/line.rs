@@ -243,7 +243,7 @@ impl Line {
     }
 
     /// Where the line goes from the head: its redirect pulley, else its haul point.
-    fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
+    pub(crate) fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
         match self.path {
             Path::RedirectedAtFoot { foot, .. } => Some(*feet.at.on(foot)),
             Path::RedirectedMidBase { .. } => Some(layout.mid_base),
