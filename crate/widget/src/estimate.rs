@@ -2,7 +2,7 @@
 
 use crate::action::units;
 use crate::message::{self, Plain, at, items, list, number, text};
-use crate::view::capital;
+use crate::name::capital;
 use outlean_course::{
     Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, Sentence, SlipKind, Span, Step,
     Tolerance, Vary, Verdict, With, answered_in, asked, causes, draw, mark, worked,

@@ -17,4 +17,5 @@ mod chart_backend;
 mod estimate;
 mod figure;
 mod message;
+mod name;
 mod told;

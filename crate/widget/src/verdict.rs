@@ -1,7 +1,7 @@
 //! The verdict: what follows from the rig, in one sentence.
 
+use crate::name::part_name;
 use crate::state::State;
-use crate::view::part_name;
 use outlean_picture::{Words, limit_name, tip_key};
 use outlean_rig::{Dimension, Governing, Interval, Limit, Operation, State as Assessed, Tip, checks};
 use outlean_rigfile::{percent, show};

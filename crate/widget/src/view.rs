@@ -1,5 +1,6 @@
 //! What the page says of a figure: sentence, verdict, readings, sliders, in words. A view of the state.
 
+use crate::name::{capital, part_name};
 use crate::slider::{SLIDERS, Slider};
 use crate::state::State;
 use crate::verdict::{self, Verdict};
@@ -209,11 +210,6 @@ fn spoken_guy(state: &State, words: &Words) -> String {
     }
 }
 
-/// The name of a part, as it stands inside a sentence.
-pub fn part_name(state: &State, part: Part, words: &Words) -> String {
-    outlean_picture::part_name(words, state.rig(), &state.solution().layout, part)
-}
-
 fn choices(state: &State, words: &Words) -> Vec<ChoiceView> {
     let mut all = Vec::new();
     for key in ["line.operation", "line.path", "fore.rigged"] {
@@ -296,17 +292,6 @@ fn plain(piece: &Piece, sliders: &[SliderView], choices: &[ChoiceView]) -> Strin
             .map(|(_, name)| name.clone())
             .unwrap_or_default(),
     }
-}
-
-/// With its first letter large.
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    // The tables of all letters there are would be a twentieth of the page's program.
-    let large = |letter: char| match letter {
-        'à'..='ö' | 'ø'..='þ' => char::from_u32(letter as u32 - 32).unwrap_or(letter),
-        other => other.to_ascii_uppercase(),
-    };
-    letters.next().map_or_else(String::new, |first| core::iter::once(large(first)).chain(letters).collect())
 }
 
 /// A stable key of a part.
