@@ -1,14 +1,12 @@
 //! Frames on guys that stretch: independent solutions with large displacements.
 //!
 //! The two tables are solutions of a general-purpose structural calculation made for this project's checks, not
-//! published: legs of 4 m to the lashing, feet a third of that apart, 2.7 kN, guys just taut before loading. The two
-//! cases of `data/statics_cases.json` come from the same kind of source. A model result: linear ropes, rigid anchors.
+//! published: legs of 4 m to the lashing, feet a third of that apart, 2.7 kN, guys just taut before loading. A model result: linear ropes, rigid anchors.
 
 use outlean_rig::{
-    G, Guy, Line, Outcome, Path, Point, Rig, Rope, STIFF_LEG, Side, Stretch, Stretched, least_stiffness,
-    solve, stretched,
+    G, Guy, Line, Outcome, Path, Point, Rig, Rope, STIFF_LEG, Stretch, Stretched, least_stiffness, solve,
+    stretched,
 };
-use serde_json::Value;
 
 const WEIGHT: f64 = 2700.0;
 const STIFFNESSES: [f64; 4] = [33_400.0, 44_500.0, 66_700.0, 133_000.0];
@@ -174,62 +172,4 @@ fn the_least_stiffness_is_where_a_loaded_lean_stops_standing() {
             assert_eq!(outlean_rig::firm(&loaded, &stretch).unwrap(), holds, "{degrees} at {share}");
         }
     }
-}
-
-#[test]
-fn the_elastic_cases_agree_with_their_large_displacements() {
-    let text = include_str!("../data/statics_cases.json");
-    let file: Value = serde_json::from_str(text).unwrap();
-    let mut compared = 0;
-    for case in
-        file["cases"].as_array().unwrap().iter().filter(|case| case["inputs"]["analysis"] == "elastic")
-    {
-        let (inputs, wanted) = (&case["inputs"], &case["outputs_large_displacement"]);
-        let number = |value: &Value| value.as_f64().unwrap();
-        let point = |value: &Value| Point::new(number(&value[0]), number(&value[1]), number(&value[2]));
-        let mass = number(&inputs["load_line_tension_N"]) / G;
-        let (length, spread) = (number(&inputs["leg_length_m"]), number(&inputs["spread_m"]));
-        let mut rig = Rig::new(length, spread, number(&inputs["lean_deg"]).to_radians(), mass);
-        rig.load.side_angle = number(&inputs["load_side_angle_deg"]).to_radians();
-        let haul = &inputs["haul"];
-        if haul["mode"] == "direct" {
-            rig.line = Line::along(Path::StraightBack { to: point(&haul["haul_point_m"]) });
-            rig.line.pulley_efficiency = number(&haul["head_pulley_efficiency"]);
-            assert_eq!(haul["operation"], "raise");
-            rig.line.operation = outlean_rig::Operation::Raising;
-        }
-        let mut ropes = Vec::new();
-        let aft = inputs["aft_guys"].as_array().unwrap();
-        for guy in aft.iter().chain([&inputs["fore_guy"]]).filter(|guy| !guy.is_null()) {
-            rig.guys
-                .push(Guy { pretension: number(&guy["pretension_N"]), ..Guy::to(point(&guy["anchor_m"])) });
-            ropes.push(Rope { stiffness: number(&guy["EA_N"]), give: 0.0 });
-        }
-        let leg_stiffness = number(&inputs["leg_EA_N"]);
-        let stretch = Stretch { leg_stiffness, ropes: ropes.into_iter().collect() };
-        let found = stands(stretched(&rig, &stretch).unwrap(), case["id"].as_str().unwrap());
-        let load = number(&inputs["load_line_tension_N"]);
-        let mut near = |name: &str, found: f64, wanted: f64, least: f64| {
-            let off = (found - wanted).abs() / wanted.abs().max(least);
-            assert!(off <= 1e-8, "{} {name}: {found} for {wanted}, {off:e}", case["id"]);
-            compared += 1;
-        };
-        let legs = [("leg_left_compression_N", Side::Left), ("leg_right_compression_N", Side::Right)];
-        for (name, side) in legs {
-            near(name, *found.compression.on(side), number(&wanted[name]), 1e-3 * load);
-        }
-        for (i, tension) in wanted["aft_guy_tension_N"].as_array().unwrap().iter().enumerate() {
-            near("aft guy", found.tension[i], number(tension), 1e-3 * load);
-        }
-        if found.tension.len() > aft.len() {
-            near("fore guy", found.tension[aft.len()], number(&wanted["fore_guy_tension_N"]), 1e-3 * load);
-        }
-        for (found, wanted) in
-            found.head.coordinates().iter().zip(wanted["head_loaded_m"].as_array().unwrap())
-        {
-            near("head", *found, number(wanted), 1e-3);
-        }
-        near("lean", found.lean.to_degrees(), number(&wanted["lean_loaded_deg"]), 1e-3);
-    }
-    assert!(compared >= 14, "{compared}");
 }

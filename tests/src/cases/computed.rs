@@ -238,7 +238,7 @@ fn slant(layout: &Layout) -> f64 {
 }
 
 /// A value of the file as numbers; `None` for null.
-fn numbers(key: &str, value: &Value, many: bool) -> Result<Option<Vec<f64>>, Trouble> {
+pub(super) fn numbers(key: &str, value: &Value, many: bool) -> Result<Option<Vec<f64>>, Trouble> {
     let wanted = if many { "a list of numbers, or null" } else { "a number, or null" };
     let wrong = || Trouble::at(&format!("outputs.{key}"), Some(value), wanted);
     match value {

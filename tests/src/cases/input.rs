@@ -1,7 +1,8 @@
 //! The inputs of a case as a rig.
 
 use super::Trouble;
-use outlean_rig::{Guy, Leg, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Side};
+use arrayvec::ArrayVec;
+use outlean_rig::{Guy, Leg, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Rope, Side, Stretch};
 use serde_json::Value;
 
 /// How the outputs of a case were computed.
@@ -20,6 +21,8 @@ pub(super) struct SetUp {
     pub(super) aft_guys: usize,
     /// Tension of the load line as the case gives it, N.
     pub(super) load: f64,
+    /// What its parts give, in an elastic case.
+    pub(super) stretch: Option<Stretch>,
     /// What was read and left out, for people to see.
     pub(super) notes: Vec<String>,
 }
@@ -34,6 +37,7 @@ pub(super) fn analysis(case: &Value) -> Result<Analysis, Trouble> {
 }
 
 pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
+    let elastic = analysis(case)? == Analysis::Elastic;
     let inputs = Reader { value: case.get("inputs"), path: "inputs".into() };
     let mut notes = Vec::new();
     let load = inputs.number("load_line_tension_N")?;
@@ -78,9 +82,18 @@ pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
             &format!("at most {MAX_GUYS} guys with the fore guy"),
         ));
     }
-    for (reader, guy) in guys {
+    let mut stretch = None;
+    if elastic {
+        stretch = Some(Stretch { leg_stiffness: inputs.number("leg_EA_N")?, ropes: ArrayVec::new() });
+    }
+    for (reader, mut guy) in guys {
         let pretension = reader.value.and_then(|guy| guy.get("pretension_N")).and_then(Value::as_f64);
-        if pretension.is_some_and(|pretension| pretension > 0.0) {
+        if let Some(stretch) = &mut stretch {
+            guy.pretension = pretension.unwrap_or(0.0);
+            let give = reader.get("slack_m").and_then(Value::as_f64).unwrap_or(0.0);
+            // No more ropes than guys, and those are counted above.
+            let _ = stretch.ropes.try_push(Rope { stiffness: reader.number("EA_N")?, give });
+        } else if pretension.is_some_and(|pretension| pretension > 0.0) {
             notes.push(format!("{}.pretension_N left out: a determinate case has none", reader.path));
         }
         rig.guys.push(guy);
@@ -105,7 +118,7 @@ pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
             notes.push(format!("inputs.{key} is not a key that this program knows: not read"));
         }
     }
-    Ok(SetUp { rig, aft_guys, load, notes })
+    Ok(SetUp { rig, aft_guys, load, stretch, notes })
 }
 
 fn line(haul: &Reader<'_>) -> Result<Line, Trouble> {

@@ -6,6 +6,7 @@
 //! lashing; one working guy, the aft guy unless it would have to push.
 
 mod computed;
+mod elastic;
 mod input;
 mod report;
 mod trouble;
@@ -18,7 +19,7 @@ pub use trouble::Trouble;
 
 use serde_json::Value;
 
-/// Tolerance on relative differences of determinate cases.
+/// Tolerance on relative differences.
 pub const TOLERANCE: f64 = 1e-8;
 /// Arms of the working guy below this share of the slant height magnify rounding: the tolerance is widened in
 /// proportion.
@@ -52,7 +53,18 @@ fn run_case(id: &str, case: &Value, report: &mut Report) {
     let result = input::analysis(case).and_then(|analysis| match analysis {
         input::Analysis::Elastic => {
             report.elastic += 1;
-            Ok(())
+            let set_up = input::read(case)?;
+            for note in &set_up.notes {
+                report.note(id, note);
+            }
+            let unloaded = outlean_rig::solve(&set_up.rig)
+                .map_err(|fault| Trouble::new("inputs", &fault.to_string(), "a rig that the core takes"))?;
+            let outputs =
+                case.get("outputs_large_displacement").and_then(Value::as_object).ok_or_else(|| {
+                    Trouble::new("outputs_large_displacement", "nothing", "an object of readings")
+                })?;
+            let Some(stretch) = &set_up.stretch else { return Ok(()) };
+            elastic::compare(id, &set_up, stretch, &unloaded, outputs, report)
         }
         input::Analysis::Determinate => {
             let set_up = input::read(case)?;

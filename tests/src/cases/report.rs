@@ -4,6 +4,9 @@ use super::{SHORT_ARM, TOLERANCE, Trouble};
 use core::fmt;
 use std::collections::BTreeMap;
 
+/// Begins the names of quantities of elastic cases.
+pub(super) const ELASTIC: &str = "elastic ";
+
 /// A reading that does not agree.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Failure {
@@ -37,7 +40,7 @@ pub struct Report {
     pub cases: usize,
     /// Determinate ones, compared.
     pub determinate: usize,
-    /// Elastic ones, not yet covered.
+    /// Elastic ones, compared with their large displacements.
     pub elastic: usize,
     /// By quantity.
     pub tallies: BTreeMap<String, Tally>,
@@ -50,16 +53,19 @@ pub struct Report {
 }
 
 impl Report {
-    /// Whether every determinate case was run, at least one, and agrees.
+    /// Whether every determinate case was run, at least one, and agrees. Elastic cases are compared and reported, but
+    /// not yet covered: that the solution is right for every shape of rig is not yet shown.
     #[must_use]
     pub fn passes(&self) -> bool {
-        self.determinate > 0 && self.failures.is_empty() && self.troubles.is_empty()
+        let determinate = |failure: &Failure| !failure.quantity.starts_with(ELASTIC);
+        self.determinate > 0 && !self.failures.iter().any(determinate) && self.troubles.is_empty()
     }
 
-    /// The largest relative difference of all.
+    /// The largest relative difference of determinate cases.
     #[must_use]
     pub fn largest(&self) -> f64 {
-        self.tallies.values().fold(0.0, |largest, tally| tally.largest.max(largest))
+        let determinate = self.tallies.iter().filter(|(quantity, _)| !quantity.starts_with(ELASTIC));
+        determinate.fold(0.0, |largest, (_, tally)| tally.largest.max(largest))
     }
 
     pub(super) fn note(&mut self, case: &str, note: &str) {
@@ -142,7 +148,8 @@ impl fmt::Display for Report {
         writeln!(
             f,
             "{} cases: {} determinate compared to {TOLERANCE:e} (looser only where the working guy's arm is under \
-             {} % of the slant height, noted above), {} elastic not yet covered, {} in error.",
+             {} % of the slant height, noted above), {} elastic not yet covered (compared with \
+             their large displacements and reported above, not counted), {} in error.",
             self.cases,
             self.determinate,
             SHORT_ARM * 100.0,

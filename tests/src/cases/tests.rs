@@ -34,9 +34,26 @@ fn the_public_cases_agree() {
     let report = run(PUBLIC).unwrap();
     assert!(report.passes(), "{report}");
     assert_eq!((report.cases, report.determinate, report.elastic), (15, 13, 2));
-    assert_eq!(report.tallies.len(), 27, "every reading of the convention is compared:\n{report}");
+    assert_eq!(report.tallies.len(), 35, "every reading of the convention is compared:\n{report}");
     assert!(report.notes.is_empty(), "{report}");
+    assert!(report.failures.is_empty(), "{report}");
     assert!(report.largest() < 1e-11, "{report}");
+}
+
+#[test]
+fn a_doctored_elastic_number_fails() {
+    for key in ["leg_left_compression_N", "fore_guy_tension_N", "lean_loaded_deg"] {
+        let mut file = public();
+        let cases = file["cases"].as_array_mut().unwrap();
+        let case = cases.iter_mut().find(|case| case["id"] == "P015").unwrap();
+        let number = &mut case["outputs_large_displacement"][key];
+        *number = json!(number.as_f64().unwrap() * (1.0 + 3e-8));
+        let report = run_value(&file);
+        assert!(
+            report.failures.iter().any(|failure| failure.quantity == format!("elastic {key}")),
+            "{key}: {report}"
+        );
+    }
 }
 
 #[test]
