@@ -1,6 +1,6 @@
 //! Guys that stretch: whatever the rig, an answer or an error, and a head in balance.
 
-use outlean_rig::{Outcome, Rope, STIFF_LEG, Stretch, stretched};
+use outlean_rig::{Force, Outcome, Path, Point, Rope, STIFF_LEG, Side, Stretch, solve, stretched};
 use outlean_tests::random::random_rig;
 
 /// Ropes for the guys of a rig, from soft to hard, some with give.
@@ -42,9 +42,61 @@ fn every_rig_has_an_answer_and_only_finite_numbers() {
 }
 
 #[test]
+fn the_displaced_head_is_in_balance() {
+    let mut balanced = 0;
+    for seed in 0..400 {
+        let mut rig = random_rig(seed);
+        rig.line.sling = 0.0;
+        let stretch = ropes(&rig, seed);
+        let (Ok(Outcome::Stands(found)), Ok(unloaded)) = (stretched(&rig, &stretch), solve(&rig)) else {
+            continue;
+        };
+        let toward = |to: Point| (to - found.head).normalize();
+        let mut left = Force::along(rig.load.direction(), unloaded.line.load.size());
+        let weight: f64 = Side::BOTH.iter().map(|side| rig.legs.on(*side).weight_at_head()).sum();
+        left += Force::new(0.0, 0.0, -weight);
+        let next = match rig.line.path {
+            Path::RedirectedAtFoot { foot, .. } => Some(*rig.feet.at.on(foot)),
+            Path::RedirectedMidBase { .. } => Some(unloaded.layout.mid_base),
+            path => path.haul_point(),
+        };
+        if let Some(next) = next {
+            left += Force::along(toward(next), unloaded.line.haul_tension);
+        }
+        let mut scale = left.size();
+        for side in Side::BOTH {
+            let (foot, push) = (*rig.feet.at.on(side), *found.compression.on(side));
+            left += Force::along(toward(foot), -push);
+            scale = scale.max(push.abs());
+            // As long as the push says it is.
+            let length = *unloaded.layout.working_length.on(side);
+            let shorter = length - (foot - found.head).length();
+            assert!(
+                (shorter - push * length / STIFF_LEG).abs() < 1e-9 * length,
+                "seed {seed}: leg {shorter}"
+            );
+        }
+        for (i, guy) in rig.guys.iter().enumerate().filter(|(_, guy)| guy.rigged) {
+            let (rope, tension) = (&stretch.ropes[i], found.tension[i]);
+            left += Force::along(toward(guy.anchor), tension);
+            scale = scale.max(tension);
+            // Hooke, from the lengths themselves.
+            let set = unloaded.guy_length[i];
+            let unstretched = set / (1.0 + guy.pretension / rope.stiffness) + rope.give;
+            let stretch = (guy.anchor - found.head).length() / unstretched - 1.0;
+            let wanted = (rope.stiffness * stretch).max(0.0);
+            assert!((tension - wanted).abs() <= 1e-6 * scale, "seed {seed}: guy {i} {tension} for {wanted}");
+        }
+        assert!(left.size() <= 1e-6 * scale, "seed {seed}: {} of {scale} N left", left.size());
+        balanced += 1;
+    }
+    assert!(balanced > 50, "{balanced}");
+}
+
+#[test]
 fn what_is_no_rope_is_refused() {
     let mut rig = outlean_rig::Rig::new(4.0, 1.2, 0.3, 200.0);
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-6.0, 0.0, 0.0)));
+    rig.guys.push(outlean_rig::Guy::to(Point::new(-6.0, 0.0, 0.0)));
     for stiffness in [0.0, -1.0, f64::NAN, f64::INFINITY] {
         let stretch = Stretch {
             leg_stiffness: STIFF_LEG,
@@ -59,8 +111,8 @@ fn what_is_no_rope_is_refused() {
 #[test]
 fn a_pretension_against_the_fore_guy_keeps_the_head_back() {
     let mut rig = outlean_rig::Rig::new(4.0, 1.2, 0.35, 270.0);
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-6.0, 0.0, 0.0)));
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(6.0, 0.0, 0.0)));
+    rig.guys.push(outlean_rig::Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    rig.guys.push(outlean_rig::Guy::to(Point::new(6.0, 0.0, 0.0)));
     let lean = |aft: f64, fore: f64| {
         let mut rig = rig.clone();
         (rig.guys[0].pretension, rig.guys[1].pretension) = (aft, fore);

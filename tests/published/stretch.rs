@@ -1,7 +1,8 @@
 //! Frames on guys that stretch: independent solutions with large displacements.
 //!
 //! The two tables are solutions of a general-purpose structural calculation made for this project's checks, not
-//! published: legs of 4 m to the lashing, feet a third of that apart, 2.7 kN, guys just taut before loading. A model result: linear ropes, rigid anchors.
+//! published: legs of 4 m to the lashing, feet a third of that apart, 2.7 kN, guys just taut before loading. A model
+//! result: linear ropes, rigid anchors.
 
 use outlean_rig::{
     G, Guy, Line, Outcome, Path, Point, Rig, Rope, STIFF_LEG, Stretch, Stretched, least_stiffness, solve,

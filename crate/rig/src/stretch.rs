@@ -151,6 +151,10 @@ struct Node<'a> {
     legs: [Spring; 2],
     guys: ArrayVec<Spring, MAX_GUYS>,
     weight: Force,
+    /// Pull of the load line on the head, N.
+    load: Force,
+    /// Where the haul line goes from the head and its tension, N.
+    haul: Option<(Point, f64)>,
 }
 
 impl<'a> Node<'a> {
@@ -187,7 +191,11 @@ impl<'a> Node<'a> {
             });
         }
         let weight = Force::new(0.0, 0.0, -rig.legs.left.weight_at_head() - rig.legs.right.weight_at_head());
-        Ok(Self { rig, layout, legs: [leg(Side::Left), leg(Side::Right)], guys, weight })
+        let line = crate::Line { sling: 0.0, ..rig.line };
+        let forces = line.forces(&rig.load, &rig.feet, layout)?;
+        let haul = line.next_point(&rig.feet, layout).map(|to| (to, forces.haul_tension));
+        let legs = [leg(Side::Left), leg(Side::Right)];
+        Ok(Self { rig, layout, legs, guys, weight, load: forces.load, haul })
     }
 
     fn head(&self, u: Vector) -> Point {
@@ -196,20 +204,12 @@ impl<'a> Node<'a> {
 
     /// Pull of the lines on the displaced head at a multiple of the load.
     fn loads(&self, u: Vector, multiple: f64) -> Force {
-        let load = &self.rig.load;
-        let mut pull = Force::along(load.direction(), load.tension());
-        if let Some((to, tension)) = self.haul() {
+        let mut pull = self.load;
+        if let Some((to, tension)) = self.haul {
             let way = to - self.head(u);
             pull += Force::along(way.normalize_or_zero(), tension);
         }
         Force::along(Vector::from_array(pull.components()), multiple)
-    }
-
-    /// Where the haul line goes from the head and its tension, N.
-    fn haul(&self) -> Option<(Point, f64)> {
-        let line = crate::Line { sling: 0.0, ..self.rig.line };
-        let forces = line.forces(&self.rig.load, &self.rig.feet, self.layout).ok()?;
-        Some((line.next_point(&self.rig.feet, self.layout)?, forces.haul_tension))
     }
 
     /// What is left on the head, N, and the stiffness against displacement along x, y, z, N/m.
@@ -229,7 +229,7 @@ impl<'a> Node<'a> {
                 add(spring.stiffness / spring.unstretched, tension / length, way);
             }
         }
-        if let Some((to, tension)) = self.haul() {
+        if let Some((to, tension)) = self.haul {
             let way = to - self.head(u);
             let length = way.length();
             add(0.0, multiple * tension / length, way / length);
@@ -239,7 +239,7 @@ impl<'a> Node<'a> {
 
     /// How much force counts as none, N.
     fn none(&self) -> f64 {
-        1e-10 * (self.rig.load.tension() + self.weight.size() + 1.0)
+        1e-10 * (self.load.size() + self.weight.size() + 1.0)
     }
 
     /// The equilibrium at a multiple of the load near `u`, by Newton's method; `None` where none is found.
