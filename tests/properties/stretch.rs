@@ -124,3 +124,49 @@ fn a_pretension_against_the_fore_guy_keeps_the_head_back() {
     };
     assert!(lean(400.0, 250.0) < lean(0.0, 0.0) - 0.003, "{} {}", lean(400.0, 250.0), lean(0.0, 0.0));
 }
+
+/// The lean and the margin of a frame that stands.
+fn standing(rig: &outlean_rig::Rig, ropes: &[Rope]) -> (f64, f64) {
+    match stretched(rig, &Stretch { leg_stiffness: STIFF_LEG, ropes: ropes.iter().copied().collect() })
+        .unwrap()
+    {
+        Outcome::Stands(found) => (found.lean, found.margin),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn legs_with_weight_stand_on_a_guy_without_pretension() {
+    let mut rig = outlean_rig::Rig::new(4.0, 4.0 / 3.0, 0.26, 275.0);
+    rig.legs.left.weight_per_metre = 80.0;
+    rig.legs.right.weight_per_metre = 80.0;
+    rig.guys.push(outlean_rig::Guy::to(Point::new(-5.7, 0.0, 0.0)));
+    let rope = Rope { stiffness: 133_000.0, give: 0.0 };
+    let slack = standing(&rig, &[rope]);
+    rig.guys[0].pretension = 1.0;
+    let taut = standing(&rig, &[rope]);
+    assert!(
+        (slack.0 - taut.0).abs() < 1e-3 && (slack.1 - taut.1).abs() < 0.01 * taut.1,
+        "{slack:?} {taut:?}"
+    );
+}
+
+#[test]
+fn a_rig_turned_about_the_vertical_answers_the_same() {
+    let turned = |degrees: f64| {
+        let (sine, cosine) = (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians()));
+        let turn = |x: f64, y: f64| Point::new(cosine * x - sine * y, sine * x + cosine * y, 0.0);
+        let mut rig = outlean_rig::Rig::new(4.0, 4.0 / 3.0, 0.314, 275.0);
+        rig.feet.at = outlean_rig::Pair::new(turn(0.0, 2.0 / 3.0), turn(0.0, -2.0 / 3.0));
+        rig.guys.push(outlean_rig::Guy::to(turn(-5.6, 0.0)));
+        standing(&rig, &[Rope { stiffness: 66_700.0, give: 0.0 }])
+    };
+    let square = turned(0.0);
+    for degrees in [45.0, 90.0, 135.0, 180.0, 270.0] {
+        let (lean, margin) = turned(degrees);
+        assert!(
+            (lean - square.0).abs() < 1e-6 && (margin - square.1).abs() < 1e-4,
+            "{degrees}: {lean} {margin}"
+        );
+    }
+}

@@ -90,7 +90,9 @@ pub fn stretched(rig: &Rig, stretch: &Stretch) -> Result<Outcome, Fault> {
     rig.check()?;
     let layout = Layout::of(rig, rig.lean)?;
     let node = Node::of(rig, stretch, &layout)?;
-    let Some(start) = node.settle(Vector::ZERO, 0.0) else { return Ok(Outcome::NothingHolds) };
+    let Some(start) = node.settle(Vector::ZERO, 0.0).or_else(|| node.sag()) else {
+        return Ok(Outcome::NothingHolds);
+    };
     let loads = node.loads(start, 1.0);
     let moment = loads.moment_about(layout.mid_base, layout.foot_line, node.head(start));
     let way = if moment < 0.0 { -1.0 } else { 1.0 };
@@ -260,22 +262,49 @@ impl<'a> Node<'a> {
     /// The equilibrium with the head displaced forward by `ahead`, near `u` and `multiple`: the other two
     /// displacements and the multiple of the load.
     fn at(&self, ahead: f64, mut u: Vector, mut multiple: f64) -> Option<(Vector, f64)> {
-        u.x = ahead;
+        let (forward, across) = (self.layout.forward, self.layout.foot_line);
+        let up = forward.cross(across);
+        u += forward * (ahead - u.dot(forward));
         for _ in 0..80 {
-            let (left, [_, y, z]) = self.balance(u, multiple);
+            let (left, [x, y, z]) = self.balance(u, multiple);
+            let against = |way: Vector| x * way.x + y * way.y + z * way.z;
             if left.size() <= self.none() {
                 return Some((u, multiple));
             }
             // left + loads·Δmultiple − stiffness·Δu = 0
             let loads = Vector::from_array(self.loads(u, 1.0).components());
-            let [dy, dz, dm] = resolve([y, z, -loads], left)?;
+            let [dy, dz, dm] = resolve([against(across), against(up), -loads], left)?;
             let most = 0.05 * self.layout.slant_height;
-            let step = Vector::new(0.0, dy, dz);
+            let step = across * dy + up * dz;
             u += step * (most / step.length()).min(1.0);
             multiple += dm;
         }
         let (left, _) = self.balance(u, multiple);
         (left.size() <= 1e4 * self.none() && multiple.is_finite()).then_some((u, multiple))
+    }
+
+    /// Where the head comes to rest under the weight of the legs alone, guys slack at first.
+    fn sag(&self) -> Option<Vector> {
+        let moment = self.weight.moment_about(self.layout.mid_base, self.layout.foot_line, self.layout.head);
+        let stride = 0.002 * self.layout.slant_height * if moment < 0.0 { -1.0 } else { 1.0 };
+        let bare = Node {
+            rig: self.rig,
+            layout: self.layout,
+            legs: self.legs,
+            guys: self.guys.clone(),
+            weight: Force::new(0.0, 0.0, 0.0),
+            load: self.weight,
+            haul: None,
+        };
+        let (mut u, mut multiple) = (Vector::ZERO, 0.0);
+        for _ in 0..500 {
+            let (next, more) = bare.at(u.dot(self.layout.forward) + stride, u, multiple)?;
+            if more >= 1.0 {
+                return self.settle(u.lerp(next, (1.0 - multiple) / (more - multiple)), 0.0);
+            }
+            (u, multiple) = (next, more);
+        }
+        None
     }
 
     /// Follows the path of equilibria from `start`, the head going `way`, to the limit point.
@@ -285,7 +314,9 @@ impl<'a> Node<'a> {
         let mut stands: Option<Vector> = None;
         let mut before = start;
         for _ in 0..2000 {
-            let Some((next, more)) = self.at(u.x + way * stride, u, multiple) else { break };
+            let Some((next, more)) = self.at(u.dot(self.layout.forward) + way * stride, u, multiple) else {
+                break;
+            };
             if stands.is_none() && more >= 1.0 {
                 stands = self.settle(u.lerp(next, (1.0 - multiple) / (more - multiple)), 1.0);
             }
@@ -308,8 +339,10 @@ impl<'a> Node<'a> {
 
     /// The greatest multiple of the load between two displacements that lie about it.
     fn peak(&self, from: Vector, to: Vector, near: f64) -> f64 {
-        let multiple = |ahead: f64| self.at(ahead, from, near).map_or(0.0, |(_, multiple)| multiple);
-        multiple(crate::numeric::valley(from.x.min(to.x), from.x.max(to.x), |ahead| -multiple(ahead)))
+        let near_u = from;
+        let multiple = |ahead: f64| self.at(ahead, near_u, near).map_or(0.0, |(_, multiple)| multiple);
+        let (from, to) = (from.dot(self.layout.forward), to.dot(self.layout.forward));
+        multiple(crate::numeric::valley(from.min(to), from.max(to), |ahead| -multiple(ahead)))
     }
 
     fn outcome(&self, stands: Option<Vector>, margin: f64) -> Outcome {
