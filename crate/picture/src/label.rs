@@ -79,8 +79,15 @@ pub struct Row {
 impl Row {
     /// A row without a mark.
     #[must_use]
-    pub fn new(text: impl Into<String>, lettering: Lettering, tone: Tone) -> Self {
-        Self { text: text.into(), lettering, tone, past: false }
+    pub const fn new(text: String, lettering: Lettering, tone: Tone) -> Self {
+        Self { text, lettering, tone, past: false }
+    }
+
+    /// The rows of a label of one row.
+    #[must_use]
+    #[inline(never)]
+    pub fn alone(text: String, lettering: Lettering, tone: Tone) -> Vec<Self> {
+        vec![Self::new(text, lettering, tone)]
     }
 
     /// Width of the words alone, px.
@@ -128,6 +135,12 @@ pub struct Seat {
 }
 
 impl Seat {
+    /// The seat with these edges of the box at `at`.
+    #[must_use]
+    pub const fn at(at: (f64, f64), across: Edge, upright: Edge) -> Self {
+        Self { at, across, upright, leader: None }
+    }
+
     /// The seat on the side of `at` that `toward` points to, `gap` px off: the box is wholly on that side of a
     /// line through `at` square to `toward`.
     #[must_use]
@@ -224,7 +237,7 @@ mod tests {
     fn a_seat_beside_a_line_leaves_it_free() {
         let label = Label {
             key: ("test", 0),
-            rows: vec![Row::new("aft guy", Lettering::Name, Tone::Ink)],
+            rows: vec![Row::new("aft guy".to_owned(), Lettering::Name, Tone::Ink)],
             seats: Vec::new(),
             rank: 0,
             timid: false,

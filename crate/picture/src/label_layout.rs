@@ -1,5 +1,6 @@
 //! Seating labels: no two overlap, none leaves the plate, none covers an arrow.
 
+use crate::drawing::local::{Local, Place, table};
 use crate::label::ROW;
 use crate::sort_few::sort_few;
 use crate::{Anchor, Area, Edge, Label, LabelKey, Path, Role, Scene, type_scale};
@@ -161,8 +162,10 @@ fn cross(a: ((f64, f64), (f64, f64)), b: ((f64, f64), (f64, f64))) -> bool {
 
 /// Draws the seated labels: leaders first, so that no halo is struck through.
 pub fn draw_labels(scene: &mut Scene, labels: &[Label], seated: &[Seated]) {
-    for (from, to) in seated.iter().filter_map(|each| each.leader) {
-        scene.path(Path::line(from, to), Role::Leader);
+    for each in seated {
+        if let Some((from, to)) = each.leader {
+            scene.line(from, to, Role::Leader, "");
+        }
     }
     let (k, scale) = (scene.k, type_scale(scene.k));
     for each in seated {
@@ -199,13 +202,17 @@ pub fn draw_labels(scene: &mut Scene, labels: &[Label], seated: &[Seated]) {
     }
 }
 
+/// The brackets of the mark, to the right of its place and up from it; px at type of size 1.
+const FIRST: [Place; 4] = table([(2.4, 9.6), (0.0, 9.6), (0.0, 0.4), (2.4, 0.4)]);
+const SECOND: [Place; 4] = table([(8.6, 9.6), (11.0, 9.6), (11.0, 0.4), (8.6, 0.4)]);
+
 /// The mark `[ ] •`: outside.
-fn draw_past(scene: &mut Scene, (x, y): (f64, f64), scale: f64) {
-    let at = |u: f64, v: f64| (x + u * scale, y + v * scale);
-    let mut brackets = Path::through([at(2.4, -9.6), at(0.0, -9.6), at(0.0, -0.4), at(2.4, -0.4)]);
-    brackets.add_through([at(8.6, -9.6), at(11.0, -9.6), at(11.0, -0.4), at(8.6, -0.4)]);
+fn draw_past(scene: &mut Scene, at: (f64, f64), scale: f64) {
+    let local = Local::upright(at, scale);
+    let mut brackets = Path::through(&local.points(&FIRST));
+    brackets.add_through(&local.points(&SECOND));
     scene.path(brackets, Role::MarkBracket);
-    scene.circle(at(16.6, -5.0), 2.7 * scale, Role::MarkDot, "past");
+    scene.circle(local.at(16.6, 5.0), 2.7 * scale, Role::MarkDot, "past");
 }
 
 #[cfg(test)]
@@ -219,7 +226,7 @@ mod tests {
         let seat = |at: &(f64, f64)| Seat { at: *at, across: Edge::Near, upright: Edge::Near, leader: None };
         Label {
             key: ("label", n),
-            rows: vec![Row::new("load", Lettering::Name, Tone::Ink)],
+            rows: vec![Row::new("load".to_owned(), Lettering::Name, Tone::Ink)],
             seats: seats.iter().map(seat).collect(),
             rank: n,
             timid: false,

@@ -25,7 +25,13 @@ pub fn paint_items(scene: &Scene, which: core::ops::Range<usize>, painter: &mut 
                 painter.text(*x, *y, text, *anchor, &lettering.style(tone, scene.k));
             }
             (Shape::Text { .. }, _) => {}
-            (Shape::Path(path), role) => painter.path(path, &role.style(scene.k)),
+            (Shape::Path(path), role) => {
+                let mut style = role.style(scene.k);
+                if let (Role::Limb, Some(stroke)) = (role, &mut style.stroke) {
+                    stroke.width = path.pen;
+                }
+                painter.path(path, &style);
+            }
             (Shape::Circle { x, y, radius }, role) => painter.circle(*x, *y, *radius, &role.style(scene.k)),
         }
     }

@@ -9,8 +9,6 @@ pub enum Step {
     Move(f64, f64),
     /// A straight line to a point.
     Line(f64, f64),
-    /// A quadratic curve: control point, end point.
-    Quad(f64, f64, f64, f64),
     /// A cubic curve: two control points, end point.
     Cubic(f64, f64, f64, f64, f64, f64),
     /// Back to where the piece began.
@@ -22,24 +20,28 @@ pub enum Step {
 pub struct Path {
     /// The steps, in order.
     pub steps: Vec<Step>,
+    /// Width of the stroke, px, of a path whose role leaves it to the path: a limb.
+    pub pen: f64,
 }
 
+// Points come as slices and as two numbers, and little here is generic or inlined: a path is made at a hundred
+// places, and each would bring its own copy into the page.
 impl Path {
     /// An empty path.
     #[must_use]
     pub const fn new() -> Self {
-        Self { steps: Vec::new() }
+        Self { steps: Vec::new(), pen: 0.0 }
     }
 
     /// The straight line between two points.
     #[must_use]
     pub fn line(from: (f64, f64), to: (f64, f64)) -> Self {
-        Self { steps: vec![Step::Move(from.0, from.1), Step::Line(to.0, to.1)] }
+        Self::through(&[from, to])
     }
 
     /// Straight lines from point to point.
     #[must_use]
-    pub fn through(points: impl IntoIterator<Item = (f64, f64)>) -> Self {
+    pub fn through(points: &[(f64, f64)]) -> Self {
         let mut path = Self::new();
         path.add_through(points);
         path
@@ -47,7 +49,7 @@ impl Path {
 
     /// The closed polygon with these corners.
     #[must_use]
-    pub fn polygon(corners: impl IntoIterator<Item = (f64, f64)>) -> Self {
+    pub fn polygon(corners: &[(f64, f64)]) -> Self {
         let mut path = Self::through(corners);
         path.close();
         path
@@ -56,32 +58,39 @@ impl Path {
     /// The level rectangle between two opposite corners.
     #[must_use]
     pub fn rectangle(left: f64, top: f64, right: f64, bottom: f64) -> Self {
-        Self::polygon([(left, top), (right, top), (right, bottom), (left, bottom)])
+        Self::polygon(&[(left, top), (right, top), (right, bottom), (left, bottom)])
     }
 
     /// Adds straight lines from point to point, as a new piece.
-    pub fn add_through(&mut self, points: impl IntoIterator<Item = (f64, f64)>) {
-        for (i, (x, y)) in points.into_iter().enumerate() {
-            self.steps.push(if i == 0 { Step::Move(x, y) } else { Step::Line(x, y) });
+    pub fn add_through(&mut self, points: &[(f64, f64)]) {
+        let mut step: fn(f64, f64) -> Step = Step::Move;
+        for (x, y) in points {
+            self.steps.push(step(*x, *y));
+            step = Step::Line;
         }
     }
 
     /// Adds one straight stroke, as a new piece.
+    #[inline(never)]
     pub fn add_line(&mut self, from: (f64, f64), to: (f64, f64)) {
-        self.steps.extend([Step::Move(from.0, from.1), Step::Line(to.0, to.1)]);
+        self.move_to(from);
+        self.line_to(to);
     }
 
     /// Moves to a point.
+    #[inline(never)]
     pub fn move_to(&mut self, (x, y): (f64, f64)) {
         self.steps.push(Step::Move(x, y));
     }
 
     /// Draws to a point.
+    #[inline(never)]
     pub fn line_to(&mut self, (x, y): (f64, f64)) {
         self.steps.push(Step::Line(x, y));
     }
 
     /// Draws a cubic curve to `end`.
+    #[inline(never)]
     pub fn cubic_to(&mut self, first: (f64, f64), second: (f64, f64), end: (f64, f64)) {
         self.steps.push(Step::Cubic(first.0, first.1, second.0, second.1, end.0, end.1));
     }
@@ -130,10 +139,6 @@ impl Path {
         for step in &self.steps {
             match *step {
                 Step::Move(x, y) | Step::Line(x, y) => take(x, y),
-                Step::Quad(a, b, x, y) => {
-                    take(a, b);
-                    take(x, y);
-                }
                 Step::Cubic(a, b, c, d, x, y) => {
                     take(a, b);
                     take(c, d);

@@ -1,7 +1,7 @@
 //! Roles: what a shape is. How it looks follows from that alone.
 
 /// What a shape draws.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Role {
     // Matter: ink and two tints.
     /// A pole: tint, ink outline.
@@ -30,8 +30,8 @@ pub enum Role {
     GroundLine,
     /// The short strokes on the earth side of it.
     GroundStroke,
-    /// A limb of a person: a round stroke of this width, px.
-    Limb(f64),
+    /// A limb of a person: a round stroke as wide as the pen of its path.
+    Limb,
     /// Face and hands.
     Skin,
     /// A helmet, set off by a gap of paper.

@@ -81,18 +81,32 @@ impl Scene {
     /// Adds a path that draws a part.
     pub fn part_path(&mut self, path: Path, role: Role, part: &'static str) {
         if !path.steps.is_empty() {
-            self.items.push(Item { shape: Shape::Path(path), role, part });
+            self.add(Shape::Path(path), role, part);
         }
     }
 
+    /// Adds the straight line between two points.
+    #[inline(never)]
+    pub fn line(&mut self, from: (f64, f64), to: (f64, f64), role: Role, part: &'static str) {
+        self.part_path(Path::line(from, to), role, part);
+    }
+
     /// Adds a circle.
+    #[inline(never)]
     pub fn circle(&mut self, (x, y): (f64, f64), radius: f64, role: Role, part: &'static str) {
-        self.items.push(Item { shape: Shape::Circle { x, y, radius }, role, part });
+        self.add(Shape::Circle { x, y, radius }, role, part);
     }
 
     /// Adds a line of lettering.
-    pub fn text(&mut self, (x, y): (f64, f64), text: impl Into<String>, anchor: Anchor, role: Role) {
-        self.items.push(Item { shape: Shape::Text { x, y, text: text.into(), anchor }, role, part: "" });
+    #[inline(never)]
+    pub fn text(&mut self, (x, y): (f64, f64), text: String, anchor: Anchor, role: Role) {
+        self.add(Shape::Text { x, y, text, anchor }, role, "");
+    }
+
+    // The one place where a shape is added: a hundred would each bring their copy into the page.
+    #[inline(never)]
+    fn add(&mut self, shape: Shape, role: Role, part: &'static str) {
+        self.items.push(Item { shape, role, part });
     }
 
     /// The scene as lines of text, one a shape, coordinates to a tenth of a pixel: what tests compare.
@@ -105,10 +119,10 @@ impl Scene {
             if i == self.still {
                 out.push_str("-- moves --\n");
             }
-            let _ = match item.role {
-                Role::Limb(width) => write!(out, "Limb({width:.1})"),
-                role => write!(out, "{role:?}"),
-            };
+            let _ = write!(out, "{:?}", item.role);
+            if let (Role::Limb, Shape::Path(path)) = (item.role, &item.shape) {
+                let _ = write!(out, "({:.1})", path.pen);
+            }
             if !item.part.is_empty() {
                 let _ = write!(out, " [{}]", item.part);
             }
@@ -129,7 +143,6 @@ impl Scene {
                         let _ = match *step {
                             Step::Move(x, y) => write!(out, " M {x:.1} {y:.1}"),
                             Step::Line(x, y) => write!(out, " L {x:.1} {y:.1}"),
-                            Step::Quad(a, b, x, y) => write!(out, " Q {a:.1} {b:.1} {x:.1} {y:.1}"),
                             Step::Cubic(a, b, c, d, x, y) => {
                                 write!(out, " C {a:.1} {b:.1} {c:.1} {d:.1} {x:.1} {y:.1}")
                             }

@@ -46,10 +46,6 @@ impl Dash {
     pub fn lengths(&self) -> &[f64] {
         self.lengths.get(..self.count).unwrap_or(&[])
     }
-
-    fn two(dash: f64, gap: f64, k: f64) -> Self {
-        Self { lengths: [dash * k, gap * k, 0.0, 0.0], count: 2 }
-    }
 }
 
 /// Lines at 45 degrees, rising to the right: outside, past.
@@ -134,97 +130,167 @@ impl Kind {
     }
 }
 
+/// A style in one small number, so that the styles of all roles are a table and not code: inks, width and dashes.
+#[derive(Clone, Copy)]
+struct Look {
+    fill: Option<Ink>,
+    hatched: bool,
+    line: Option<Ink>,
+    /// Hundredths of a pixel at k = 1.
+    width: u16,
+    round: bool,
+    dash: Dashes,
+}
+
+/// The dashes there are.
+#[derive(Clone, Copy)]
+enum Dashes {
+    None,
+    Lay,
+    Hidden,
+    Pencil,
+    Axis,
+    Outside,
+    Limit,
+}
+
+impl Dashes {
+    const fn lengths(self) -> ([f64; 4], usize) {
+        match self {
+            Self::None => ([0.0; 4], 0),
+            Self::Lay => ([1.2, 3.4, 0.0, 0.0], 2),
+            Self::Hidden => ([4.0, 3.0, 0.0, 0.0], 2),
+            Self::Pencil => ([7.0, 4.0, 0.0, 0.0], 2),
+            Self::Axis => ([9.0, 3.0, 2.0, 3.0], 4),
+            Self::Outside => ([5.0, 4.0, 0.0, 0.0], 2),
+            Self::Limit => ([10.0, 3.0, 0.0, 0.0], 2),
+        }
+    }
+}
+
+impl Look {
+    const NONE: Self =
+        Self { fill: None, hatched: false, line: None, width: 0, round: false, dash: Dashes::None };
+
+    const fn sharp(ink: Ink, width: u16) -> Self {
+        Self { line: Some(ink), width, ..Self::NONE }
+    }
+
+    const fn round(ink: Ink, width: u16) -> Self {
+        Self { round: true, ..Self::sharp(ink, width) }
+    }
+
+    const fn filled(ink: Ink) -> Self {
+        Self { fill: Some(ink), ..Self::NONE }
+    }
+
+    const fn dashed(self, dash: Dashes) -> Self {
+        Self { dash, ..self }
+    }
+
+    const fn on(self, ink: Ink) -> Self {
+        Self { fill: Some(ink), ..self }
+    }
+
+    const fn hatched(self) -> Self {
+        Self { hatched: true, ..self.on(Ink::OutWash) }
+    }
+}
+
 impl Role {
-    /// The style of a shape of this role at k; `Default` for lettering, which has [`Lettering::style`].
+    const fn look(self) -> Look {
+        const HAIR: u16 = 75;
+        const THIN: u16 = 110;
+        const LINE: u16 = 160;
+        const ROPE: u16 = 220;
+        const PULL: u16 = 260;
+        const HEAVY: u16 = 260;
+        const PUSH: u16 = 400;
+        match self {
+            Self::Timber => Look::round(Ink::Ink, THIN).on(Ink::Timber),
+            Self::Rope => Look::sharp(Ink::Ink, ROPE),
+            Self::Lay => Look::sharp(Ink::Paper, ROPE).dashed(Dashes::Lay),
+            Self::SlackRope => Look::sharp(Ink::Quiet, ROPE),
+            Self::Core => Look::sharp(Ink::Paper, ROPE),
+            Self::Cord => Look::round(Ink::Ink, THIN),
+            Self::Wrap | Self::Basket => Look::round(Ink::Ink, THIN).on(Ink::Paper),
+            Self::Turn | Self::Rib | Self::Tick => Look::sharp(Ink::Ink, HAIR),
+            Self::Sheave => Look::round(Ink::Ink, LINE).on(Ink::Paper),
+            Self::Pin | Self::MarkDot => Look::filled(Ink::Ink),
+            Self::Hidden => Look::sharp(Ink::Ink, THIN).dashed(Dashes::Hidden),
+            Self::GroundLine => Look::round(Ink::Ink, LINE),
+            Self::GroundStroke | Self::Dimension | Self::Leader | Self::AxisLine => {
+                Look::sharp(Ink::Quiet, HAIR)
+            }
+            Self::Limb => Look::round(Ink::Figure, 0),
+            Self::Skin => Look::filled(Ink::Figure),
+            Self::Helmet => Look::round(Ink::Paper, 100).on(Ink::Figure),
+            Self::Rail => Look::round(Ink::Ink, HEAVY),
+            Self::Blanket => Look::round(Ink::Ink, THIN).on(Ink::Earth),
+            Self::Break => Look::filled(Ink::Paper),
+            Self::Shaft(kind @ (Kind::Push | Kind::Load)) => Look::sharp(kind.ink(), PUSH),
+            Self::Shaft(kind) => Look::sharp(kind.ink(), PULL),
+            Self::Head(Kind::Pull) => Look::sharp(Ink::Pull, PULL),
+            Self::Head(kind) | Self::Band(kind) => Look::filled(kind.ink()),
+            Self::GroundSign => Look::sharp(Ink::Ground, THIN),
+            Self::Sum | Self::InBand => Look::sharp(Ink::Ink, THIN).on(Ink::Paper),
+            Self::Pencil => Look::sharp(Ink::Pencil, PULL).dashed(Dashes::Pencil),
+            Self::PencilSolid => Look::sharp(Ink::Pencil, PULL),
+            Self::Strobe => Look::sharp(Ink::Pencil, 140).dashed(Dashes::Pencil),
+            Self::PencilThin => Look::sharp(Ink::Pencil, 140),
+            Self::PencilGrip => Look::round(Ink::Pencil, 200).on(Ink::Paper),
+            Self::Axis => Look::sharp(Ink::Quiet, HAIR).dashed(Dashes::Axis),
+            Self::Stop => Look::sharp(Ink::Ink, HEAVY),
+            Self::OutBand => Look::sharp(Ink::OutHatch, HAIR).hatched(),
+            Self::Sleeve | Self::OutArea => Look::NONE.hatched(),
+            Self::Bar => Look::sharp(Ink::Ink, LINE),
+            Self::Grip => Look::round(Ink::Ink, 200).on(Ink::Paper),
+            Self::GripDragged => Look::round(Ink::Ink, 200).on(Ink::Ink),
+            Self::GripFocus => Look::round(Ink::Ink, 300),
+            Self::MarkBracket => Look::sharp(Ink::Ink, 200),
+            Self::Curve(Kind::Pull, Weight::Full) => Look::round(Ink::Pull, 240),
+            Self::Curve(kind, Weight::Full) => Look::round(kind.ink(), 300),
+            Self::Curve(kind, Weight::Thin) => Look::round(kind.ink(), 180),
+            Self::CurveOutside(kind) => Look::sharp(kind.ink(), LINE).dashed(Dashes::Outside),
+            Self::Grid => Look::sharp(Ink::Rule, HAIR),
+            Self::Limit => Look::sharp(Ink::Ink, 140).dashed(Dashes::Limit),
+            Self::Cursor => Look::sharp(Ink::Ink, 100),
+            Self::Dot(kind) => Look::sharp(Ink::Paper, 150).on(kind.ink()),
+            Self::Text(..) => Look::NONE,
+        }
+    }
+
+    /// The style of a shape of this role at k; `Default` for lettering, which has [`Lettering::style`]. The line of
+    /// a limb has no width: its path has.
     #[must_use]
     pub fn style(self, k: f64) -> Style {
-        const HAIR: f64 = 0.75;
-        const THIN: f64 = 1.1;
-        const LINE: f64 = 1.6;
-        const ROPE: f64 = 2.2;
-        const PULL: f64 = 2.6;
-        const HEAVY: f64 = 2.6;
-        const PUSH: f64 = 4.0;
-        let w = |at_one: f64| width(at_one, k);
-        let sharp = |ink, at_one| Stroke { ink, width: w(at_one), dash: Dash::SOLID, round: false };
-        let round = |ink, at_one| Stroke { round: true, ..sharp(ink, at_one) };
-        let dashed = |stroke: Stroke, dash: f64, gap: f64| Stroke { dash: Dash::two(dash, gap, k), ..stroke };
-        let line = |stroke| Style { fill: None, hatch: None, stroke: Some(stroke), cover: 1.0 };
-        let filled = |ink| Style { fill: Some(ink), hatch: None, stroke: None, cover: 1.0 };
-        let both = |ink, stroke| Style { stroke: Some(stroke), ..filled(ink) };
-        let hatch = Hatch { ink: Ink::OutHatch, width: w(1.3), pitch: 6.0 * k };
-        let hatched = |stroke| Style { hatch: Some(hatch), stroke, ..filled(Ink::OutWash) };
-        let shaft = |kind: Kind| match kind {
-            Kind::Push | Kind::Load => PUSH,
-            Kind::Pull | Kind::Ground => PULL,
+        let look = self.look();
+        if matches!(self, Self::Text(..)) || (matches!(self, Self::Lay) && k >= PROJECTOR) {
+            return Style::default();
+        }
+        let at_one = f64::from(look.width) / 100.0;
+        let width = match self {
+            Self::Limb => 0.0,
+            Self::Lay => at_one * k * 0.42,
+            Self::SlackRope => width(at_one, k) * 1.25,
+            Self::Core => width(at_one, k) * 0.62,
+            _ => width(at_one, k),
         };
-        match self {
-            Self::Timber => both(Ink::Timber, round(Ink::Ink, THIN)),
-            Self::Rope => line(sharp(Ink::Ink, ROPE)),
-            Self::Lay if k >= PROJECTOR => Style::default(),
-            Self::Lay => line(Stroke {
-                ink: Ink::Paper,
-                width: ROPE * k * 0.42,
-                dash: Dash::two(1.2, 3.4, k),
-                round: false,
+        let (lengths, count) = look.dash.lengths();
+        let dash = Dash { lengths: lengths.map(|length| length * k), count };
+        Style {
+            fill: look.fill,
+            hatch: look.hatched.then(|| Hatch {
+                ink: Ink::OutHatch,
+                width: self::width(1.3, k),
+                pitch: 6.0 * k,
             }),
-            Self::SlackRope => {
-                line(Stroke { ink: Ink::Quiet, width: w(ROPE) * 1.25, ..sharp(Ink::Quiet, ROPE) })
-            }
-            Self::Core => line(Stroke { width: w(ROPE) * 0.62, ..sharp(Ink::Paper, ROPE) }),
-            Self::Cord => line(round(Ink::Ink, THIN)),
-            Self::Wrap => both(Ink::Paper, round(Ink::Ink, THIN)),
-            Self::Turn => line(sharp(Ink::Ink, HAIR)),
-            Self::Sheave => both(Ink::Paper, round(Ink::Ink, LINE)),
-            Self::Pin | Self::MarkDot => filled(Ink::Ink),
-            Self::Hidden => line(dashed(sharp(Ink::Ink, THIN), 4.0, 3.0)),
-            Self::GroundLine => line(round(Ink::Ink, LINE)),
-            Self::GroundStroke => line(sharp(Ink::Quiet, HAIR)),
-            Self::Limb(width) => line(Stroke { ink: Ink::Figure, width, dash: Dash::SOLID, round: true }),
-            Self::Skin => filled(Ink::Figure),
-            Self::Helmet => both(Ink::Figure, round(Ink::Paper, 1.0)),
-            Self::Basket => both(Ink::Paper, round(Ink::Ink, THIN)),
-            Self::Rail => line(round(Ink::Ink, HEAVY)),
-            Self::Rib => line(sharp(Ink::Ink, HAIR)),
-            Self::Blanket => both(Ink::Earth, round(Ink::Ink, THIN)),
-            Self::Break => filled(Ink::Paper),
-            Self::Shaft(kind) => line(sharp(kind.ink(), shaft(kind))),
-            Self::Head(Kind::Pull) => line(sharp(Ink::Pull, PULL)),
-            Self::Head(kind) => filled(kind.ink()),
-            Self::GroundSign => line(sharp(Ink::Ground, THIN)),
-            Self::Sum => both(Ink::Paper, sharp(Ink::Ink, THIN)),
-            Self::Pencil => line(dashed(sharp(Ink::Pencil, PULL), 7.0, 4.0)),
-            Self::PencilSolid => line(sharp(Ink::Pencil, PULL)),
-            Self::Strobe => line(dashed(sharp(Ink::Pencil, 1.4), 7.0, 4.0)),
-            Self::PencilThin => line(sharp(Ink::Pencil, 1.4)),
-            Self::PencilGrip => both(Ink::Paper, round(Ink::Pencil, 2.0)),
-            Self::Dimension | Self::Leader => line(sharp(Ink::Quiet, HAIR)),
-            Self::Axis => {
-                let dash = Dash { lengths: [9.0 * k, 3.0 * k, 2.0 * k, 3.0 * k], count: 4 };
-                line(Stroke { dash, ..sharp(Ink::Quiet, HAIR) })
-            }
-            Self::Tick => line(sharp(Ink::Ink, HAIR)),
-            Self::Stop => line(sharp(Ink::Ink, HEAVY)),
-            Self::OutBand => hatched(Some(sharp(Ink::OutHatch, HAIR))),
-            Self::InBand => both(Ink::Paper, sharp(Ink::Ink, THIN)),
-            Self::Sleeve => hatched(None),
-            Self::Bar => line(sharp(Ink::Ink, LINE)),
-            Self::Grip => both(Ink::Paper, round(Ink::Ink, 2.0)),
-            Self::GripDragged => both(Ink::Ink, round(Ink::Ink, 2.0)),
-            Self::GripFocus => line(round(Ink::Ink, 3.0)),
-            Self::MarkBracket => line(sharp(Ink::Ink, 2.0)),
-            Self::Curve(Kind::Pull, Weight::Full) => line(round(Ink::Pull, 2.4)),
-            Self::Curve(kind, Weight::Full) => line(round(kind.ink(), 3.0)),
-            Self::Curve(kind, Weight::Thin) => line(round(kind.ink(), 1.8)),
-            Self::CurveOutside(kind) => line(dashed(sharp(kind.ink(), 1.6), 5.0, 4.0)),
-            Self::Band(kind) => Style { cover: 0.18, ..filled(kind.ink()) },
-            Self::AxisLine => line(sharp(Ink::Quiet, HAIR)),
-            Self::Grid => line(sharp(Ink::Rule, HAIR)),
-            Self::Limit => line(dashed(sharp(Ink::Ink, 1.4), 10.0, 3.0)),
-            Self::Cursor => line(sharp(Ink::Ink, 1.0)),
-            Self::Dot(kind) => both(kind.ink(), sharp(Ink::Paper, 1.5)),
-            Self::OutArea => Style { cover: 0.6, ..hatched(None) },
-            Self::Text(..) => Style::default(),
+            stroke: look.line.map(|ink| Stroke { ink, width, dash, round: look.round }),
+            cover: match self {
+                Self::Band(_) => 0.18,
+                Self::OutArea => 0.6,
+                _ => 1.0,
+            },
         }
     }
 }

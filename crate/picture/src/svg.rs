@@ -97,7 +97,6 @@ impl Painter for SvgPainter<'_> {
             let _ = match *step {
                 Step::Move(x, y) => write!(d, "M{} {}", n(x), n(y)),
                 Step::Line(x, y) => write!(d, "L{} {}", n(x), n(y)),
-                Step::Quad(a, b, x, y) => write!(d, "Q{} {} {} {}", n(a), n(b), n(x), n(y)),
                 Step::Cubic(a, b, c, e, x, y) => {
                     write!(d, "C{} {} {} {} {} {}", n(a), n(b), n(c), n(e), n(x), n(y))
                 }
@@ -187,7 +186,7 @@ mod tests {
     fn a_scene_becomes_one_element_with_a_title() {
         let mut scene = Scene::new(100.0, 50.0, 1.0);
         scene.path(Path::rectangle(0.0, 0.0, 10.0, 10.0), Role::OutBand);
-        scene.text((5.0, 20.0), "a & b", Anchor::Middle, Role::Text(Lettering::Name, Tone::Ink));
+        scene.text((5.0, 20.0), "a & b".to_owned(), Anchor::Middle, Role::Text(Lettering::Name, Tone::Ink));
         let text = svg(&scene, &Inks::LIGHT, "A <rig>", "");
         assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
         assert!(text.contains("<title>A &lt;rig&gt;</title>") && !text.contains("<desc>"));

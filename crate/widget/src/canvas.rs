@@ -133,7 +133,6 @@ impl<'a> CanvasPainter<'a> {
             match *step {
                 Step::Move(x, y) => c.move_to(x, y),
                 Step::Line(x, y) => c.line_to(x, y),
-                Step::Quad(a, b, x, y) => c.quadratic_curve_to(a, b, x, y),
                 Step::Cubic(a, b, d, e, x, y) => c.bezier_curve_to(a, b, d, e, x, y),
                 Step::Close => c.close_path(),
             }

@@ -4,8 +4,10 @@
 use super::label::{Clear, Label};
 use super::plan::{Area, BAND, Plan, Plot};
 use super::sample::Curves;
+use crate::drawing::local::{Local, Place, table};
+use crate::drawing::pointer;
 use crate::sort_few::sort_few;
-use crate::{Anchor, Kind, Lettering, Path, Role, Scene, Tone};
+use crate::{Anchor, HandleState, Kind, Lettering, Path, Role, Scene, Tone};
 use outlean_rig::{Dimension, Quantity, Solution};
 use outlean_rigfile::{Units, show};
 
@@ -117,7 +119,7 @@ impl Moving<'_> {
                 // The line has run out of the panel: a head points after it.
                 let back = 8.0 * k * if true_y < *y { 1.0 } else { -1.0 };
                 let corners = [(x, *y), (x - 4.0 * k, y + back), (x + 4.0 * k, y + back)];
-                scene.part_path(Path::polygon(corners), Role::Dot(one.kind), part);
+                scene.part_path(Path::polygon(&corners), Role::Dot(one.kind), part);
             } else {
                 scene.circle((x, *y), radius, Role::Dot(one.kind), part);
             }
@@ -174,24 +176,17 @@ fn seat(
     best.map(|(_, label)| label)
 }
 
+/// The frame round the pentagon: back from its point, aside; px at k = 1.
+const FRAME: [Place; 5] = table([(-5.625, 0.0), (7.75, -12.0), (23.0, -12.0), (23.0, 12.0), (7.75, 12.0)]);
+
 /// The pentagon, its tip downward at `tip`.
-fn pointer(scene: &mut Scene, (x, y): (f64, f64), k: f64, grip: Grip) {
-    let shape = |more: f64| {
-        let half = 7.5 * k + more;
-        let (tip, shoulder, top) = (y + 1.25 * more, y - 10.0 * k + 0.5 * more, y - 18.5 * k - more);
-        Path::polygon([
-            (x, tip),
-            (x - half, shoulder),
-            (x - half, top),
-            (x + half, top),
-            (x + half, shoulder),
-        ])
-    };
+fn pointer(scene: &mut Scene, tip: (f64, f64), k: f64, grip: Grip) {
+    let down = (0.0, 1.0);
     if grip == Grip::Focused {
-        scene.part_path(shape(4.5 * k), Role::GripFocus, "lean");
+        Local::back_from(tip, down, k).closed(scene, &FRAME, Role::GripFocus, "lean");
     }
-    let role = if grip == Grip::Dragged { Role::GripDragged } else { Role::Grip };
-    scene.part_path(shape(0.0), role, "lean");
+    let state = if grip == Grip::Dragged { HandleState::Dragged } else { HandleState::Rest };
+    pointer::pointer(scene, tip, down, state, "lean");
 }
 
 /// Whether a point takes hold of the cursor or the pointer at `x`: on the rule anywhere within reach of a

@@ -1,5 +1,6 @@
 //! The frame itself: poles, lashing, pulleys.
 
+use super::local::Local;
 use super::vec2::{P, add, left_of, sub, times, unit};
 use crate::{Path, Role, Scene};
 
@@ -16,7 +17,7 @@ pub(crate) fn leg_widths(scale: f64, k: f64) -> (f64, f64) {
 pub(crate) fn pole(scene: &mut Scene, butt: P, tip: P, widths: (f64, f64), part: &'static str) {
     let aside = left_of(unit(sub(tip, butt), (0.0, -1.0)));
     let (a, b) = (times(aside, widths.0 / 2.0), times(aside, widths.1 / 2.0));
-    let outline = Path::polygon([add(butt, a), add(tip, b), sub(tip, b), sub(butt, a)]);
+    let outline = Path::polygon(&[add(butt, a), add(tip, b), sub(tip, b), sub(butt, a)]);
     scene.part_path(outline, Role::Timber, part);
 }
 
@@ -31,14 +32,15 @@ pub(crate) fn lashing_half(scale: f64, k: f64) -> f64 {
 /// Draws the lashing: a block of turns square to the unit step `up`, `across` px wide.
 pub(crate) fn lashing(scene: &mut Scene, centre: P, up: P, across: f64, scale: f64) {
     let half = lashing_half(scale, scene.k);
-    let at = |along: f64, aside: f64| add(add(centre, times(up, along)), times(left_of(up), aside));
+    let local = Local::onward(centre, up, 1.0);
     let side = across / 2.0;
-    let block = Path::polygon([at(-half, -side), at(half, -side), at(half, side), at(-half, side)]);
+    let (low, high) = (local.at(-half, -side), local.at(half, -side));
+    let block = Path::polygon(&[low, high, local.at(half, side), local.at(-half, side)]);
     scene.part_path(block, Role::Wrap, "lashing");
     let mut turns = Path::new();
     for turn in 1..TURNS {
         let along = -half + 2.0 * half * f64::from(turn) / f64::from(TURNS);
-        turns.add_line(at(along, -side), at(along, side));
+        turns.add_line(local.at(along, -side), local.at(along, side));
     }
     scene.part_path(turns, Role::Turn, "lashing");
 }

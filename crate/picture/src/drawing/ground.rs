@@ -1,5 +1,6 @@
 //! Ground and rock: a line with short strokes on the earth side.
 
+use super::local::Local;
 use super::vec2::{P, between, length, sub};
 use crate::{Path, Role, Scene};
 
@@ -10,7 +11,8 @@ pub(crate) fn ground(scene: &mut Scene, line: &[P], earth: f64, part: &'static s
     let mut strokes = Path::new();
     let mut due = step;
     let mut lengths = LENGTHS.iter().cycle();
-    for (a, b) in line.iter().zip(line.iter().skip(1)) {
+    for piece in line.windows(2) {
+        let [a, b] = piece else { continue };
         let long = length(sub(*b, *a));
         if !(long > 0.0 && long < 1e5) {
             continue;
@@ -24,7 +26,7 @@ pub(crate) fn ground(scene: &mut Scene, line: &[P], earth: f64, part: &'static s
         due -= long;
     }
     scene.part_path(strokes, Role::GroundStroke, part);
-    scene.part_path(Path::through(line.iter().copied()), Role::GroundLine, part);
+    scene.part_path(Path::through(line), Role::GroundLine, part);
 }
 
 /// Draws a picket driven in at `at`, its top leaning along `lean` (−1 to the left, 1 to the right), `scale` px
@@ -35,9 +37,10 @@ pub(crate) fn picket(scene: &mut Scene, at: P, lean: f64, scale: f64, part: &'st
     const DOWN: f64 = 0.95;
     let (across, up) = (0.2588 * lean, 0.9659);
     let (up_px, half) = ((UP * scale).max(13.0 * scene.k), (0.0375 * scale).max(2.0 * scene.k));
-    let on = |v: f64, aside: f64| (at.0 + across * v + up * aside, at.1 - up * v + across * aside);
-    scene.part_path(Path::line(on(0.0, 0.0), on(-DOWN * scale, 0.0)), Role::Hidden, part);
+    let local = Local { origin: at, along: (across, -up), aside: (up, across), scale: 1.0 };
+    scene.line(local.at(0.0, 0.0), local.at(-DOWN * scale, 0.0), Role::Hidden, part);
     let foot = -0.02 * scale;
-    let body = Path::polygon([on(foot, -half), on(up_px, -half), on(up_px, half), on(foot, half)]);
+    let (low, high) = (local.at(foot, -half), local.at(up_px, -half));
+    let body = Path::polygon(&[low, high, local.at(up_px, half), local.at(foot, half)]);
     scene.part_path(body, Role::Timber, part);
 }

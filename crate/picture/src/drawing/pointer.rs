@@ -1,7 +1,8 @@
 //! The one handle shape: a pentagon that points at a scale.
 
-use super::vec2::{P, add, left_of, sub, times};
-use crate::{Path, Role, Scene};
+use super::local::{Local, Place, table};
+use super::vec2::P;
+use crate::{Role, Scene};
 
 /// What a handle is doing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, serde::Serialize, serde::Deserialize)]
@@ -23,23 +24,22 @@ pub(crate) const LENGTH: f64 = 18.5;
 /// Half its width.
 pub(crate) const HALF: f64 = 7.5;
 
+/// The pentagon: back from its point, aside; px at k = 1.
+const SHAPE: [Place; 5] = table([(0.0, 0.0), (10.0, -HALF), (LENGTH, -HALF), (LENGTH, HALF), (10.0, HALF)]);
+/// Its frame, with 2 px of paper between.
+const FRAME: [Place; 4] =
+    table([(-5.0, HALF + 5.0), (-5.0, -HALF - 5.0), (LENGTH + 5.0, -HALF - 5.0), (LENGTH + 5.0, HALF + 5.0)]);
+
 /// Draws the pentagon with its point at `tip`, pointing along the unit step `way`. Gives its middle.
 pub(crate) fn pointer(scene: &mut Scene, tip: P, way: P, state: HandleState, part: &'static str) -> P {
-    let k = scene.k;
-    let at = |back: f64, aside: f64| add(sub(tip, times(way, back * k)), times(left_of(way), aside * k));
-    let middle = at(11.0, 0.0);
+    let local = Local::back_from(tip, way, scene.k);
     if state == HandleState::Focus {
-        // 2 px of paper between the pentagon and its frame.
-        let (half, end) = (HALF + 5.0, LENGTH + 5.0);
-        let frame = Path::polygon([at(-5.0, half), at(-5.0, -half), at(end, -half), at(end, half)]);
-        scene.part_path(frame, Role::GripFocus, part);
+        local.closed(scene, &FRAME, Role::GripFocus, part);
     }
-    let shape =
-        Path::polygon([at(0.0, 0.0), at(10.0, -HALF), at(LENGTH, -HALF), at(LENGTH, HALF), at(10.0, HALF)]);
     let role = if state == HandleState::Dragged { Role::GripDragged } else { Role::Grip };
-    scene.part_path(shape, role, part);
+    local.closed(scene, &SHAPE, role, part);
     if state == HandleState::Hover {
-        scene.circle(at(12.0, 0.0), 2.6 * k, Role::Pin, part);
+        scene.circle(local.at(12.0, 0.0), 2.6 * scene.k, Role::Pin, part);
     }
-    middle
+    local.at(11.0, 0.0)
 }

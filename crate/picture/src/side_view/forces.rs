@@ -8,9 +8,8 @@ use crate::drawing::frame::lashing_half;
 use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
 use crate::force_scale::{from_ground, on_head};
 use crate::naming::{guy_name, holdfast_name, part_name};
-use crate::{Kind, Label, Lettering, PROJECTOR, Path, Role, Row, Tone};
+use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Tone};
 use outlean_rig::{Dimension, Part, Side, Station};
-use outlean_rigfile::show;
 
 /// An arrow on a rope.
 const ROPE: On = On { half: 0.0, goes_on: true };
@@ -35,18 +34,16 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     let k = stage.k;
     let margin = margin(frame, line, k);
     if let Some(push) = on_head(input.solution) {
-        let (x, z) = stage.flat_force(push);
-        let size = libm::hypot(x, z);
+        let (way, size) = stage.way_of(push, frame.up);
         let below_head = (0.2 * stage.scale).max(lashing_half(stage.scale, k) + 4.0 * k);
         let at = frame.on(&stage, frame.slant - below_head);
-        let way = unit((x, -z), frame.up);
         // Legs that pull, on feet held down, pull the head down: the tail is then at the head.
         let pushes = way.0 * frame.up.0 + way.1 * frame.up.1 > 0.0;
         let room = frame.slant - below_head - 4.0 * k;
         let tail = if pushes { sub(at, times(way, room.min(size * draft.px_per_newton))) } else { at };
         let arrow = Arrow { kind: Kind::Push, at: tail, way, newtons: size, room, part: "legs" };
         let (tail, tip) = draw(draft, &arrow);
-        let mut rows = rows(input, input.words.say("legs.both").to_owned(), size, Kind::Push);
+        let mut rows = rows(input, input.say("legs.both"), size, Kind::Push);
         for side in Side::BOTH {
             past(
                 input,
@@ -57,11 +54,12 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         }
         let off = frame.widths.0 / 2.0;
         let seats = of_arrow((tail, tip), 1.0, 0.0, On { half: off, goes_on: true }, &margin, k);
-        draft.labels.push(Label { key: ("legs", 0), rows, seats, rank: 6, timid: false, in_line: false });
+        draft.sheet.label(("legs", 0), 6, rows, seats);
     }
-    for (i, (number, guy)) in (0_u8..).zip(&input.rig.guys).enumerate() {
-        let Some(force) = input.solution.forces().and_then(|forces| forces.guys.get(i)) else { continue };
-        if !guy.rigged || !guys::taut(input, i) {
+    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+        let force = input.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
+        let Some(force) = force else { continue };
+        if !guy.rigged || !guys::taut(input, number) {
             continue;
         }
         let end = guys::end(&stage, frame, guy.anchor);
@@ -83,7 +81,7 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let (tail, tip) = draw(draft, &arrow);
         let mut name = guy_name(input.words, input.rig, &input.solution.layout, number);
         let holdfast = Part::GuyHoldfast(number);
-        if input.over.contains(&holdfast) && !input.over.contains(&Part::GuyRope(number)) {
+        if input.is_over(holdfast) && !input.is_over(Part::GuyRope(number)) {
             name = holdfast_name(input.words, input.rig, &input.solution.layout, number);
         }
         let mut rows = rows(input, name, force.tension, Kind::Pull);
@@ -93,7 +91,7 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             _ => -1.0,
         };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, &margin, k);
-        draft.labels.push(Label { key: ("guy", number), rows, seats, rank: 5, timid: false, in_line: false });
+        draft.sheet.label(("guy", number), 5, rows, seats);
     }
     lines(draft, input, line, &margin);
 }
@@ -114,10 +112,10 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
             part: "load",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let rows = rows(input, input.words.say("load").to_owned(), tension, Kind::Load);
+        let rows = rows(input, input.say("load"), tension, Kind::Load);
         // The open side of the load line is the outer one.
         let seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
-        draft.labels.push(Label { key: ("load", 0), rows, seats, rank: 7, timid: false, in_line: false });
+        draft.sheet.label(("load", 0), 7, rows, seats);
     }
     if let Some((from, to)) = line.haul
         && forces.haul_tension > 0.0
@@ -133,32 +131,22 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
             part: "haul line",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let mut rows = rows(input, input.words.say("line.haul").to_owned(), forces.haul_tension, Kind::Pull);
-        past(input, Part::MainLine, &mut rows, input.words.say("line.haul").to_owned());
+        let mut rows = rows(input, input.say("line.haul"), forces.haul_tension, Kind::Pull);
+        past(input, Part::MainLine, &mut rows, input.say("line.haul"));
         // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
         let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
-        let guyed = (0..input.rig.guys.len()).any(|i| {
-            let aft =
-                |guy: &outlean_rig::Guy| Station::of(guy.anchor, &input.solution.layout) == Station::Aft;
-            guys::taut(input, i) && input.rig.guys.get(i).is_some_and(aft)
+        let guyed = (0_u8..).zip(&input.rig.guys).any(|(number, guy)| {
+            guys::taut(input, number) && Station::of(guy.anchor, &input.solution.layout) == Station::Aft
         });
         let open = if line.haul_way.0 < 0.0 && !steep && guyed { 1.0 } else { -1.0 };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, margin, k);
-        draft.labels.push(Label {
-            key: ("haul line", 0),
-            rows,
-            seats,
-            rank: 8,
-            timid: false,
-            in_line: false,
-        });
+        draft.sheet.label(("haul line", 0), 8, rows, seats);
     }
 }
 
 /// The share of a force that the side view shows.
 fn flatness(stage: &super::Stage, force: outlean_rig::Force) -> f64 {
-    let (x, z) = stage.flat_force(force);
-    libm::hypot(x, z) / force.size().max(1e-9)
+    stage.way_of(force, (0.0, 1.0)).1 / force.size().max(1e-9)
 }
 
 /// The resultant on the head, and where its line meets the ground.
@@ -166,35 +154,31 @@ pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fr
     let stage = draft.stage;
     let k = stage.k;
     let resultant = &input.solution.resultant;
-    let (x, z) = stage.flat_force(resultant.force);
-    let size = libm::hypot(x, z);
+    let (way, size) = stage.way_of(resultant.force, (0.0, 1.0));
     if size <= 0.0 {
         return;
     }
-    let way = unit((x, -z), (0.0, 1.0));
     if let Some(ahead) = resultant.ahead_of_feet {
         let meets = stage.p((ahead, 0.0));
         if meets.0 > 0.0 && meets.0 < stage.width {
-            draft.scene.part_path(Path::line(frame.head, meets), Role::Axis, "line of action");
+            draft.sheet.scene.line(frame.head, meets, Role::Axis, "line of action");
             let mark = 5.0 * k;
             let mut cross = Path::line((meets.0 - mark, meets.1 - mark), (meets.0 + mark, meets.1 + mark));
             cross.add_line((meets.0 - mark, meets.1 + mark), (meets.0 + mark, meets.1 - mark));
-            draft.scene.part_path(cross, Role::Bar, "meets ground");
+            draft.sheet.scene.part_path(cross, Role::Bar, "meets ground");
         }
     }
     let long = (size * draft.px_per_newton).min((stage.height - frame.head.1) * 0.95);
     // Where it runs along the load line it stands beside it.
-    let (x, z) = stage.flat_force(input.solution.line.load);
-    let load_way = unit((x, -z), (0.0, 1.0));
+    let (load_way, _) = stage.way_of(input.solution.line.load, (0.0, 1.0));
     let along = way.0 * load_way.0 + way.1 * load_way.1 > 0.985;
     let tail = if along { add(frame.head, (13.0 * k, 0.0)) } else { frame.head };
     let tip = add(tail, times(way, long));
-    let obstacles = arrow::sum(&mut draft.scene, tail, tip, "resultant");
-    draft.obstacles.extend(obstacles);
-    let rows = rows(input, input.words.say("resultant").to_owned(), size, Kind::Load);
+    arrow::sum(&mut draft.sheet, tail, tip, "resultant");
+    let rows = rows(input, input.say("resultant"), size, Kind::Load);
     let margin = Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.foot.1 };
     let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
-    draft.labels.push(Label { key: ("resultant", 0), rows, seats, rank: 10, timid: false, in_line: false });
+    draft.sheet.label(("resultant", 0), 10, rows, seats);
 }
 
 /// What the ground gives to both feet in this plane.
@@ -202,12 +186,10 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     let Some(reaction) = from_ground(input.solution) else { return };
     let stage = draft.stage;
     let k = stage.k;
-    let (x, z) = stage.flat_force(reaction);
-    let size = libm::hypot(x, z);
+    let (way, size) = stage.way_of(reaction, (0.0, -1.0));
     if size <= 0.0 {
         return;
     }
-    let way = unit((x, -z), (0.0, -1.0));
     let foot = frame.on(&stage, -(0.1 * stage.scale + 4.0 * k));
     let room = (stage.height - foot.1 - 8.0 * k).max(0.0);
     let long = (size * draft.px_per_newton).min(room);
@@ -220,10 +202,10 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         part: "ground",
     };
     let (tail, tip) = draw(draft, &arrow);
-    let rows = rows(input, input.words.say("ground.both").to_owned(), size, Kind::Ground);
+    let rows = rows(input, input.say("ground.both"), size, Kind::Ground);
     let margin = Margin { left: foot.0 + 60.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
     let seats = of_arrow((tail, tip), 1.0, 0.0, FREE, &margin, k);
-    draft.labels.push(Label { key: ("ground", 0), rows, seats, rank: 9, timid: false, in_line: false });
+    draft.sheet.label(("ground", 0), 9, rows, seats);
 }
 
 /// Draws an arrow as long as its force, or as there is room: one that is cut short shows a break. Gives its ends.
@@ -232,10 +214,9 @@ fn draw(draft: &mut Draft, a: &Arrow) -> (P, P) {
     let room = a.room.max(12.0 * draft.stage.k);
     let long = full.min(room);
     let tip = add(a.at, times(a.way, long));
-    let obstacles = arrow::force(&mut draft.scene, a.kind, a.at, tip, a.way, a.part);
-    draft.obstacles.extend(obstacles);
+    arrow::force(&mut draft.sheet, a.kind, a.at, tip, a.way, a.part);
     if full > room {
-        crate::drawing::rope::broken(&mut draft.scene, between(a.at, tip, 0.45), a.way);
+        crate::drawing::rope::broken(&mut draft.sheet.scene, between(a.at, tip, 0.45), a.way);
     }
     (a.at, tip)
 }
@@ -243,13 +224,13 @@ fn draw(draft: &mut Draft, a: &Arrow) -> (P, P) {
 /// Name and value.
 fn rows(input: &SideViewInput<'_>, name: String, newtons: f64, kind: Kind) -> Vec<Row> {
     let tone = if kind == Kind::Load { Tone::Ink } else { Tone::Of(kind) };
-    let value = show(newtons, Dimension::Force, input.units).to_string();
+    let value = input.shown(newtons, Dimension::Force);
     vec![Row::new(name, Lettering::Name, tone), Row::new(value, Lettering::Value, tone)]
 }
 
 /// Marks the name of a part past what it may carry; one that is not the name itself gets a row.
 fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String) {
-    if !input.over.contains(&part) {
+    if !input.is_over(part) {
         return;
     }
     match rows.first_mut() {
@@ -264,9 +245,8 @@ fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String
 /// Marks a guy past what its rope or its holdfast may carry, and says how much that is.
 fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
     let Some(guy) = input.rig.guys.get(usize::from(number)) else { return };
-    let rope = input.over.contains(&Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
-    let holdfast =
-        input.over.contains(&Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
+    let rope = input.is_over(Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
+    let holdfast = input.is_over(Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
     let allowable = match (rope, holdfast) {
         (Some(a), Some(b)) => a.min(b),
         (Some(a), None) | (None, Some(a)) => a,
@@ -275,8 +255,7 @@ fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
     if let Some(first) = rows.first_mut() {
         first.past = true;
     }
-    let shown = show(allowable, Dimension::Force, input.units).to_string();
-    let text = input.words.fill("may_carry", &[("force", &shown)]);
+    let text = input.fill("may_carry", "force", allowable, Dimension::Force);
     rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
 }
 

@@ -5,7 +5,7 @@ use super::{Draft, Frame, SideViewInput, seats};
 use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
 use crate::drawing::vec2::{P, length, sub, unit};
 use crate::naming::guy_name;
-use crate::{Area, Label, Lettering, Row, Tone};
+use crate::{Area, Lettering, Row, Tone};
 use outlean_rig::{Part, Point, Role, Station};
 
 /// How far above the ground a rope is tied to its picket, m.
@@ -27,18 +27,18 @@ pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
 }
 
 /// Whether a guy is taut.
-pub(super) fn taut(input: &SideViewInput<'_>, number: usize) -> bool {
-    let force = input.solution.forces().and_then(|forces| forces.guys.get(number));
+pub(super) fn taut(input: &SideViewInput<'_>, number: u8) -> bool {
+    let force = input.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
     force.is_some_and(|force| matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0)
 }
 
 /// Draws the sleeves of guys past what their rope may carry.
 pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
-    for (number, guy) in (0_u8..).zip(&input.rig.guys).filter(|(_, guy)| guy.rigged) {
-        if input.over.contains(&Part::GuyRope(number)) {
+    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+        if guy.rigged && input.is_over(Part::GuyRope(number)) {
             let end = end(&stage, frame, guy.anchor);
-            sleeve(&mut draft.scene, frame.head, end.at, 7.5 * stage.k, "guy");
+            sleeve(&mut draft.sheet.scene, frame.head, end.at, 7.5 * stage.k, "guy");
         }
     }
 }
@@ -46,7 +46,10 @@ pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fram
 /// Draws the guys.
 pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
-    for (i, (number, guy)) in (0_u8..).zip(&input.rig.guys).enumerate().filter(|(_, (_, guy))| guy.rigged) {
+    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+        if !guy.rigged {
+            continue;
+        }
         let station = Station::of(guy.anchor, &input.solution.layout);
         let part = match station {
             Station::Aft => "aft guy",
@@ -55,11 +58,10 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         };
         let end = end(&stage, frame, guy.anchor);
         let way = unit(sub(end.at, frame.head), (-1.0, 0.0));
-        if taut(input, i) {
-            let obstacles = working(&mut draft.scene, frame.head, end.at, part);
-            draft.obstacles.extend(obstacles);
+        if taut(input, number) {
+            working(&mut draft.sheet, frame.head, end.at, part);
             if end.cut {
-                broken(&mut draft.scene, end.at, way);
+                broken(&mut draft.sheet.scene, end.at, way);
             }
             continue;
         }
@@ -68,12 +70,11 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         let floor = |at: f64| {
             if at < EDGE || (x > EDGE + 0.2 && at > x - 0.45) { z.min(0.0) + TIED } else { f64::NEG_INFINITY }
         };
-        let curve: Vec<P> = hang(head, (x, z + TIED), 0.0, floor).into_iter().map(|at| stage.p(at)).collect();
+        let curve = stage.line(hang(head, (x, z + TIED), 0.0, floor));
         let (curve, is_cut) = clipped(&curve, stage.plate());
-        let obstacles = slack(&mut draft.scene, &curve, part);
-        draft.obstacles.extend(obstacles);
+        slack(&mut draft.sheet, &curve, part);
         if let (true, [.., before, last]) = (is_cut, curve.as_slice()) {
-            broken(&mut draft.scene, *last, unit(sub(*last, *before), way));
+            broken(&mut draft.sheet.scene, *last, unit(sub(*last, *before), way));
         }
         name_slack(draft, input, number, station, &curve);
     }
@@ -83,16 +84,9 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
 fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station: Station, curve: &[P]) {
     let name = guy_name(input.words, input.rig, &input.solution.layout, number);
     let text = input.words.fill("slack", &[("part", &name)]);
-    let row = Row::new(text, Lettering::Note, Tone::Quiet);
+    let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
-    draft.labels.push(Label {
-        key: ("slack guy", number),
-        rows: vec![row],
-        seats,
-        rank: 20,
-        timid: false,
-        in_line: false,
-    });
+    draft.sheet.label(("slack guy", number), 20, rows, seats);
 }
 
 /// The part of a curve from its start to where it leaves the plate, and whether it leaves it.

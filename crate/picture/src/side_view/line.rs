@@ -6,7 +6,7 @@ use crate::drawing::frame::{lashing_half, pulley, pulley_radius, ring};
 use crate::drawing::hanging::{LITTER, WEIGHT, litter, weight};
 use crate::drawing::rope::{cut, leads_away, working};
 use crate::drawing::vec2::{P, add, length, sub, times, unit};
-use crate::{Label, Lettering, Obstacle, Path, Role, Row, Seat, Tone};
+use crate::{Lettering, Role, Row, Seat, Tone};
 use outlean_rig::Path as LinePath;
 
 /// The line on the plate, px.
@@ -61,15 +61,13 @@ impl Run {
             _ => Some(Kind::Pulley),
         };
         // The pulley hangs in its true place, or at least clear of the lashing.
-        let pull = stage.flat_force(line.on_head());
-        let along_pull = unit((pull.0, -pull.1), (0.0, 1.0));
+        let (along_pull, _) = stage.way_of(line.on_head(), (0.0, 1.0));
         let true_place = sub(stage.p(stage.flat(line.pulley)), frame.head);
         let least = lashing_half(scale, k) + radius + 2.0 * k;
         let drop = unit(true_place, along_pull);
         let pulley = add(frame.head, times(drop, length(true_place).max(least)));
 
-        let load = stage.flat_force(line.load);
-        let load_way = unit((load.0, -load.1), (0.0, 1.0));
+        let (load_way, _) = stage.way_of(line.load, (0.0, 1.0));
         let (target, redirect) = Self::target(stage, input, frame, radius);
         let haul_way = target.map_or((-1.0, 0.0), |to| unit(sub(to, pulley), (-1.0, 0.0)));
         // The line leaves the pulley on the load side and on the haul side; which is which follows from where the
@@ -193,23 +191,20 @@ impl Run {
         if let Some((parts, block)) = self.tackle {
             self.draw_tackle(draft, parts, block);
         } else {
-            let obstacles = working(&mut draft.scene, self.load.0, self.load.1, "load line");
-            draft.obstacles.extend(obstacles);
+            working(&mut draft.sheet, self.load.0, self.load.1, "load line");
         }
         if let Some((from, to)) = self.haul {
-            if self.redirect.is_none() && input.over.contains(&outlean_rig::Part::MainLine) {
-                crate::drawing::rope::sleeve(&mut draft.scene, from, to, 7.5 * k, "haul line");
+            if self.redirect.is_none() && input.is_over(outlean_rig::Part::MainLine) {
+                crate::drawing::rope::sleeve(&mut draft.sheet.scene, from, to, 7.5 * k, "haul line");
             }
-            let obstacles = working(&mut draft.scene, from, to, "haul line");
-            draft.obstacles.extend(obstacles);
+            working(&mut draft.sheet, from, to, "haul line");
             if self.cut {
                 self.to_haul_team(draft, input, to, self.haul_way);
             }
         }
         if let Some(Redirect { at, away: Some((end, cut)), .. }) = &self.redirect {
             let from = (at.0, at.1 + self.radius);
-            let obstacles = working(&mut draft.scene, from, *end, "haul line");
-            draft.obstacles.extend(obstacles);
+            working(&mut draft.sheet, from, *end, "haul line");
             if *cut {
                 self.to_haul_team(draft, input, *end, unit(sub(*end, from), (-1.0, 0.0)));
             }
@@ -219,8 +214,8 @@ impl Run {
     /// The tip and the words where the haul line leaves the plate.
     fn to_haul_team(&self, draft: &mut Draft, input: &SideViewInput<'_>, end: P, way: P) {
         let k = draft.stage.k;
-        leads_away(&mut draft.scene, end, way, "haul line");
-        let row = Row::new(input.words.say("line.to_haul_team"), Lettering::Note, Tone::Quiet);
+        leads_away(&mut draft.sheet.scene, end, way, "haul line");
+        let rows = Row::alone(input.say("line.to_haul_team"), Lettering::Note, Tone::Quiet);
         let mut seats = Vec::new();
         for back in [6.0, 30.0, 60.0, 100.0] {
             let at = sub(end, times(way, back * k));
@@ -232,70 +227,56 @@ impl Run {
                 seats.push(if toward.0.abs() < 0.3 { Seat { across, ..seat } } else { seat });
             }
         }
-        draft.labels.push(Label {
-            key: ("to haul team", 0),
-            rows: vec![row],
-            seats,
-            rank: 30,
-            timid: false,
-            in_line: false,
-        });
+        draft.sheet.label(("to haul team", 0), 30, rows, seats);
     }
 
     fn draw_tackle(&self, draft: &mut Draft, parts: u8, block: P) {
         let k = draft.stage.k;
         let shown = f64::from(parts.clamp(1, 6));
         let aside = (-self.load_way.1, self.load_way.0);
-        let mut obstacles = Vec::new();
         for i in 0..parts.clamp(1, 6) {
             let off = (f64::from(i) - (shown - 1.0) / 2.0) * 3.6 * k;
             let (from, to) = (add(self.pulley, times(aside, off)), add(block, times(aside, off)));
-            obstacles.extend(working(&mut draft.scene, from, to, "tackle"));
+            working(&mut draft.sheet, from, to, "tackle");
         }
-        obstacles.extend(working(&mut draft.scene, block, self.load.1, "load line"));
-        draft.obstacles.extend(obstacles);
+        working(&mut draft.sheet, block, self.load.1, "load line");
     }
 
     /// Pulleys, sling, and the load, before the legs.
     pub(super) fn draw_hardware(&self, draft: &mut Draft, frame: &Frame) {
         let stage = draft.stage;
         let Some(kind) = self.kind else { return };
-        draft.scene.part_path(Path::line(frame.head, self.pulley), Role::Cord, "sling");
+        draft.sheet.scene.line(frame.head, self.pulley, Role::Cord, "sling");
         match kind {
-            Kind::Pulley => pulley(&mut draft.scene, self.pulley, self.radius, "pulley"),
-            Kind::Ring => ring(&mut draft.scene, self.pulley, 0.75 * self.radius, "ring"),
+            Kind::Pulley => pulley(&mut draft.sheet.scene, self.pulley, self.radius, "pulley"),
+            Kind::Ring => ring(&mut draft.sheet.scene, self.pulley, 0.75 * self.radius, "ring"),
         }
         if let Some((_, block)) = self.tackle {
-            pulley(&mut draft.scene, block, self.radius, "pulley");
+            pulley(&mut draft.sheet.scene, block, self.radius, "pulley");
         }
-        draft.obstacles.push(Obstacle { from: frame.head, to: self.pulley, half: self.radius, soft: false });
+        draft.sheet.keep_clear(frame.head, self.pulley, self.radius, false);
         if let Some(redirect) = &self.redirect {
-            draft.scene.part_path(Path::line(redirect.tied, redirect.at), Role::Cord, "pulley");
-            pulley(&mut draft.scene, redirect.at, self.radius, "redirect pulley");
+            draft.sheet.scene.line(redirect.tied, redirect.at, Role::Cord, "pulley");
+            pulley(&mut draft.sheet.scene, redirect.at, self.radius, "redirect pulley");
             let at = redirect.at;
-            draft.obstacles.push(Obstacle { from: at, to: at, half: self.radius, soft: false });
+            draft.sheet.keep_clear(at, at, self.radius, false);
         }
         let ring = self.load.1;
-        let (reach, soft) = match self.hangs {
+        let reach = match self.hangs {
             Hangs::Nothing => return,
             Hangs::Weight => {
-                weight(&mut draft.scene, ring, stage.scale);
-                (WEIGHT, false)
+                weight(&mut draft.sheet.scene, ring, stage.scale);
+                WEIGHT
             }
             Hangs::Litter => {
-                litter(&mut draft.scene, ring, stage.scale);
-                (LITTER, false)
+                litter(&mut draft.sheet.scene, ring, stage.scale);
+                LITTER
             }
         };
         let bottom = ring.1 + (reach.bridle + reach.below) * stage.scale;
         let middle = ring.0 + (reach.outward - reach.toward_face) / 2.0 * stage.scale;
         let half = (reach.outward + reach.toward_face) / 2.0 * stage.scale;
         let top = ring.1 + 0.35 * reach.bridle * stage.scale + half.min(0.2 * stage.scale);
-        draft.obstacles.push(Obstacle {
-            from: (middle, top),
-            to: (middle, (bottom - half).max(top)),
-            half,
-            soft,
-        });
+        draft.sheet.keep_clear((middle, top), (middle, (bottom - half).max(top)), half, false);
     }
 }

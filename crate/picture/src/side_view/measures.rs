@@ -2,9 +2,8 @@
 
 use super::{Draft, SideViewInput};
 use crate::drawing::rope::broken;
-use crate::{Edge, Label, Lettering, Obstacle, Path, Role, Row, Seat, Tone};
+use crate::{Edge, Lettering, Path, Role, Row, Seat, Tone};
 use outlean_rig::{Dimension, Station};
-use outlean_rigfile::show;
 
 /// The height of the dimension line below the feet, px.
 fn level(draft: &Draft) -> f64 {
@@ -18,8 +17,7 @@ pub(super) fn setback(draft: &mut Draft, input: &SideViewInput<'_>) {
     let aft = |anchor| Station::of(anchor, layout) == Station::Aft;
     let Some(guy) = input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor)) else { return };
     let back = layout.setback(guy.anchor);
-    let text = show(back, Dimension::Length, input.units).to_string();
-    let text = input.words.fill("setback", &[("length", &text)]);
+    let text = input.fill("setback", "length", back, Dimension::Length);
     let from = draft.stage.foot.0 - back * draft.stage.scale;
     dimension(draft, from, draft.stage.foot.0, text, ("setback", 0), true);
 }
@@ -27,8 +25,7 @@ pub(super) fn setback(draft: &mut Draft, input: &SideViewInput<'_>) {
 /// The reach of the head.
 pub(super) fn reach(draft: &mut Draft, input: &SideViewInput<'_>) {
     let reach = input.solution.layout.reach();
-    let text = show(reach, Dimension::Length, input.units).to_string();
-    let text = input.words.fill("reach", &[("length", &text)]);
+    let text = input.fill("reach", "length", reach, Dimension::Length);
     let to = draft.stage.foot.0 + reach * draft.stage.scale;
     dimension(draft, draft.stage.foot.0, to, text, ("reach", 0), false);
 }
@@ -48,44 +45,47 @@ fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelK
     // In the line where there is room for it, clear of the face of the drop.
     let clear = if aft { 28.0 * k } else { 2.0 * (0.52 * stage.scale + 10.0 * k) };
     let fits = to - start > wide + clear;
+    let middle = (start + to) / 2.0;
+    let gap = if fits { wide / 2.0 + 6.0 * k } else { 0.0 };
+    let head = (8.0 * k).min(0.8 * ((to - start) / 2.0));
+    let ends = [(from, head, !beyond), (to, -head, true)];
     let mut path = Path::new();
-    for (at, shown) in [(from, !beyond), (to, true)] {
+    for (at, _, shown) in ends {
         if shown {
             path.add_line((at, y - 6.0 * k), (at, y + 6.0 * k));
         }
     }
-    let middle = (start + to) / 2.0;
-    let gap = if fits { wide / 2.0 + 6.0 * k } else { 0.0 };
     path.add_line((start, y), (to, y));
-    let room = (to - start) / 2.0;
-    for (at, way, shown) in [(from, 1.0, !beyond), (to, -1.0, true)] {
-        let head = (8.0 * k).min(0.8 * room);
+    for (at, head, shown) in ends {
         if shown {
-            path.add_through([(at + way * head, y - 2.6 * k), (at, y), (at + way * head, y + 2.6 * k)]);
+            path.add_through(&[(at + head, y - 2.6 * k), (at, y), (at + head, y + 2.6 * k)]);
         }
     }
-    draft.scene.part_path(path, Role::Dimension, key.0);
+    let sheet = &mut draft.sheet;
+    sheet.scene.part_path(path, Role::Dimension, key.0);
     if beyond {
-        broken(&mut draft.scene, (2.0 * k, y), (-1.0, 0.0));
+        broken(&mut sheet.scene, (2.0 * k, y), (-1.0, 0.0));
     }
-    let line = |from: f64, to: f64| Obstacle { from: (from, y), to: (to, y), half: 2.0 * k, soft: true };
-    if fits {
-        draft.obstacles.extend([line(start, middle - gap - 3.0 * k), line(middle + gap + 3.0 * k, to)]);
-    } else {
-        draft.obstacles.push(line(start, to));
-    }
-    let seat = |at, across, upright| Seat { at, across, upright, leader: None };
     let mut seats = Vec::new();
     if fits {
-        seats.push(seat((middle, y), Edge::Middle, Edge::Middle));
+        sheet.keep_clear((start, y), (middle - gap - 3.0 * k, y), 2.0 * k, true);
+        sheet.keep_clear((middle + gap + 3.0 * k, y), (to, y), 2.0 * k, true);
+        seats.push(Seat::at((middle, y), Edge::Middle, Edge::Middle));
+    } else {
+        sheet.keep_clear((start, y), (to, y), 2.0 * k, true);
     }
-    seats.extend([
-        seat((to + 9.0 * k, y), Edge::Near, Edge::Middle),
-        seat((middle, y + 8.0 * k), Edge::Middle, Edge::Near),
-        seat((to, y + 8.0 * k), Edge::Far, Edge::Near),
-        seat((start.max(4.0 * k), y + 8.0 * k), Edge::Near, Edge::Near),
-        seat((to + 9.0 * k, y + 12.0 * k), Edge::Near, Edge::Middle),
-        seat((to + 9.0 * k, y - 12.0 * k), Edge::Near, Edge::Middle),
-    ]);
-    draft.labels.push(Label { key, rows: vec![row], seats, rank: 15, timid: false, in_line: fits });
+    for (x, down, across, upright) in [
+        (to + 9.0 * k, 0.0, Edge::Near, Edge::Middle),
+        (middle, 8.0, Edge::Middle, Edge::Near),
+        (to, 8.0, Edge::Far, Edge::Near),
+        (start.max(4.0 * k), 8.0, Edge::Near, Edge::Near),
+        (to + 9.0 * k, 12.0, Edge::Near, Edge::Middle),
+        (to + 9.0 * k, -12.0, Edge::Near, Edge::Middle),
+    ] {
+        seats.push(Seat::at((x, y + down * k), across, upright));
+    }
+    sheet.label(key, 15, vec![row], seats);
+    if let Some(label) = sheet.labels.last_mut() {
+        label.in_line = fits;
+    }
 }

@@ -20,14 +20,14 @@ mod twin_scale;
 
 use crate::drawing::frame::{lashing, leg_widths, pole};
 use crate::drawing::rope::sleeve;
+use crate::drawing::sheet::Sheet;
 use crate::drawing::vec2::{P, add, sub, times, unit};
 use crate::sort_few::sort_few;
 use crate::{
-    HandleState, Label, Obstacle, PROJECTOR, Scene, Seats, Words, draw_labels, force_scale, seat_labels,
-    seats_taken,
+    HandleState, Label, PROJECTOR, Scene, Seats, Words, draw_labels, force_scale, seat_labels, seats_taken,
 };
-use outlean_rig::{Part, Rig, Side, Solution, Tip, WorkingRange};
-use outlean_rigfile::Units;
+use outlean_rig::{Dimension, Part, Rig, Side, Solution, Tip, WorkingRange};
+use outlean_rigfile::{Units, show};
 pub use pencil::{Carried, Pencil};
 use stage::Stage;
 pub use stage::lean_span;
@@ -65,6 +65,32 @@ pub struct SideViewInput<'a> {
     pub pencil: Option<Pencil>,
     /// The seats that labels had in the last frame.
     pub seats: Option<&'a Seats>,
+}
+
+impl SideViewInput<'_> {
+    /// Whether a part is past what it may carry.
+    #[inline(never)]
+    fn is_over(&self, part: Part) -> bool {
+        self.over.contains(&part)
+    }
+
+    /// The words of a key.
+    #[inline(never)]
+    fn say(&self, key: &str) -> String {
+        self.words.say(key).to_owned()
+    }
+
+    /// A number with its unit.
+    #[inline(never)]
+    fn shown(&self, value: f64, dimension: Dimension) -> String {
+        show(value, dimension, self.units).to_string()
+    }
+
+    /// The words of a key with a number in their one place.
+    #[inline(never)]
+    fn fill(&self, key: &str, place: &str, value: f64, dimension: Dimension) -> String {
+        self.words.fill(key, &[(place, &self.shown(value, dimension))])
+    }
 }
 
 /// What is shown beside the rig itself.
@@ -145,10 +171,8 @@ impl SideView {
 
 /// A picture in the making.
 struct Draft {
-    scene: Scene,
+    sheet: Sheet,
     stage: Stage,
-    labels: Vec<Label>,
-    obstacles: Vec<Obstacle>,
     /// Pixels drawn for a newton, at the share to which arrows have grown.
     px_per_newton: f64,
 }
@@ -180,7 +204,7 @@ impl Frame {
 
     /// The point `along` px up the frame from the foot line.
     fn on(&self, stage: &Stage, along: f64) -> P {
-        add(stage.foot, times(self.up, along))
+        crate::drawing::vec2::along(stage.foot, self.up, along)
     }
 }
 
@@ -201,10 +225,8 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     let metres_per_newton = force_scale(input.rig, input.range, room);
     let grown = if input.grown.is_finite() { input.grown.clamp(0.0, 1.0) } else { 1.0 };
     let mut draft = Draft {
-        scene: Scene::new(width, height, k),
+        sheet: Sheet::new(Scene::new(width, height, k)),
         stage,
-        labels: Vec::new(),
-        obstacles: Vec::new(),
         px_per_newton: metres_per_newton * stage.scale * grown,
     };
     let frame = Frame::new(&stage, input.solution);
@@ -217,7 +239,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         measures::setback(&mut draft, input);
         twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
     }
-    draft.scene.still = draft.scene.items.len();
+    draft.sheet.scene.still = draft.sheet.scene.items.len();
 
     if let (Some(tip), Some(progress)) = (tips, input.tipping) {
         tipping::fall(&mut draft, input, tip, progress);
@@ -238,7 +260,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         forces::ground(&mut draft, input, &frame);
     }
     let across = (0.15 * stage.scale).max(8.0 * k);
-    lashing(&mut draft.scene, frame.head, frame.up, across, stage.scale);
+    lashing(&mut draft.sheet.scene, frame.head, frame.up, across, stage.scale);
     line.draw_hardware(&mut draft, &frame);
     if input.show.dimensions && k < PROJECTOR {
         measures::reach(&mut draft, input);
@@ -251,12 +273,22 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     let none = Seats::default();
     let before = input.seats.unwrap_or(&none);
     if k >= PROJECTOR {
-        few(&mut draft.labels);
+        few(&mut draft.sheet.labels);
     }
-    let seated = seat_labels(&draft.labels, &draft.obstacles, stage.inside(), k, before);
-    draw_labels(&mut draft.scene, &draft.labels, &seated);
-    let is_seated = |i: usize| seated.iter().any(|each| each.label == i);
-    let dropped = draft.labels.iter().enumerate().filter(|(i, _)| !is_seated(*i)).map(|(_, label)| label.key);
+    let Sheet { mut scene, labels, obstacles } = draft.sheet;
+    let seated = seat_labels(&labels, &obstacles, stage.inside(), k, before);
+    draw_labels(&mut scene, &labels, &seated);
+    let (mut places, mut dropped) = (Vec::new(), Vec::new());
+    for each in &seated {
+        if let Some(label) = labels.get(each.label) {
+            places.push((label.key, each.bounds));
+        }
+    }
+    for (i, label) in labels.iter().enumerate() {
+        if !seated.iter().any(|each| each.label == i) {
+            dropped.push(label.key);
+        }
+    }
     SideView {
         foot: stage.foot,
         head: frame.head,
@@ -265,14 +297,11 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         scale: stage.scale,
         force_scale: metres_per_newton,
         span: stage.span,
-        labels: seated
-            .iter()
-            .filter_map(|each| Some((draft.labels.get(each.label)?.key, each.bounds)))
-            .collect(),
-        dropped: dropped.collect(),
-        seats: seats_taken(&draft.labels, &seated),
+        labels: places,
+        dropped,
+        seats: seats_taken(&labels, &seated),
         pencil_axis: pencil.map(|arrow| (arrow.tail, arrow.way)),
-        scene: draft.scene,
+        scene,
     }
 }
 
@@ -292,12 +321,12 @@ fn legs(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
         // Each leg runs past the head in its own direction; square feet make both the same.
         let past = crate::drawing::vec2::length(sub(frame.tip, frame.head));
         let tip = add(frame.head, times(up, past));
-        if input.over.contains(&Part::Leg(side)) {
+        if input.is_over(Part::Leg(side)) {
             let half = frame.widths.0 / 2.0 + 6.0 * stage.k;
-            sleeve(&mut draft.scene, butt, frame.head, half, "leg");
+            sleeve(&mut draft.sheet.scene, butt, frame.head, half, "leg");
         }
-        pole(&mut draft.scene, butt, tip, frame.widths, "leg");
+        pole(&mut draft.sheet.scene, butt, tip, frame.widths, "leg");
         let half = frame.widths.0 / 2.0;
-        draft.obstacles.push(Obstacle { from: butt, to: tip, half, soft: true });
+        draft.sheet.keep_clear(butt, tip, half, true);
     }
 }

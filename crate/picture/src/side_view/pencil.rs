@@ -5,9 +5,8 @@ use super::seats::{Margin, On, of_arrow};
 use super::{Draft, Frame, SideViewInput, guys};
 use crate::drawing::arrow;
 use crate::drawing::vec2::{P, add, left_of, sub, times, unit};
-use crate::{Label, Lettering, Row, Tone};
+use crate::{Lettering, Row, Tone};
 use outlean_rig::Dimension;
-use outlean_rigfile::show;
 
 /// What a guessed force is of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -73,8 +72,7 @@ pub(super) fn pencil(
             (joint, line.haul_way, 1.0, false)
         }
         Carried::Resultant => {
-            let (x, z) = stage.flat_force(input.solution.resultant.force);
-            let way = unit((x, -z), (0.0, 1.0));
+            let (way, _) = stage.way_of(input.solution.resultant.force, (0.0, 1.0));
             (add(frame.head, times(left_of(way), -beside)), way, -1.0, false)
         }
     };
@@ -82,11 +80,8 @@ pub(super) fn pencil(
     let long = (newtons * px_per_newton).max(0.0).min(0.92 * frame.slant);
     let end = add(joint, times(way, long));
     let (tail, tip) = if push { (end, joint) } else { (joint, end) };
-    let obstacles =
-        arrow::pencil(&mut draft.scene, tail, tip, if push { times(way, -1.0) } else { way }, "pencil");
-    draft.obstacles.extend(obstacles);
-    let force = show(newtons, Dimension::Force, input.units).to_string();
-    let text = input.words.fill("pencil", &[("force", &force)]);
+    arrow::pencil(&mut draft.sheet, tail, tip, if push { times(way, -1.0) } else { way }, "pencil");
+    let text = input.fill("pencil", "force", newtons, Dimension::Force);
     let margin = Margin { left: frame.head.0 + 30.0 * k, top: frame.head.1, bottom: stage.foot.1 };
     // Seats are given for the way from tail to tip.
     let open = if push { 1.0 } else { side };
@@ -98,14 +93,7 @@ pub(super) fn pencil(
         &margin,
         k,
     );
-    let row = Row::new(text, Lettering::Value, Tone::Pencil);
-    draft.labels.push(Label {
-        key: ("pencil", 0),
-        rows: vec![row],
-        seats,
-        rank: 1,
-        timid: false,
-        in_line: false,
-    });
+    let rows = Row::alone(text, Lettering::Value, Tone::Pencil);
+    draft.sheet.label(("pencil", 0), 1, rows, seats);
     Some(Drawn { tail: joint, tip: end, way })
 }

@@ -2,15 +2,15 @@
 
 use super::stage::{EDGE, Stage};
 use super::{Draft, SideViewInput};
-use crate::Obstacle;
 use crate::drawing::ground::{ground, picket};
+use crate::drawing::local::{Place, table};
 use crate::drawing::person::{STANDING, person};
 use crate::drawing::rope::sleeve;
 use crate::drawing::vec2::P;
 use outlean_rig::{Part, Path as LinePath, Point};
 
 /// The face of the drop, from the edge down: metres ahead of the edge, metres below it.
-const FACE: [P; 10] = [
+const FACE: [Place; 10] = table([
     (0.0, 0.0),
     (0.08, -0.04),
     (0.12, -0.2),
@@ -21,20 +21,18 @@ const FACE: [P; 10] = [
     (0.04, -2.4),
     (0.0, -3.0),
     (0.05, -4.2),
-];
+]);
 
 /// Draws the ground, the drop and the holdfasts.
 pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
     let line = profile(&stage);
-    ground(&mut draft.scene, &line, -1.0, "ground");
-    let half = 2.0 * stage.k;
-    for (from, to) in line.iter().zip(line.iter().skip(1)) {
-        draft.obstacles.push(Obstacle { from: *from, to: *to, half, soft: true });
-    }
-    for (number, guy) in (0_u8..).zip(&input.rig.guys).filter(|(_, guy)| guy.rigged) {
-        let over = input.over.contains(&Part::GuyHoldfast(number));
-        holdfast(draft, guy.anchor, over);
+    ground(&mut draft.sheet.scene, &line, -1.0, "ground");
+    draft.sheet.keep_clear_along(&line, 2.0 * stage.k, true);
+    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+        if guy.rigged {
+            holdfast(draft, guy.anchor, input.is_over(Part::GuyHoldfast(number)));
+        }
     }
     if let LinePath::StraightBack { to } | LinePath::TackleAtHead { to, .. } = input.rig.line.path {
         holdfast(draft, to, false);
@@ -47,9 +45,9 @@ pub(super) fn onlooker(draft: &mut Draft, input: &SideViewInput<'_>, tips: bool)
     // Under the fall of a frame stands nobody; on a small plate a person is clutter.
     if input.show.people && !tips && stage.scale > 40.0 * stage.k.min(1.0) {
         let x = -0.48 * input.solution.layout.slant_height;
-        person(&mut draft.scene, stage.p((x, 0.0)), &STANDING, 1.0, stage.scale);
+        person(&mut draft.sheet.scene, stage.p((x, 0.0)), &STANDING, 1.0, stage.scale);
         let (low, high) = (stage.p((x, 0.1)), stage.p((x, 1.6)));
-        draft.obstacles.push(Obstacle { from: low, to: high, half: 0.2 * stage.scale, soft: true });
+        draft.sheet.keep_clear(low, high, 0.2 * stage.scale, true);
     }
 }
 
@@ -71,6 +69,7 @@ fn profile(stage: &Stage) -> Vec<P> {
     let deep = bottom.max(-(stage.depth + 0.05));
     let mut last = (0.0, 0.0);
     for (ahead, down) in FACE {
+        let (ahead, down) = (f64::from(ahead) / 1000.0, f64::from(down) / 1000.0);
         if down >= deep {
             line.push((EDGE + ahead, down));
             last = (EDGE + ahead, down);
@@ -79,7 +78,7 @@ fn profile(stage: &Stage) -> Vec<P> {
             break;
         }
     }
-    line.into_iter().map(|at| stage.p(at)).collect()
+    stage.line(line)
 }
 
 /// A picket where a rope is tied to the ground, and ground under it where it stands beyond the drop.
@@ -99,11 +98,11 @@ fn holdfast(draft: &mut Draft, at: Point, over: bool) {
         // Along the picket, which leans away from the pull.
         let from = (place.0 + away * 0.15 * stage.scale, place.1 - 0.56 * stage.scale);
         let to = (place.0 - away * 0.22 * stage.scale, place.1 + 0.82 * stage.scale);
-        sleeve(&mut draft.scene, from, to, (0.2 * stage.scale).max(9.0 * stage.k), "holdfast");
+        sleeve(&mut draft.sheet.scene, from, to, (0.2 * stage.scale).max(9.0 * stage.k), "holdfast");
     }
-    picket(&mut draft.scene, place, away, stage.scale, "holdfast");
+    picket(&mut draft.sheet.scene, place, away, stage.scale, "holdfast");
     let top = (place.0 + away * 0.12 * stage.scale, place.1 - 0.45 * stage.scale);
-    draft.obstacles.push(Obstacle { from: place, to: top, half: 4.0 * stage.k, soft: true });
+    draft.sheet.keep_clear(place, top, 4.0 * stage.k, true);
 }
 
 /// Ground beyond the drop, with a face of its own.
@@ -111,10 +110,9 @@ fn far_side(draft: &mut Draft, x: f64, z: f64) {
     let stage = draft.stage;
     let right = (stage.width - stage.foot.0) / stage.scale;
     let rim = x - 0.5;
-    let line = [(rim + 0.03, z - 1.1), (rim - 0.04, z - 0.6), (rim, z - 0.08), (rim + 0.08, z), (right, z)];
-    let line: Vec<P> = line.into_iter().map(|at| stage.p(at)).collect();
-    ground(&mut draft.scene, &line, 1.0, "far side");
-    for (from, to) in line.iter().zip(line.iter().skip(1)) {
-        draft.obstacles.push(Obstacle { from: *from, to: *to, half: 2.0 * stage.k, soft: true });
-    }
+    let line =
+        vec![(rim + 0.03, z - 1.1), (rim - 0.04, z - 0.6), (rim, z - 0.08), (rim + 0.08, z), (right, z)];
+    let line = stage.line(line);
+    ground(&mut draft.sheet.scene, &line, 1.0, "far side");
+    draft.sheet.keep_clear_along(&line, 2.0 * stage.k, true);
 }

@@ -2,9 +2,9 @@
 //! and the plate, never on the lean, so that nothing is rescaled while the frame moves.
 
 use crate::drawing::pointer;
-use crate::drawing::vec2::P;
+use crate::drawing::vec2::{P, unit};
 use crate::{Area, type_scale};
-use outlean_rig::{Layout, Pair, Point, Rig, WorkingRange};
+use outlean_rig::{Force, Layout, Pair, Point, Rig, WorkingRange};
 
 /// Metres to pixels in the plane square to the foot line: x forward to the right, z up.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,22 +82,51 @@ impl Stage {
     }
 
     /// A place in metres (forward, up) in pixels.
+    #[inline(never)]
     pub(crate) fn p(&self, (x, z): P) -> P {
         (self.foot.0 + x * self.scale, self.foot.1 - z * self.scale)
     }
 
+    /// A line in metres in pixels.
+    #[inline(never)]
+    pub(crate) fn line(&self, mut points: Vec<P>) -> Vec<P> {
+        for point in &mut points {
+            *point = self.p(*point);
+        }
+        points
+    }
+
+    /// The way a force acts, as a unit step in the picture, or `otherwise`, and its size in this plane, N.
+    #[inline(never)]
+    pub(crate) fn way_of(&self, force: Force, otherwise: P) -> (P, f64) {
+        let (x, z) = self.flat_force(force);
+        (unit((x, -z), otherwise), libm::hypot(x, z))
+    }
+
     /// A place in space as (forward, up), m.
+    #[inline(never)]
     pub(crate) fn flat(&self, point: Point) -> P {
         let from = point - self.mid_base;
         (from.x * self.forward.0 + from.y * self.forward.1, from.z)
     }
 
     /// A force as (forward, up), N.
-    pub(crate) fn flat_force(&self, force: outlean_rig::Force) -> P {
+    #[inline(never)]
+    pub(crate) fn flat_force(&self, force: Force) -> P {
         (force.x() * self.forward.0 + force.y() * self.forward.1, force.z())
     }
 
+    /// Points from one lean to another, the first and the last among them, `radius` px from the foot.
+    pub(crate) fn along_arc(&self, from: f64, to: f64, radius: f64, pieces: i32) -> Vec<P> {
+        let mut points = Vec::new();
+        for i in 0..=pieces {
+            points.push(self.on_arc(from + (to - from) * f64::from(i) / f64::from(pieces), radius));
+        }
+        points
+    }
+
     /// The point at a lean, `radius` px from the foot.
+    #[inline(never)]
     pub(crate) fn on_arc(&self, lean: f64, radius: f64) -> P {
         (self.foot.0 + radius * libm::sin(lean), self.foot.1 - radius * libm::cos(lean))
     }

@@ -78,7 +78,6 @@ fn coordinates(scene: &Scene) -> Vec<f64> {
                 for step in &path.steps {
                     match *step {
                         Step::Move(x, y) | Step::Line(x, y) => all.extend([x, y]),
-                        Step::Quad(a, b, x, y) => all.extend([a, b, x, y]),
                         Step::Cubic(a, b, c, d, x, y) => all.extend([a, b, c, d, x, y]),
                         Step::Close => {}
                     }

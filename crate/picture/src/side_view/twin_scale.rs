@@ -2,7 +2,7 @@
 
 use super::Draft;
 use crate::decade::decade;
-use crate::{Anchor, Lettering, Obstacle, Path, Role, Tone, type_scale};
+use crate::{Anchor, Lettering, Path, Role, Tone, type_scale};
 use outlean_rigfile::{FT, LBF, Units};
 
 /// Draws it in the lower left corner.
@@ -39,9 +39,9 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
         rule(&mut path, length * f64::from(i) / f64::from(parts), if whole { 8.0 } else { 4.0 });
     }
     let above = y - 12.0 * lettering;
-    draft.scene.text((x, above), "0", Anchor::Middle, tone);
+    draft.sheet.scene.text((x, above), "0".to_owned(), Anchor::Middle, tone);
     let last = format!("{}\u{2009}{}", plain(long), names.0);
-    draft.scene.text((x + length, above), last.clone(), Anchor::Middle, tone);
+    draft.sheet.scene.text((x + length, above), last.clone(), Anchor::Middle, tone);
 
     // Below: forces.
     let most = long * metre / metres_per_newton / newton;
@@ -57,20 +57,19 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
         let text = plain(each * f64::from(i));
         let half = note(&text) / 2.0;
         if i == 0 {
-            draft.scene.text((x, below), text, Anchor::Middle, tone);
+            draft.sheet.scene.text((x, below), text, Anchor::Middle, tone);
         } else if i == count {
-            draft.scene.text((x + at, below), end.clone(), Anchor::Middle, tone);
+            draft.sheet.scene.text((x + at, below), end.clone(), Anchor::Middle, tone);
         } else if x + at - half > free_from && x + at + half < last_left {
             free_from = x + at + half + 5.0 * k;
-            draft.scene.text((x + at, below), text, Anchor::Middle, tone);
+            draft.sheet.scene.text((x + at, below), text, Anchor::Middle, tone);
         }
     }
-    draft.scene.part_path(path, Role::Tick, "twin scale");
-    let bar = Path::line((x, y), (x + length, y));
-    draft.scene.part_path(bar, Role::Bar, "twin scale");
+    draft.sheet.scene.part_path(path, Role::Tick, "twin scale");
+    draft.sheet.scene.line((x, y), (x + length, y), Role::Bar, "twin scale");
     let half = 22.0 * lettering;
     let right = x + length + note(&last).max(note(&end)) / 2.0 - half;
-    draft.obstacles.push(Obstacle { from: (x, y), to: (right.max(x), y), half, soft: false });
+    draft.sheet.keep_clear((x, y), (right.max(x), y), half, false);
 }
 
 /// The greatest of 1, 2, 5 times a power of ten not above `value`.
