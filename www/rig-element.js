@@ -12,6 +12,8 @@ import { show, slider } from './slider.js';
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
 const NARROW = 640;
+/** Pixels along the curves after which a finger no longer scrolls the page but moves the cursor. */
+const ALONG = 8;
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
 
@@ -127,8 +129,8 @@ class RigElement extends HTMLElement {
     caution.hidden = this.hasAttribute('cautioned');
     const column = element('div', { class: 'column' }, element('div', { class: 'keys' }, ...Object.values(keys)), note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
-    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers,
-      element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), more), caution, said);
+    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), more);
+    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, grid, caution, said);
     slider(head, {
       grab: () => this.act({ kind: 'grab' }),
       step: steps => this.act({ kind: 'step', key: 'lean', value: steps }),
@@ -143,7 +145,7 @@ class RigElement extends HTMLElement {
         this.#need({ side: true });
       });
     }
-    return { outer, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, said, note, more };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, said, note, more };
   }
 
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
@@ -196,16 +198,27 @@ class RigElement extends HTMLElement {
       const x = event.clientX - curves.getBoundingClientRect().left;
       this.act({ kind: 'set', key: 'lean', value: this.#figure.curvesLeanAt(x) });
     };
-    curves.addEventListener('pointerdown', event => {
-      if (event.button !== 0 || this.hasAttribute('veiled')) return;
-      curves.setPointerCapture(event.pointerId);
+    const take = (/** @type {PointerEvent} */ event) => {
       this.#held = true;
       this.act({ kind: 'grab' });
       move(event);
+    };
+    /** @type {number | undefined} */
+    let finger; // where it came down, while it may yet scroll the page
+    curves.addEventListener('pointerdown', event => {
+      if (event.button !== 0 || this.hasAttribute('veiled')) return;
+      curves.setPointerCapture(event.pointerId);
+      if (event.pointerType === 'touch') finger = event.clientX;
+      else take(event);
     });
-    curves.addEventListener('pointermove', event => { if (this.#held) move(event); });
-    for (const end of ['pointerup', 'pointercancel', 'lostpointercapture']) {
-      curves.addEventListener(end, () => {
+    curves.addEventListener('pointermove', event => {
+      if (this.#held) move(event);
+      else if (finger !== undefined && Math.abs(event.clientX - finger) > ALONG) take(event);
+    });
+    for (const end of /** @type {const} */ (['pointerup', 'pointercancel', 'lostpointercapture'])) {
+      curves.addEventListener(end, event => {
+        if (end === 'pointerup' && finger !== undefined && !this.#held) take(event);
+        finger = undefined;
         this.#held = false;
         this.#need({ cursor: true });
       });
@@ -251,17 +264,38 @@ class RigElement extends HTMLElement {
 
   #watch() {
     const { plate, curves } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const observer = new ResizeObserver(() => this.#need({ side: true, curves: true, cursor: true }));
+    const observer = new ResizeObserver(() => {
+      this.#place();
+      this.#need({ side: true, curves: true, cursor: true });
+    });
     observer.observe(plate);
     observer.observe(curves);
     this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
+    const stop = new AbortController();
+    // No frame comes between the change to print and the sheet: it is drawn at once, in the sheet's inks.
+    matchMedia('print').addEventListener('change', () => {
+      this.#settings();
+      cancelAnimationFrame(this.#frame);
+      this.#draw(performance.now());
+    }, { signal: stop.signal });
+    this.#stops.push(() => stop.abort());
     this.#settings();
+  }
+
+  /** The rig's sentence stands before its figure; after it where the figure needs the room, for eye and keyboard alike. */
+  #place() {
+    const { outer, grid, sentence } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const after = this.clientWidth < NARROW || this.hasAttribute('projector');
+    if (after === (outer.firstElementChild !== sentence.element)) return;
+    if (after) grid.after(sentence.element);
+    else outer.prepend(sentence.element);
   }
 
   /** Takes on the page's theme, units and motion. */
   #settings() {
     const root = document.documentElement;
     this.toggleAttribute('projector', root.dataset.theme === 'projector');
+    this.#place();
     this.#figure.setInks(inks(this));
     this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
     this.act({ kind: 'units', word: root.dataset.units ?? 'metric' });

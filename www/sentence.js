@@ -78,6 +78,7 @@ export class Sentence {
         const raw = from + (dx / travel) * (most - least);
         this.act({ kind: 'set_stepped', key, value: Math.min(most, Math.max(least, raw)) });
       },
+      tap: x => this.act({ kind: 'step', key, value: x < pointer.getBoundingClientRect().left + pointer.offsetWidth / 2 ? -1 : 1 }),
     });
     return element('span', { class: 'set' }, element('span', { class: 'name', 'aria-hidden': 'true' }, name), value);
   }
@@ -92,6 +93,6 @@ export class Sentence {
       this.act({ kind: 'choose', key, word: select.value });
     });
     this.choices.set(key, select);
-    return element('span', { class: 'set' }, element('span', { class: 'name', 'aria-hidden': 'true' }, choice?.name ?? key), select);
+    return element('span', { class: 'set choice' }, element('span', { class: 'name', 'aria-hidden': 'true' }, choice?.name ?? key), select);
   }
 }

@@ -8,8 +8,12 @@
  * @property {(where: 'least'|'most') => void} end To an end.
  * @property {(share: number) => void} [slide] To a share of the way, 0 to 1.
  * @property {(dx: number) => void} [drag] Moved so many pixels since it was taken.
+ * @property {(x: number) => void} [tap] Taken and let go without a move, there: for whoever cannot drag.
  * @property {() => number} page Steps in a page.
  */
+
+/** Pixels that a hand may tremble before it drags. */
+const TREMBLE = 3;
 
 /** Makes `element` a slider. @param {HTMLElement} element @param {Doings} doings */
 export function slider(element, doings) {
@@ -38,18 +42,25 @@ export function slider(element, doings) {
   if (!drag) return;
   /** @type {number | undefined} */
   let from;
+  let moved = false;
   element.addEventListener('pointerdown', event => {
     if (event.button !== 0) return;
     element.setPointerCapture(event.pointerId);
     element.focus({ preventScroll: true });
     from = event.clientX;
+    moved = false;
     doings.grab();
   });
   element.addEventListener('pointermove', event => {
-    if (from !== undefined) drag(event.clientX - from);
+    if (from === undefined) return;
+    moved ||= Math.abs(event.clientX - from) > TREMBLE;
+    if (moved) drag(event.clientX - from);
   });
   for (const end of ['pointerup', 'pointercancel', 'lostpointercapture']) {
-    element.addEventListener(end, () => { from = undefined; });
+    element.addEventListener(end, event => {
+      if (from !== undefined && !moved && event.type === 'pointerup') doings.tap?.(/** @type {PointerEvent} */ (event).clientX);
+      from = undefined;
+    });
   }
 }
 
