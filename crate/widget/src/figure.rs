@@ -195,7 +195,7 @@ impl RigFigure {
                 Chart::new(curves, options, &self.words)
             }
         };
-        let backend = ChartCanvas::new(canvas, ratio, self.inks.colour(Ink::Paper))?;
+        let backend = ChartCanvas::new(&canvas, ratio, self.inks.colour(Ink::Paper))?;
         let painted = chart.paint(&self.inks, backend).is_ok();
         self.chart = Some(chart);
         if painted { Ok(()) } else { Err(JsValue::from_str("the canvas does not paint")) }

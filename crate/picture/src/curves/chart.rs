@@ -6,11 +6,11 @@
 use super::label::{Label, shown_balance};
 use super::plan::{BAND, Plan, Plot, on_axis};
 use super::sample::{Curves, Sample};
-use crate::{Anchor, Face, Hatch, Ink, Inks, Kind, Role, Stroke, Weight};
+use crate::{Anchor, Face, Ink, Inks, Kind, Role, Stroke, Weight};
 use outlean_rig::Quantity;
-use plotters::coord::Shift;
 use plotters::coord::cartesian::Cartesian2d;
 use plotters::coord::types::RangedCoordf64;
+use plotters::coord::{CoordTranslate, Shift};
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::element::{DashedPathElement, PathElement, Polygon};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
@@ -40,8 +40,21 @@ pub fn face_of(family: &str, style: &FontStyle) -> Face {
     }
 }
 
-/// A panel: lean (rad) to the right, value (N) upward.
-type Panel<DB> = DrawingArea<DB, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
+/// What a value (N) over a lean (rad) is in the pixels of plotters.
+type Coordinates = Cartesian2d<RangedCoordf64, RangedCoordf64>;
+
+/// A point in the pixels of plotters.
+type Dot = (i32, i32);
+
+/// A line, or where `filled` is set the area within it, in the pixels of plotters. The still layer is first
+/// made as a list of these: what is generic in the backend comes once for every element of plotters, not once for
+/// everything that is drawn.
+struct Mark {
+    points: Vec<Dot>,
+    style: ShapeStyle,
+    /// Dash and gap; 0 for a solid line.
+    dash: Dot,
+}
 
 /// Everything that the still layer is drawn from.
 pub(crate) struct Still<'a> {
@@ -55,208 +68,25 @@ pub(crate) struct Still<'a> {
 impl Still<'_> {
     pub(crate) fn paint<DB: DrawingBackend>(&self, backend: DB) -> DrawResult<DB> {
         let root = backend.into_drawing_area();
+        let mut marks = Marks { still: self, list: Vec::new() };
         for plot in &self.plan.plots {
-            self.panel(&root, plot)?;
+            marks.panel(plot);
         }
-        self.strip(&root)?;
-        self.rule(&root)?;
+        marks.strip();
+        marks.rule();
+        for Mark { points, style, dash } in marks.list {
+            if style.filled {
+                root.draw(&Polygon::new(points, style))?;
+            } else if dash.0 > 0 {
+                root.draw(&DashedPathElement::new(points, dash.0, dash.1, style))?;
+            } else {
+                root.draw(&PathElement::new(points, style))?;
+            }
+        }
         for label in self.labels {
             self.text(&root, label)?;
         }
         root.present()
-    }
-
-    fn panel<DB: DrawingBackend>(&self, root: &DrawingArea<DB, Shift>, plot: &Plot) -> DrawResult<DB> {
-        let (plan, curves, area) = (self.plan, self.curves, plot.area);
-        let panel = curves.panel(plot.kind);
-        if self.revealed {
-            let style = Role::OutArea.style(plan.k);
-            for (from, to, inside) in plan.stretches(curves) {
-                if !inside {
-                    let corners = (from, area.top, to, area.bottom);
-                    self.fill(root, corners, style.fill, style.cover)?;
-                    self.hatch(root, corners, style.hatch, style.cover)?;
-                }
-            }
-        }
-        let inside = root.clone().shrink(
-            (px(area.left), px(area.top)),
-            (px(area.right) - px(area.left), px(area.bottom) - px(area.top)),
-        );
-        let (from, to) = plan.leans;
-        let (across, down) = inside.get_pixel_range();
-        let values = plot.axis.least..plot.axis.most;
-        let chart: Panel<DB> =
-            inside.apply_coord_spec(Cartesian2d::new(from..to, values, (across, down.end..down.start)));
-
-        let level = |value: f64| vec![(from, value), (to, value)];
-        for (value, _) in plot.axis.ticks() {
-            let role = if value.abs() < 1e-9 { Role::AxisLine } else { Role::Grid };
-            if self.revealed || role == Role::AxisLine {
-                self.line(&chart, level(value), role)?;
-            }
-        }
-        if !self.revealed {
-            return Ok(());
-        }
-        for lean in shown_balance(curves) {
-            self.upright(root, plan.x_at(lean), (area.top, area.bottom), Role::Axis)?;
-        }
-        for one in panel.allowables.iter().filter(|one| on_axis(panel, one.value)) {
-            self.line(&chart, level(one.value), Role::Limit)?;
-        }
-        for (i, series) in panel.series.iter().enumerate() {
-            let kind = match series.quantity {
-                Quantity::GuyTension(_) => Kind::Pull,
-                _ => Kind::Push,
-            };
-            let weight = if i == 0 || kind == Kind::Pull { Weight::Full } else { Weight::Thin };
-            for piece in &series.pieces {
-                for (inside, run) in runs(piece, curves, (plot.axis.least, plot.axis.most)) {
-                    let role = if inside { Role::Curve(kind, weight) } else { Role::CurveOutside(kind) };
-                    self.line(&chart, run, role)?;
-                }
-            }
-        }
-        Ok(())
-    }
-
-    /// The strip over the panels: which leans are the working range.
-    fn strip<DB: DrawingBackend>(&self, root: &DrawingArea<DB, Shift>) -> DrawResult<DB> {
-        let (plan, t) = (self.plan, self.plan.t);
-        let Some(baseline) = plan.strip else { return Ok(()) };
-        let y = libm::floor(baseline + 6.0 * t) + 0.5;
-        self.stroke(root, &[(plan.sides.0, y), (plan.sides.1, y)], Role::AxisLine)?;
-        for x in plan.stops(self.curves) {
-            self.stroke(root, &[(x, baseline - 10.0 * t), (x, baseline + 4.0 * t)], Role::Stop)?;
-        }
-        Ok(())
-    }
-
-    /// The lean rule: one graduated scale with the working range on it.
-    fn rule<DB: DrawingBackend>(&self, root: &DrawingArea<DB, Shift>) -> DrawResult<DB> {
-        let (plan, k) = (self.plan, self.plan.k);
-        let (top, band) = (plan.rule, BAND * k);
-        let whole = [(plan.sides.0, plan.sides.1, true)];
-        let stretches = if self.revealed { plan.stretches(self.curves) } else { whole.to_vec() };
-        for (from, to, inside) in stretches {
-            let style = if inside { Role::InBand } else { Role::OutBand }.style(k);
-            let corners = (from, top, to, top + band);
-            self.fill(root, corners, style.fill, 1.0)?;
-            self.hatch(root, corners, style.hatch, 1.0)?;
-            let outline = [(from, top), (to, top), (to, top + band), (from, top + band), (from, top)];
-            self.stroke(root, &outline, if inside { Role::InBand } else { Role::OutBand })?;
-        }
-        let degree = (plan.sides.1 - plan.sides.0) / (plan.leans.1 - plan.leans.0) * outlean_rigfile::DEG;
-        for degrees in plan.degrees() {
-            let share = match (degrees % 10, degrees % 5) {
-                (0, _) => 1.0,
-                (_, 0) => 0.55,
-                _ if degree >= 4.4 * k => 0.3,
-                _ => continue,
-            };
-            let x = plan.x_at(f64::from(degrees) * outlean_rigfile::DEG);
-            self.stroke(root, &[(x, top + band), (x, top + band * (1.0 - share))], Role::Tick)?;
-        }
-        if self.revealed {
-            for x in plan.stops(self.curves) {
-                self.stroke(root, &[(x, top - 6.0 * k), (x, top + band + 4.0 * k)], Role::Stop)?;
-            }
-        }
-        Ok(())
-    }
-
-    /// A line in a panel: lean (rad) and value (N).
-    fn line<DB: DrawingBackend>(
-        &self,
-        chart: &Panel<DB>,
-        points: Vec<(f64, f64)>,
-        role: Role,
-    ) -> DrawResult<DB> {
-        let Some(stroke) = role.style(self.plan.k).stroke else { return Ok(()) };
-        let style = self.style(&stroke);
-        match *stroke.dash.lengths() {
-            [dash, gap] => chart.draw(&DashedPathElement::new(points, px(dash), px(gap), style)),
-            _ => chart.draw(&PathElement::new(points, style)),
-        }
-    }
-
-    /// A line in the picture, px.
-    fn stroke<DB: DrawingBackend>(
-        &self,
-        root: &DrawingArea<DB, Shift>,
-        points: &[(f64, f64)],
-        role: Role,
-    ) -> DrawResult<DB> {
-        let Some(stroke) = role.style(self.plan.k).stroke else { return Ok(()) };
-        let points: Vec<(i32, i32)> = points.iter().map(|(x, y)| (px(*x), px(*y))).collect();
-        root.draw(&PathElement::new(points, self.style(&stroke)))
-    }
-
-    /// An upright line with dashes of any number of lengths, px.
-    fn upright<DB: DrawingBackend>(
-        &self,
-        root: &DrawingArea<DB, Shift>,
-        x: f64,
-        (top, bottom): (f64, f64),
-        role: Role,
-    ) -> DrawResult<DB> {
-        let Some(stroke) = role.style(self.plan.k).stroke else { return Ok(()) };
-        let solid = Stroke { dash: crate::Dash::SOLID, ..stroke };
-        let mut y = top;
-        for (i, length) in stroke.dash.lengths().iter().cycle().enumerate() {
-            let end = bottom.min(y + length.max(0.5));
-            if y >= bottom {
-                break;
-            }
-            if i % 2 == 0 {
-                let ends = vec![(px(x), px(y)), (px(x), px(end))];
-                root.draw(&PathElement::new(ends, self.style(&solid)))?;
-            }
-            y = end;
-        }
-        Ok(())
-    }
-
-    fn fill<DB: DrawingBackend>(
-        &self,
-        root: &DrawingArea<DB, Shift>,
-        (left, top, right, bottom): (f64, f64, f64, f64),
-        ink: Option<Ink>,
-        cover: f64,
-    ) -> DrawResult<DB> {
-        let Some(ink) = ink else { return Ok(()) };
-        let (left, top, right, bottom) = (px(left), px(top), px(right), px(bottom));
-        let corners = vec![(left, top), (right, top), (right, bottom), (left, bottom)];
-        root.draw(&Polygon::new(corners, colour(self.inks, ink, cover)))
-    }
-
-    /// Hatch lines at 45°, rising to the right, cut off at the box. Neighbouring boxes carry on one pattern.
-    fn hatch<DB: DrawingBackend>(
-        &self,
-        root: &DrawingArea<DB, Shift>,
-        (left, top, right, bottom): (f64, f64, f64, f64),
-        hatch: Option<Hatch>,
-        cover: f64,
-    ) -> DrawResult<DB> {
-        let Some(hatch) = hatch else { return Ok(()) };
-        let style = ShapeStyle {
-            color: colour(self.inks, hatch.ink, cover),
-            filled: false,
-            stroke_width: px(hatch.width).unsigned_abs(),
-        };
-        // Along x + y = c, at every whole number of pitches.
-        let pitch = (hatch.pitch * core::f64::consts::SQRT_2).max(1.0);
-        let mut c = libm::ceil((left + top) / pitch) * pitch;
-        while c < right + bottom {
-            let (upper, lower) = (top.max(c - right), bottom.min(c - left));
-            if lower > upper {
-                let line = vec![(px(c - lower), px(lower)), (px(c - upper), px(upper))];
-                root.draw(&PathElement::new(line, style))?;
-            }
-            c += pitch;
-        }
-        Ok(())
     }
 
     fn text<DB: DrawingBackend>(&self, root: &DrawingArea<DB, Shift>, label: &Label) -> DrawResult<DB> {
@@ -277,14 +107,186 @@ impl Still<'_> {
         let style = TextStyle::from(font).pos(Pos::new(across, VPos::Bottom)).color(&ink);
         root.draw_text(&label.text, &style, (px(label.x), px(bottom)))
     }
+}
 
-    fn style(&self, stroke: &Stroke) -> ShapeStyle {
-        ShapeStyle {
-            color: colour(self.inks, stroke.ink, 1.0),
-            filled: false,
-            stroke_width: px(stroke.width).unsigned_abs(),
+/// The marks of the still layer in the making.
+struct Marks<'a> {
+    still: &'a Still<'a>,
+    list: Vec<Mark>,
+}
+
+impl Marks<'_> {
+    fn panel(&mut self, plot: &Plot) {
+        let Still { plan, curves, revealed, .. } = *self.still;
+        let area = plot.area;
+        let panel = curves.panel(plot.kind);
+        if revealed {
+            for (from, to, inside) in plan.stretches(curves) {
+                if !inside {
+                    self.fill((from, area.top, to, area.bottom), Role::OutArea);
+                }
+            }
+        }
+        let (from, to) = plan.leans;
+        let (least, most) = (plot.axis.least, plot.axis.most);
+        let sides = (px(area.left)..px(area.right), px(area.bottom)..px(area.top));
+        let coordinates = Coordinates::new(from..to, least..most, sides);
+
+        for (value, _) in plot.axis.ticks() {
+            let role = if value.abs() < 1e-9 { Role::AxisLine } else { Role::Grid };
+            if revealed || role == Role::AxisLine {
+                self.line(&coordinates, &[(from, value), (to, value)], role);
+            }
+        }
+        if !revealed {
+            return;
+        }
+        for lean in shown_balance(curves) {
+            self.upright(plan.x_at(lean), (area.top, area.bottom), Role::Axis);
+        }
+        for one in &panel.allowables {
+            if on_axis(panel, one.value) {
+                self.line(&coordinates, &[(from, one.value), (to, one.value)], Role::Limit);
+            }
+        }
+        for (i, series) in panel.series.iter().enumerate() {
+            let kind = match series.quantity {
+                Quantity::GuyTension(_) => Kind::Pull,
+                _ => Kind::Push,
+            };
+            let weight = if i == 0 || kind == Kind::Pull { Weight::Full } else { Weight::Thin };
+            for piece in &series.pieces {
+                for (inside, run) in runs(piece, curves, (least, most)) {
+                    let role = if inside { Role::Curve(kind, weight) } else { Role::CurveOutside(kind) };
+                    self.line(&coordinates, &run, role);
+                }
+            }
         }
     }
+
+    /// The strip over the panels: which leans are the working range.
+    fn strip(&mut self) {
+        let Still { plan, curves, .. } = *self.still;
+        let t = plan.t;
+        let Some(baseline) = plan.strip else { return };
+        let y = libm::floor(baseline + 6.0 * t) + 0.5;
+        self.stroke((plan.sides.0, y), (plan.sides.1, y), Role::AxisLine);
+        for x in plan.stops(curves) {
+            self.stroke((x, baseline - 10.0 * t), (x, baseline + 4.0 * t), Role::Stop);
+        }
+    }
+
+    /// The lean rule: one graduated scale with the working range on it.
+    fn rule(&mut self) {
+        let Still { plan, curves, revealed, .. } = *self.still;
+        let k = plan.k;
+        let (top, bottom) = (plan.rule, plan.rule + BAND * k);
+        let stretches =
+            if revealed { plan.stretches(curves) } else { vec![(plan.sides.0, plan.sides.1, true)] };
+        for (from, to, inside) in stretches {
+            let role = if inside { Role::InBand } else { Role::OutBand };
+            self.fill((from, top, to, bottom), role);
+            let outline = [(from, top), (to, top), (to, bottom), (from, bottom), (from, top)];
+            self.mark(outline.map(dot).to_vec(), role);
+        }
+        let degree = (plan.sides.1 - plan.sides.0) / (plan.leans.1 - plan.leans.0) * outlean_rigfile::DEG;
+        for degrees in plan.degrees() {
+            let share = match (degrees % 10, degrees % 5) {
+                (0, _) => 1.0,
+                (_, 0) => 0.55,
+                _ if degree >= 4.4 * k => 0.3,
+                _ => continue,
+            };
+            let x = plan.x_at(f64::from(degrees) * outlean_rigfile::DEG);
+            self.stroke((x, bottom), (x, top + BAND * k * (1.0 - share)), Role::Tick);
+        }
+        if revealed {
+            for x in plan.stops(curves) {
+                self.stroke((x, top - 6.0 * k), (x, bottom + 4.0 * k), Role::Stop);
+            }
+        }
+    }
+
+    /// A line in a panel: lean (rad) and value (N).
+    #[inline(never)]
+    fn line(&mut self, coordinates: &Coordinates, points: &[(f64, f64)], role: Role) {
+        let mut dots = Vec::with_capacity(points.len());
+        for point in points {
+            dots.push(coordinates.translate(point));
+        }
+        self.mark(dots, role);
+    }
+
+    /// A straight line in the picture, px.
+    #[inline(never)]
+    fn stroke(&mut self, from: (f64, f64), to: (f64, f64), role: Role) {
+        self.mark(vec![dot(from), dot(to)], role);
+    }
+
+    /// A line with the stroke of a role.
+    #[inline(never)]
+    fn mark(&mut self, points: Vec<Dot>, role: Role) {
+        let Some(Stroke { ink, width, dash, .. }) = role.style(self.still.plan.k).stroke else { return };
+        let dash = match *dash.lengths() {
+            [dash, gap] => (px(dash), px(gap)),
+            _ => (0, 0),
+        };
+        self.add(points, ink, 1.0, width, dash);
+    }
+
+    /// Adds a line, or an area where its width is 0.
+    #[inline(never)]
+    fn add(&mut self, points: Vec<Dot>, ink: Ink, cover: f64, width: f64, dash: Dot) {
+        let style = ShapeStyle {
+            color: colour(self.still.inks, ink, cover),
+            filled: width <= 0.0,
+            stroke_width: px(width).unsigned_abs(),
+        };
+        self.list.push(Mark { points, style, dash });
+    }
+
+    /// An upright line with dashes of any number of lengths, px.
+    fn upright(&mut self, x: f64, (top, bottom): (f64, f64), role: Role) {
+        let Some(stroke) = role.style(self.still.plan.k).stroke else { return };
+        let mut y = top;
+        for (i, length) in stroke.dash.lengths().iter().cycle().enumerate() {
+            let end = bottom.min(y + length.max(0.5));
+            if y >= bottom {
+                break;
+            }
+            if i % 2 == 0 {
+                self.add(vec![dot((x, y)), dot((x, end))], stroke.ink, 1.0, stroke.width, (0, 0));
+            }
+            y = end;
+        }
+    }
+
+    /// A box with the fill and the hatch of a role: lines at 45°, rising to the right, cut off at the box.
+    /// Neighbouring boxes carry on one pattern.
+    fn fill(&mut self, (left, top, right, bottom): (f64, f64, f64, f64), role: Role) {
+        let style = role.style(self.still.plan.k);
+        if let Some(ink) = style.fill {
+            let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
+            self.add(corners.map(dot).to_vec(), ink, style.cover, 0.0, (0, 0));
+        }
+        let Some(hatch) = style.hatch else { return };
+        // Along x + y = c, at every whole number of pitches.
+        let pitch = (hatch.pitch * core::f64::consts::SQRT_2).max(1.0);
+        let mut c = libm::ceil((left + top) / pitch) * pitch;
+        while c < right + bottom {
+            let (upper, lower) = (top.max(c - right), bottom.min(c - left));
+            if lower > upper {
+                let line = vec![dot((c - lower, lower)), dot((c - upper, upper))];
+                self.add(line, hatch.ink, style.cover, hatch.width, (0, 0));
+            }
+            c += pitch;
+        }
+    }
+}
+
+/// A point in sixteenths of a CSS pixel.
+fn dot((x, y): (f64, f64)) -> Dot {
+    (px(x), px(y))
 }
 
 /// CSS pixels in sixteenths. A cast of a float saturates.
@@ -294,24 +296,32 @@ fn px(value: f64) -> i32 {
 
 /// The colour of an ink. Plotters knows red, green and blue only, so an ink must be `#rrggbb` or
 /// `rgb(r, g, b)`; anything else is drawn in grey, which is seen on any paper.
+#[inline(never)]
 fn colour(inks: &Inks, ink: Ink, cover: f64) -> RGBAColor {
     let text = inks.colour(ink);
-    let hex = |hex: &str| {
-        let value = u32::from_str_radix(hex, 16).ok().filter(|_| hex.len() == 6)?;
-        let [_, r, g, b] = value.to_be_bytes();
-        Some((r, g, b))
-    };
-    let triple = |list: &str| {
-        let mut each =
-            list.split([',', ' ']).filter(|part| !part.is_empty()).map(|part| part.parse::<u8>().ok());
-        Some((each.next()??, each.next()??, each.next()??))
-    };
     let found = match text.strip_prefix('#') {
-        Some(digits) => hex(digits),
-        None => text.strip_prefix("rgb(").and_then(|rest| rest.strip_suffix(')')).and_then(triple),
+        Some(digits) if digits.len() == 6 => [0, 2, 4].map(|at| {
+            let pair = digits.get(at..at + 2)?;
+            u8::from_str_radix(pair, 16).ok()
+        }),
+        Some(_) => [None; 3],
+        None => triple(text),
     };
-    let (r, g, b) = found.unwrap_or((128, 128, 128));
-    RGBAColor(r, g, b, cover)
+    match found {
+        [Some(r), Some(g), Some(b)] => RGBAColor(r, g, b, cover),
+        _ => RGBAColor(128, 128, 128, cover),
+    }
+}
+
+/// The three numbers of `rgb(r, g, b)`.
+fn triple(text: &str) -> [Option<u8>; 3] {
+    let mut found = [None; 3];
+    let Some(list) = text.strip_prefix("rgb(").and_then(|rest| rest.strip_suffix(')')) else { return found };
+    let mut parts = list.split([',', ' ']).filter(|part| !part.is_empty());
+    for place in &mut found {
+        *place = parts.next().and_then(|part| part.parse().ok());
+    }
+    found
 }
 
 /// The parts of a piece that lie on the axis, each in or out of the working range.
