@@ -11,8 +11,8 @@ export const RIGS = Number(process.env.RIGS ?? 10_000);
  * @typedef {{ seed: number, rig: Record<string, number | string>, ranged: boolean, numbers: (number | null)[] | null }} Vector
  */
 
-/** One rig in so many has its working range compared too: it is over a thousand solutions. */
-const RANGE_EVERY = 10;
+/** One rig in so many has its working range compared too: it is thousands of solutions. */
+const RANGE_EVERY = 50;
 
 /**
  * `count` random rigs with what they come to natively, each as the JSON of one vector. They are handed on as this text

@@ -7,8 +7,8 @@ use proptest::prelude::*;
 /// Every force from outside on frame, ropes and pulleys together, with the point where it acts.
 fn from_outside(rig: &Rig, solution: &Solution) -> Vec<(Point, Force)> {
     let forces = solution.forces().unwrap();
-    let (layout, line) = (&solution.layout, &solution.line);
-    let mut all = vec![(line.pulley, line.load)];
+    let layout = &solution.layout;
+    let mut all = Vec::new();
     for side in Side::BOTH {
         let (foot, leg) = (*rig.feet.at.on(side), rig.legs.on(side));
         all.push((foot, forces.footing.feet.on(side).reaction));
@@ -18,19 +18,24 @@ fn from_outside(rig: &Rig, solution: &Solution) -> Vec<(Point, Force)> {
     for (guy, force) in rig.guys.iter().zip(&forces.guys) {
         all.push((guy.anchor, Force::along((guy.anchor - layout.head).normalize(), force.tension)));
     }
-    let mut haul_end = |from: Point, to: Point| {
-        all.push((to, Force::along((to - from).normalize(), line.after_redirect)));
-    };
-    match rig.line.path {
-        Path::Hung | Path::NotOverHead => {}
-        Path::StraightBack { to } | Path::OverTheFront { to } | Path::TackleAtHead { to, .. } => {
-            haul_end(line.pulley, to);
-        }
-        // The pulley is tied to the foot: its pull is part of the reaction there.
-        Path::RedirectedAtFoot { foot, to } => haul_end(*rig.feet.at.on(foot), to),
-        Path::RedirectedMidBase { to } => {
-            haul_end(layout.mid_base, to);
-            all.push((layout.mid_base, -line.redirect.unwrap()));
+    let second = rig.second.as_ref().map(|second| second.line.path);
+    for (path, line) in core::iter::once(rig.line.path).chain(second).zip(solution.lines()) {
+        all.push((line.pulley, line.load));
+        let mut haul_end = |from: Point, to: Point| {
+            all.push((to, Force::along((to - from).normalize(), line.after_redirect)));
+        };
+        match path {
+            Path::Hung | Path::NotOverHead => {}
+            Path::StraightBack { to } | Path::OverTheFront { to } | Path::TackleAtHead { to, .. } => {
+                haul_end(line.pulley, to);
+            }
+            // The pulley is tied to a foot or hung between both: its pull is part of the reactions there.
+            Path::RedirectedAtFoot { foot, to } => haul_end(*rig.feet.at.on(foot), to),
+            Path::RedirectedOnLedger { to } => haul_end(layout.mid_base, to),
+            Path::RedirectedMidBase { to } => {
+                haul_end(layout.mid_base, to);
+                all.push((layout.mid_base, -line.redirect.unwrap()));
+            }
         }
     }
     all

@@ -2,8 +2,8 @@
 
 use super::cases;
 use outlean_rig::{
-    Fault, Field, Pair, Path, Point, Quantity, Rig, Side, Solution, balance_leans, checks, findings,
-    governing, leans_where, solve, working_range,
+    Fault, Field, Pair, Point, Quantity, Rig, Side, Solution, balance_leans, checks, findings, governing,
+    leans_where, solve, working_range,
 };
 use outlean_tests::finite::nulls;
 use outlean_tests::random::random_rig;
@@ -37,17 +37,30 @@ fn each_number(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
     f(&mut load.dynamic_factor);
     f(&mut load.side_angle);
     f(&mut load.outward_angle);
-    match &mut rig.line.path {
-        Path::Hung | Path::NotOverHead => {}
-        Path::StraightBack { to }
-        | Path::RedirectedAtFoot { to, .. }
-        | Path::RedirectedMidBase { to }
-        | Path::OverTheFront { to }
-        | Path::TackleAtHead { to, .. } => point(to, f),
+    for swing in load.at_edge.iter_mut().chain(&mut load.on_tag_lines) {
+        f(&mut swing.side);
+        f(&mut swing.outward);
     }
-    f(&mut rig.line.pulley_efficiency);
-    f(&mut rig.line.redirect_efficiency);
-    f(&mut rig.line.sling);
+    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+        line.path = line.path.hauled_from(|mut to| {
+            point(&mut to, f);
+            to
+        });
+        f(&mut line.pulley_efficiency);
+        f(&mut line.redirect_efficiency);
+        f(&mut line.sling);
+    }
+    if let Some(second) = &mut rig.second {
+        f(&mut second.share);
+        second.peak_factor.iter_mut().for_each(&mut *f);
+    }
+    if let Some(edge) = &mut rig.edge {
+        f(&mut edge.ahead);
+        f(&mut edge.level);
+        f(&mut edge.litter_drop);
+        edge.clear_reach_wanted.iter_mut().for_each(&mut *f);
+        edge.headroom_wanted.iter_mut().for_each(&mut *f);
+    }
     for guy in &mut rig.guys {
         point(&mut guy.anchor, f);
         f(&mut guy.pretension);
@@ -74,7 +87,8 @@ fn set(rig: &mut Rig, number: usize, value: f64) {
 }
 
 /// What a reading may lack, as JSON has it: null.
-const MAY_LACK: [&str; 8] = [
+const MAY_LACK: [&str; 9] = [
+    ".second",
     ".redirect",
     ".meets_ground",
     ".ahead_of_feet",

@@ -18,6 +18,7 @@ mod range;
 mod readings;
 mod scale;
 mod stretch;
+mod two_lines;
 
 use outlean_rig::{Rig, Solution, solve};
 use outlean_tests::random::random_rig;

@@ -17,14 +17,17 @@ fn mirrored(rig: &Rig) -> Rig {
     rig.legs = swapped(rig.legs);
     rig.feet.at = Pair::new(turned(rig.feet.at.right), turned(rig.feet.at.left));
     rig.load.side_angle = -rig.load.side_angle;
-    rig.line.path = match rig.line.path {
-        path @ (Path::Hung | Path::NotOverHead) => path,
-        Path::StraightBack { to } => Path::StraightBack { to: turned(to) },
-        Path::RedirectedAtFoot { foot, to } => Path::RedirectedAtFoot { foot: foot.other(), to: turned(to) },
-        Path::RedirectedMidBase { to } => Path::RedirectedMidBase { to: turned(to) },
-        Path::OverTheFront { to } => Path::OverTheFront { to: turned(to) },
-        Path::TackleAtHead { parts, to } => Path::TackleAtHead { parts, to: turned(to) },
-    };
+    for swing in rig.load.at_edge.iter_mut().chain(&mut rig.load.on_tag_lines) {
+        swing.side = -swing.side;
+    }
+    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+        line.path = match line.path {
+            Path::RedirectedAtFoot { foot, to } => {
+                Path::RedirectedAtFoot { foot: foot.other(), to: turned(to) }
+            }
+            path => path.hauled_from(turned),
+        };
+    }
     for guy in &mut rig.guys {
         guy.anchor = turned(guy.anchor);
     }

@@ -1,7 +1,7 @@
 //! The working range against a scan by brute force.
 
 use super::{cases, solvable};
-use outlean_rig::{Line, Rig, Side, checks, solve_at, working_range};
+use outlean_rig::{Clearance, Rig, Side, checks, solve_at, working_range};
 use proptest::prelude::*;
 
 const FINE: f64 = 0.02 * core::f64::consts::PI / 180.0;
@@ -11,8 +11,8 @@ fn holds(rig: &Rig, lean: f64) -> bool {
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
         return false;
     }
-    rig.line.operations().iter().all(|&operation| {
-        let rig = Rig { line: Line { operation, ..rig.line }, ..rig.clone() };
+    rig.cases().iter().all(|&case| {
+        let rig = Rig { case, ..rig.clone() };
         let Ok(solution) = solve_at(&rig, lean) else { return false };
         let Some(forces) = solution.forces() else { return false };
         let strong = checks(&rig, &solution).iter().all(|check| check.ratio.is_none_or(|ratio| ratio <= 1.0));
@@ -27,7 +27,12 @@ fn holds(rig: &Rig, lean: f64) -> bool {
             || [-1e-9, 1e-9]
                 .iter()
                 .all(|nudge| solve_at(&rig, lean + nudge).is_ok_and(|solution| solution.forces().is_some()));
-        strong && gripped && steady
+        let room = rig.edge.as_ref().is_none_or(|edge| {
+            let there = Clearance::of(edge, &rig, &solution);
+            edge.clear_reach_wanted.is_none_or(|wanted| there.clear_reach >= wanted)
+                && edge.headroom_wanted.is_none_or(|wanted| there.headroom >= wanted)
+        });
+        strong && gripped && steady && room
     })
 }
 

@@ -1,7 +1,7 @@
 //! Forces follow the load; forces do not depend on where the origin is or which way north lies.
 
 use super::{cases, force_scale, solvable};
-use outlean_rig::{Pair, Path, Point, Rig, solve};
+use outlean_rig::{Pair, Point, Rig, solve};
 use proptest::prelude::*;
 
 /// Without what does not scale with the load: weight of legs, pretensions.
@@ -17,14 +17,10 @@ fn weightless(mut rig: Rig) -> Rig {
 fn moved(rig: &Rig, way: impl Fn(Point) -> Point) -> Rig {
     let mut rig = rig.clone();
     rig.feet.at = Pair::new(way(rig.feet.at.left), way(rig.feet.at.right));
-    rig.line.path = match rig.line.path {
-        path @ (Path::Hung | Path::NotOverHead) => path,
-        Path::StraightBack { to } => Path::StraightBack { to: way(to) },
-        Path::RedirectedAtFoot { foot, to } => Path::RedirectedAtFoot { foot, to: way(to) },
-        Path::RedirectedMidBase { to } => Path::RedirectedMidBase { to: way(to) },
-        Path::OverTheFront { to } => Path::OverTheFront { to: way(to) },
-        Path::TackleAtHead { parts, to } => Path::TackleAtHead { parts, to: way(to) },
-    };
+    rig.line.path = rig.line.path.hauled_from(&way);
+    if let Some(second) = &mut rig.second {
+        second.line.path = second.line.path.hauled_from(&way);
+    }
     for guy in &mut rig.guys {
         guy.anchor = way(guy.anchor);
     }
@@ -68,10 +64,7 @@ proptest! {
         y in -20.0..20.0_f64,
         z in -5.0..5.0_f64,
     ) {
-        let Some((mut rig, _)) = solvable(seed) else { return Ok(()) };
-        // The load's angles are given in the axes.
-        rig.load.side_angle = 0.0;
-        rig.load.outward_angle = 0.0;
+        let Some((rig, _)) = solvable(seed) else { return Ok(()) };
         let (sine, cosine) = (libm::sin(turn), libm::cos(turn));
         let there = moved(&rig, |p| {
             Point::new(x + p.x() * cosine - p.y() * sine, y + p.x() * sine + p.y() * cosine, z + p.z())

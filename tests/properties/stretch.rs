@@ -47,17 +47,20 @@ fn the_displaced_head_is_in_balance() {
     for seed in 0..400 {
         let mut rig = random_rig(seed);
         rig.line.sling = 0.0;
+        (rig.second, rig.edge) = (None, None);
         let stretch = ropes(&rig, seed);
         let (Ok(Outcome::Stands(found)), Ok(unloaded)) = (stretched(&rig, &stretch), solve(&rig)) else {
             continue;
         };
         let toward = |to: Point| (to - found.head).normalize();
-        let mut left = Force::along(rig.load.direction(), unloaded.line.load.size());
+        let mut left = unloaded.line.load;
         let weight: f64 = Side::BOTH.iter().map(|side| rig.legs.on(*side).weight_at_head()).sum();
         left += Force::new(0.0, 0.0, -weight);
         let next = match rig.line.path {
             Path::RedirectedAtFoot { foot, .. } => Some(*rig.feet.at.on(foot)),
-            Path::RedirectedMidBase { .. } => Some(unloaded.layout.mid_base),
+            Path::RedirectedMidBase { .. } | Path::RedirectedOnLedger { .. } => {
+                Some(unloaded.layout.mid_base)
+            }
             path => path.haul_point(),
         };
         if let Some(next) = next {

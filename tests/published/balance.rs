@@ -3,7 +3,7 @@
 
 use super::{near, solved};
 use outlean_rig::{
-    Guy, Line, Operation, Path, Point, Rig, Role, balance_lean_to_ground, balance_lean_to_slope,
+    Case, Guy, Line, Operation, Path, Point, Rig, Role, balance_lean_to_ground, balance_lean_to_slope,
     balance_leans,
 };
 
@@ -24,7 +24,8 @@ fn the_working_guy_changes_sides_within_one_lift() {
         rig.guys.push(Guy::to(Point::new(6.0, 0.0, 0.0)));
         let head = solved(&rig).layout.head;
         let to = Point::new(head.x() - 900.0 * libm::cos(slope), 0.0, head.z() - 900.0 * libm::sin(slope));
-        rig.line = Line { operation, pulley_efficiency: 0.85, ..Line::along(Path::StraightBack { to }) };
+        rig.case = Case::of(operation);
+        rig.line = Line { pulley_efficiency: 0.85, ..Line::along(Path::StraightBack { to }) };
         let found = balance_leans(&rig).unwrap();
         assert_eq!(found.len(), 1);
         near(found[0], formula, 1e-9);

@@ -12,7 +12,8 @@
 //! faults are met too; the others may still be impossible in themselves (a guy of no length: hardly ever).
 
 use outlean_rig::{
-    Connection, Guy, Leg, Limits, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Side,
+    Connection, Edge, Guy, Leg, Limits, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Scenario,
+    SecondLine, Side, Stage, Swing,
 };
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::Rng;
@@ -66,7 +67,7 @@ impl Draw {
 /// Legs of 2 to 8 m to the lashing, in half of the rigs unequal and with tips beyond it, in half weightless; feet
 /// apart 0.1 to 0.9 of what the legs span, in half of the rigs level and square about the origin, else moved and
 /// turned by up to 20° and as much as 0.8 m out of level; lean 30° back to 75° out; loads of 20 to 600 kg, in half
-/// of the rigs plumb; every path, operation and connection; up to six guys, one always aft and one always fore in
+/// of the rigs plumb; every path, case and connection, in three of ten a second line, in four an edge; up to six guys, one always aft and one always fore in
 /// three quarters of the rigs, the others anywhere; slings, pretensions, allowables, friction and stops in some.
 ///
 /// ```
@@ -83,8 +84,29 @@ pub fn random_rig(seed: u64) -> Rig {
         dynamic_factor: if draw.chance(0.3) { draw.between(1.0, 2.5) } else { 1.0 },
         side_angle: if draw.chance(0.5) { draw.between(-0.25, 0.25) } else { 0.0 },
         outward_angle: if draw.chance(0.5) { draw.between(-0.3, 0.4) } else { 0.0 },
+        at_edge: draw.perhaps(0.2, swing),
+        on_tag_lines: draw.perhaps(0.2, swing),
     };
     rig.line = line(draw);
+    rig.case.operation = match draw.one_of(3) {
+        0 => Operation::Lowering,
+        1 => Operation::Holding,
+        _ => Operation::Raising,
+    };
+    rig.second = draw.perhaps(0.3, |draw| SecondLine {
+        line: line(draw),
+        share: draw.unit(),
+        peak_factor: draw.perhaps(0.6, |draw| draw.between(1.0, 4.0)),
+    });
+    rig.edge = draw.perhaps(0.4, edge);
+    rig.case.stage = match draw.one_of(4) {
+        0 => Stage::AtEdge,
+        1 => Stage::OnTagLines,
+        _ => Stage::HangingClear,
+    };
+    if rig.second.is_some_and(|second| second.peak_factor.is_some()) && draw.chance(0.3) {
+        rig.case.scenario = Scenario::MainLost;
+    }
     guys(draw, &mut rig);
     rig.limits = Limits { upright_stop: draw.perhaps(0.4, |draw| draw.between(0.0, 0.3)) };
     if draw.one_of(32) == 0 {
@@ -138,27 +160,37 @@ fn frame(draw: &mut Draw) -> Rig {
     rig
 }
 
+fn swing(draw: &mut Draw) -> Swing {
+    Swing { side: draw.between(-0.25, 0.25), outward: draw.between(-0.3, 0.4) }
+}
+
+fn edge(draw: &mut Draw) -> Edge {
+    Edge {
+        ahead: draw.between(-0.5, 3.0),
+        level: draw.between(-0.5, 1.0),
+        litter_drop: draw.between(0.0, 2.0),
+        clear_reach_wanted: draw.perhaps(0.3, |draw| draw.between(-0.5, 0.8)),
+        headroom_wanted: draw.perhaps(0.3, |draw| draw.between(0.0, 1.0)),
+    }
+}
+
 fn line(draw: &mut Draw) -> Line {
     let back = Point::new(draw.between(-18.0, -2.0), draw.between(-3.0, 3.0), draw.between(-1.5, 1.5));
     let aside = Point::new(draw.between(-3.0, 2.0), draw.between(-9.0, 9.0), draw.between(-0.5, 0.5));
     let ahead = Point::new(draw.between(3.0, 15.0), draw.between(-2.0, 2.0), draw.between(-12.0, 3.0));
-    let path = match draw.one_of(8) {
+    let path = match draw.one_of(9) {
         0 => Path::Hung,
         1 => Path::StraightBack { to: back },
         2 => Path::RedirectedAtFoot { foot: Side::Left, to: aside },
         3 => Path::RedirectedAtFoot { foot: Side::Right, to: aside },
         4 => Path::RedirectedMidBase { to: back },
         5 => Path::OverTheFront { to: ahead },
-        6 => Path::TackleAtHead { parts: if draw.chance(0.5) { 2 } else { 5 }, to: back },
+        6 => Path::RedirectedOnLedger { to: back },
+        7 => Path::TackleAtHead { parts: if draw.chance(0.5) { 2 } else { 5 }, to: back },
         _ => Path::NotOverHead,
     };
     Line {
         path,
-        operation: match draw.one_of(3) {
-            0 => Operation::Lowering,
-            1 => Operation::Holding,
-            _ => Operation::Raising,
-        },
         pulley_efficiency: draw.between(0.5, 1.0),
         redirect_efficiency: draw.between(0.5, 1.0),
         sling: if draw.chance(0.5) { draw.between(0.0, 0.5) } else { 0.0 },
@@ -239,7 +271,8 @@ mod tests {
         for seed in 0..4000 {
             let rig = random_rig(seed);
             met.insert(format!("path {:?}", std::mem::discriminant(&rig.line.path)));
-            met.insert(format!("{:?}", rig.line.operation));
+            met.insert(format!("{:?}", rig.case));
+            met.insert(format!("{} lines, edge {}", 1 + u8::from(rig.second.is_some()), rig.edge.is_some()));
             met.insert(format!("{:?}", rig.feet.connection));
             met.insert(format!("{} guys", rig.guys.len()));
             match solve(&rig).map(|solution| solution.balance) {
@@ -248,7 +281,8 @@ mod tests {
                 Ok(Balance::Tips(tip)) => *tips.entry(format!("{tip:?}")).or_insert(0) += 1,
             }
         }
-        assert_eq!(met.len(), 7 + 3 + 3 + 7, "{met:?}");
+        // Paths, cases, lines and edges, connections, guys.
+        assert_eq!(met.len(), 8 + 18 + 4 + 3 + 7, "{met:?}");
         assert!((60..250).contains(&faults), "{faults} faults");
         assert!(stands > 1500, "{stands} stand");
         assert!(tips.len() == 4 && tips.values().all(|&count| count > 20), "{tips:?}");

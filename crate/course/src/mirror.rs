@@ -10,16 +10,20 @@ pub(crate) fn mirrored(rig: &Rig, ask: Quantity) -> (Rig, Quantity) {
     other.legs = Pair::new(rig.legs.right, rig.legs.left);
     other.feet.at = Pair::new(across(rig.feet.at.right), across(rig.feet.at.left));
     other.load.side_angle = -rig.load.side_angle;
+    for swing in other.load.at_edge.iter_mut().chain(&mut other.load.on_tag_lines) {
+        swing.side = -swing.side;
+    }
     for guy in &mut other.guys {
         guy.anchor = across(guy.anchor);
     }
-    match &mut other.line.path {
-        Path::Hung | Path::NotOverHead => {}
-        Path::RedirectedAtFoot { foot, to } => (*foot, *to) = (foot.other(), across(*to)),
-        Path::StraightBack { to }
-        | Path::RedirectedMidBase { to }
-        | Path::OverTheFront { to }
-        | Path::TackleAtHead { to, .. } => *to = across(*to),
+    let lines = core::iter::once(&mut other.line).chain(other.second.as_mut().map(|second| &mut second.line));
+    for line in lines {
+        line.path = match line.path {
+            Path::RedirectedAtFoot { foot, to } => {
+                Path::RedirectedAtFoot { foot: foot.other(), to: across(to) }
+            }
+            path => path.hauled_from(across),
+        };
     }
     let ask = match ask {
         Quantity::LegCompression(side) => Quantity::LegCompression(side.other()),

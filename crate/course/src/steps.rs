@@ -134,11 +134,11 @@ fn load(paper: &mut Worked, rig: &Rig, solution: &Solution) {
 /// The pull of the haul line.
 fn haul(paper: &mut Worked, rig: &Rig, solution: &Solution) {
     let w = Symbol::Load;
-    if rig.line.operation != Operation::Holding && rig.line.pulley_efficiency < 1.0 {
+    if rig.case.operation != Operation::Holding && rig.line.pulley_efficiency < 1.0 {
         paper.give(Symbol::Efficiency, rig.line.pulley_efficiency, RATIO);
     }
     let eta = Symbol::Efficiency;
-    let (key, pull) = match rig.line.operation {
+    let (key, pull) = match rig.case.operation {
         Operation::Raising if rig.line.pulley_efficiency < 1.0 => ("haul_line_raising", over(w, eta)),
         Operation::Lowering if rig.line.pulley_efficiency < 1.0 => {
             ("haul_line_lowering", product([w.into(), eta.into()]))

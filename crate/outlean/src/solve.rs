@@ -8,7 +8,7 @@ mod verdict;
 use crate::diagnostics;
 use crate::words::words;
 use clap::ValueEnum;
-use outlean_rig::{Check, Fault, Finding, Governing, Rig, Solution, WorkingRange};
+use outlean_rig::{Check, Clearance, Fault, Finding, Governing, Rig, Solution, WorkingRange};
 use outlean_rigfile::{RigFile, Units};
 use std::io::Write;
 use std::path::PathBuf;
@@ -56,6 +56,8 @@ pub(crate) struct Solved {
     range: WorkingRange,
     balance_leans: Vec<f64>,
     findings: Vec<Finding>,
+    past: Vec<Governing>,
+    clearance: Option<Clearance>,
 }
 
 impl Solved {
@@ -68,6 +70,8 @@ impl Solved {
             range: outlean_rig::working_range(rig)?,
             balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),
             findings: outlean_rig::findings(rig)?.to_vec(),
+            past: verdict::past(rig)?,
+            clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
             solution,
             file,
         })

@@ -16,8 +16,12 @@ pub enum Part {
     Leg(Side),
     /// The main line.
     MainLine,
-    /// The sling that holds the pulley to the head.
+    /// The second line.
+    SecondLine,
+    /// The sling that holds the main line's pulley to the head.
     Sling,
+    /// The sling that holds the second line's pulley to the head.
+    SecondSling,
     /// The lashing of the head.
     Lashing,
 }
@@ -76,7 +80,7 @@ impl Check {
 }
 
 /// How many checks a rig can have.
-pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 5;
+pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 7;
 
 /// Every part of a solved rig against what it may carry: rigged guys in the order of the rig (rope, then
 /// holdfast), legs, main line, sling, lashing. Empty where the frame tips: nothing is carried then.
@@ -99,6 +103,10 @@ pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     let line = &solution.line;
     all.push(Check::new(Part::MainLine, line.greatest_tension, None));
     all.push(Check::new(Part::Sling, line.on_head().size(), None));
+    if let Some(second) = &solution.second {
+        all.push(Check::new(Part::SecondLine, second.greatest_tension, None));
+        all.push(Check::new(Part::SecondSling, second.on_head().size(), None));
+    }
     all.push(Check::new(Part::Lashing, (left - right).abs(), None));
     all
 }

@@ -1,6 +1,6 @@
 //! What is wrong with a rig that cannot be computed: which field, its value, what is allowed.
 
-use crate::{Side, angle::degrees};
+use crate::{LineName, Side, Stage, angle::degrees};
 use core::fmt;
 
 /// What kind of quantity a field holds, and so in which SI unit.
@@ -48,22 +48,36 @@ pub enum Field {
     Mass,
     /// Factor on the load for motion.
     DynamicFactor,
-    /// Load line out of the vertical, to the left positive.
-    SideAngle,
-    /// Load line out of the vertical, outward positive.
-    OutwardAngle,
+    /// Load line out of the vertical at a stage, to the left positive.
+    SideAngle(Stage),
+    /// Load line out of the vertical at a stage, outward positive.
+    OutwardAngle(Stage),
+    /// Share of the load that the second line holds while both hold.
+    SecondShare,
+    /// Greatest tension in the second line when the main line is lost, over the weight of the load.
+    PeakFactor,
+    /// Edge ahead of the foot line.
+    EdgeAhead,
+    /// Edge above the foot line.
+    EdgeLevel,
+    /// From the pulley down to what must clear the edge.
+    LitterDrop,
+    /// Clear reach asked for.
+    ClearReachWanted,
+    /// Headroom asked for.
+    HeadroomWanted,
     /// Efficiency of the pulley at the head.
-    PulleyEfficiency,
+    PulleyEfficiency(LineName),
     /// Efficiency of the redirect pulley.
-    RedirectEfficiency,
+    RedirectEfficiency(LineName),
     /// Parts of a tackle that carry the load.
-    TackleParts,
+    TackleParts(LineName),
     /// A coordinate of the point where the haul line goes.
-    HaulPoint,
+    HaulPoint(LineName),
     /// Length of haul line between its two ends.
-    HaulLength,
+    HaulLength(LineName),
     /// Length of the sling between head and pulley.
-    Sling,
+    Sling(LineName),
     /// How many guys there are.
     GuyCount,
     /// A coordinate of a guy's anchor.
@@ -106,21 +120,29 @@ impl Field {
             | Self::WorkingLength(_)
             | Self::FootPosition(_)
             | Self::Spread
-            | Self::HaulPoint
-            | Self::HaulLength
-            | Self::Sling
+            | Self::HaulPoint(_)
+            | Self::HaulLength(_)
+            | Self::Sling(_)
             | Self::GuyAnchor(_)
             | Self::GuyLength(_)
+            | Self::EdgeAhead
+            | Self::EdgeLevel
+            | Self::LitterDrop
+            | Self::ClearReachWanted
+            | Self::HeadroomWanted
             | Self::ConnectionHeight => Dimension::Length,
             Self::BearingArea => Dimension::Area,
-            Self::Lean | Self::SideAngle | Self::OutwardAngle | Self::UprightStop => Dimension::Angle,
+            Self::Lean | Self::SideAngle(_) | Self::OutwardAngle(_) | Self::UprightStop => Dimension::Angle,
             Self::Mass => Dimension::Mass,
             Self::Pretension(_) | Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => Dimension::Force,
             Self::LegWeight(_) => Dimension::ForcePerLength,
-            Self::DynamicFactor | Self::PulleyEfficiency | Self::RedirectEfficiency | Self::Friction => {
-                Dimension::Ratio
-            }
-            Self::TackleParts | Self::GuyCount => Dimension::Count,
+            Self::DynamicFactor
+            | Self::PulleyEfficiency(_)
+            | Self::RedirectEfficiency(_)
+            | Self::SecondShare
+            | Self::PeakFactor
+            | Self::Friction => Dimension::Ratio,
+            Self::TackleParts(_) | Self::GuyCount => Dimension::Count,
         }
     }
 
@@ -134,16 +156,22 @@ impl Field {
             Self::WorkingLength(_) => (0.3, 40.0),
             Self::LashingBelowTip(_) => (0.0, 5.0),
             Self::LegWeight(_) => (0.0, 5_000.0),
-            Self::FootPosition(_) | Self::HaulPoint | Self::GuyAnchor(_) => (-1_000.0, 1_000.0),
+            Self::FootPosition(_) | Self::HaulPoint(_) | Self::GuyAnchor(_) => (-1_000.0, 1_000.0),
             Self::Spread => (0.05, 80.0),
             Self::Lean => (degrees(-89.0), degrees(89.0)),
             Self::Mass => (0.0, 20_000.0),
             Self::DynamicFactor => (1.0, 10.0),
-            Self::SideAngle | Self::OutwardAngle => (degrees(-80.0), degrees(80.0)),
-            Self::PulleyEfficiency | Self::RedirectEfficiency => (0.05, 1.0),
-            Self::TackleParts => (1.0, 12.0),
-            Self::HaulLength | Self::GuyLength(_) => (0.05, 3_000.0),
-            Self::Sling | Self::ConnectionHeight => (0.0, 5.0),
+            Self::SideAngle(_) | Self::OutwardAngle(_) => (degrees(-80.0), degrees(80.0)),
+            Self::SecondShare => (0.0, 1.0),
+            Self::PeakFactor => (1.0, 50.0),
+            Self::EdgeAhead => (-20.0, 40.0),
+            Self::EdgeLevel => (-20.0, 20.0),
+            Self::LitterDrop | Self::HeadroomWanted => (0.0, 20.0),
+            Self::ClearReachWanted => (-20.0, 20.0),
+            Self::PulleyEfficiency(_) | Self::RedirectEfficiency(_) => (0.05, 1.0),
+            Self::TackleParts(_) => (1.0, 12.0),
+            Self::HaulLength(_) | Self::GuyLength(_) => (0.05, 3_000.0),
+            Self::Sling(_) | Self::ConnectionHeight => (0.0, 5.0),
             Self::GuyCount => (0.0, crate::MAX_GUYS as f64),
             Self::Pretension(_) => (0.0, 1.0e6),
             Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => (1.0, 1.0e7),

@@ -107,6 +107,9 @@ pub struct Footing {
     /// Force in the hobble or ledger at its own height, N: pull positive, push negative; zero for a hobble
     /// that goes slack or no connection.
     pub connection: f64,
+    /// Bending moment in the middle of the ledger from redirect pulleys hung there, N m: a quarter of their pull times
+    /// the spread. Zero where none hangs on it.
+    pub ledger_moment: f64,
     /// Sideways force of the ground on both feet together, N, to the left positive.
     pub net_sideways: f64,
 }
@@ -114,18 +117,25 @@ pub struct Footing {
 impl Footing {
     /// The footing of a frame whose legs carry `compression` (N).
     ///
-    /// On each foot: the leg's push, the rest of the leg's weight, and the pull of a redirect pulley tied
-    /// there, both parts of its rope. The ground answers their sum.
-    pub(crate) fn of(rig: &Rig, layout: &Layout, compression: Pair<f64>, line: &LineForces) -> Self {
+    /// On each foot: the leg's push, the rest of the leg's weight, and the pull of the redirect pulleys tied
+    /// there, both parts of their ropes. The ground answers their sum.
+    pub(crate) fn of(
+        rig: &Rig,
+        layout: &Layout,
+        compression: Pair<f64>,
+        main: &LineForces,
+        second: Option<&LineForces>,
+    ) -> Self {
+        let second_path = rig.second.as_ref().map(|second| second.line.path);
+        let redirects = Pair::from_fn(|side| {
+            redirect_on(side, rig.line.path, main)
+                + second_path.zip(second).map_or(Force::ZERO, |(path, line)| redirect_on(side, path, line))
+        });
         let reaction = Pair::from_fn(|side| {
             let leg = rig.legs.on(side);
             let pushed = Force::along(-*layout.down_leg.on(side), *compression.on(side));
             let weight = Force::new(0.0, 0.0, leg.weight_at_foot());
-            let redirect = match (rig.line.path, line.redirect) {
-                (Path::RedirectedAtFoot { foot, .. }, Some(pull)) if foot == side => pull,
-                _ => Force::ZERO,
-            };
-            pushed + weight - redirect
+            pushed + weight - *redirects.on(side)
         });
         let sideways = Pair::from_fn(|side| reaction.on(side).component(Vector::Z.cross(layout.forward)));
         let net_sideways = sideways.left + sideways.right;
@@ -145,7 +155,8 @@ impl Footing {
         let raised = Pair::new(raised, -raised);
 
         // Below this a vertical force is rounding, not bearing.
-        let none = 1e-9 * (compression.left.abs() + compression.right.abs() + line.load.size());
+        let lines = main.load.size() + second.map_or(0.0, |line| line.load.size());
+        let none = 1e-9 * (compression.left.abs() + compression.right.abs() + lines);
         let feet = Pair::from_fn(|side| {
             let reaction = *reaction.on(side);
             let bearing = reaction.z();
@@ -171,7 +182,14 @@ impl Footing {
                 friction_needed: if evens_out { friction_evened } else { friction_alone },
             }
         });
-        Self { feet, spread_thrust, connection, net_sideways }
+        let hung_on = |path: Path, line: &LineForces| match (path, line.redirect) {
+            (Path::RedirectedOnLedger { .. }, Some(pull)) => pull,
+            _ => Force::ZERO,
+        };
+        let on_ledger = hung_on(rig.line.path, main)
+            + second_path.zip(second).map_or(Force::ZERO, |(path, line)| hung_on(path, line));
+        let ledger_moment = on_ledger.size() * layout.spread / 4.0;
+        Self { feet, spread_thrust, connection, ledger_moment, net_sideways }
     }
 
     /// Force in the connection over thrust at the feet: ℓ/(ℓ − d) for a connection d up the leg. A connection
@@ -181,6 +199,15 @@ impl Footing {
         let rise = (layout.head_height() / length).max(1e-3);
         let up_the_leg = (rig.feet.connection_height / rise).min(0.9 * length);
         length / (length - up_the_leg)
+    }
+}
+
+/// The pull on a foot of a redirect pulley of a line along `path`.
+fn redirect_on(side: Side, path: Path, line: &LineForces) -> Force {
+    match (path, line.redirect) {
+        (Path::RedirectedAtFoot { foot, .. }, Some(pull)) if foot == side => pull,
+        (Path::RedirectedOnLedger { .. }, Some(pull)) => pull.scaled(0.5),
+        _ => Force::ZERO,
     }
 }
 

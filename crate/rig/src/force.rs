@@ -32,6 +32,12 @@ impl Force {
         Self(direction * size)
     }
 
+    /// The force along the same line, `factor` times as great.
+    #[must_use]
+    pub fn scaled(self, factor: f64) -> Self {
+        Self(self.0 * factor)
+    }
+
     /// Newtons forward.
     #[must_use]
     pub const fn x(self) -> f64 {

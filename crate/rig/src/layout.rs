@@ -110,6 +110,13 @@ impl Layout {
         (self.head - self.mid_base).z
     }
 
+    /// A vector given as so much forward, to the left and up, in the axes of the crate.
+    #[must_use]
+    pub fn turned(&self, forward_left_up: Vector) -> Vector {
+        let left = Vector::Z.cross(self.forward);
+        self.forward * forward_left_up.x + left * forward_left_up.y + Vector::Z * forward_left_up.z
+    }
+
     /// Setback of a point: level distance behind the foot line, square to it, m. Negative ahead of it.
     #[must_use]
     pub fn setback(&self, point: Point) -> f64 {

@@ -32,7 +32,9 @@
 
 mod angle;
 mod balance_lean;
+mod case;
 mod check;
+mod edge;
 mod fault;
 mod feet;
 mod force;
@@ -40,22 +42,29 @@ mod guy;
 mod layout;
 mod lean;
 mod leg;
+mod limit;
 mod line;
 mod load;
 mod numeric;
+mod operation;
+mod path;
 mod point;
 mod quantity;
 mod range;
 mod resolve;
 mod resultant;
 mod rig;
+mod second;
 mod side;
 mod solve;
+mod stage;
 mod stretch;
 mod trade;
 
 pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
+pub use case::{Case, MAX_CASES, Scenario};
 pub use check::{Basis, Check, Part, State, checks};
+pub use edge::{Clearance, Edge};
 pub use fault::{Allowed, Dimension, Fault, Field};
 pub use feet::{Connection, Feet, Foothold, Footing};
 pub use force::Force;
@@ -63,18 +72,21 @@ pub use guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
 pub use layout::Layout;
 pub use lean::Lean;
 pub use leg::Leg;
-pub use line::{Line, LineForces, Operation, Path};
+pub use limit::{Governing, Limit, MAX_LIMITS, governing, limits_at};
+pub use line::{Line, LineForces, LineName};
 pub use load::{G, Load};
+pub use operation::Operation;
+pub use path::Path;
 pub use point::Point;
 pub use quantity::{Quantity, leans_where};
-pub use range::{
-    FARTHEST_BACK, FARTHEST_OUT, Governing, Interval, Limit, WorkingRange, governing, working_range,
-};
+pub use range::{FARTHEST_BACK, FARTHEST_OUT, Interval, WorkingRange, range_within, working_range};
 pub use resolve::resolve;
 pub use resultant::Resultant;
 pub use rig::{Limits, Rig};
+pub use second::SecondLine;
 pub use side::{Pair, Side};
 pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
+pub use stage::{Stage, Swing};
 pub use stretch::{
     GREATEST_MULTIPLE, Outcome, Rope, STIFF_LEG, Stretch, Stretched, firm, least_stiffness, stretched,
 };

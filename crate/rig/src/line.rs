@@ -1,100 +1,24 @@
-//! The main line: where it runs, and what it puts on the head.
+//! A line to the load: its path, its pulleys, and what it puts on the head.
 
 use crate::fault::Allowed;
-use crate::{Fault, Feet, Field, Force, Layout, Load, Point, Side, Vector};
+use crate::{Edge, Fault, Feet, Field, Force, Layout, Operation, Path, Point, Vector};
 
-/// How the line moves. A pulley turns with friction, so the haul side carries more while raising and less
-/// while lowering; holding may be anywhere between.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+/// Which line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Operation {
-    /// The load goes down: haul tension is the load's tension × efficiency.
-    Lowering,
-    /// The load stands still; computed without friction.
-    #[default]
-    Holding,
-    /// The load goes up: haul tension is the load's tension ÷ efficiency.
-    Raising,
+pub enum LineName {
+    /// The main line.
+    Main,
+    /// The second line.
+    Second,
 }
 
-impl Operation {
-    /// All three.
-    pub const ALL: [Self; 3] = [Self::Lowering, Self::Holding, Self::Raising];
-
-    /// Haul tension over load tension at one pulley of the given efficiency.
-    #[must_use]
-    pub fn factor(self, efficiency: f64) -> f64 {
-        match self {
-            Self::Lowering => efficiency,
-            Self::Holding => 1.0,
-            Self::Raising => 1.0 / efficiency,
-        }
-    }
-}
-
-/// Where the main line runs after the head.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Path {
-    /// It ends at the head: the load is hung there.
-    Hung,
-    /// Over the head pulley and straight to a haul point behind the frame.
-    StraightBack {
-        /// The haul point.
-        to: Point,
-    },
-    /// Over the head pulley, down a leg to a pulley tied to that leg's foot, and away.
-    RedirectedAtFoot {
-        /// Which foot.
-        foot: Side,
-        /// The haul point.
-        to: Point,
-    },
-    /// Over the head pulley, down to a pulley on its own holdfast midway between the feet, and away.
-    RedirectedMidBase {
-        /// The haul point.
-        to: Point,
-    },
-    /// Over the head pulley and on over the front.
-    OverTheFront {
-        /// The haul point.
-        to: Point,
-    },
-    /// A tackle hung at the head, its lead leaving the block at the head. The head carries the load and
-    /// the lead's pull.
-    TackleAtHead {
-        /// Parts of rope that carry the load.
-        parts: u8,
-        /// Where the lead goes.
-        to: Point,
-    },
-    /// It does not run over the head: the frame carries nothing of it.
-    NotOverHead,
-}
-
-impl Path {
-    /// The haul point, if the line goes on after the head.
-    #[must_use]
-    pub const fn haul_point(&self) -> Option<Point> {
-        match *self {
-            Self::Hung | Self::NotOverHead => None,
-            Self::StraightBack { to }
-            | Self::RedirectedAtFoot { to, .. }
-            | Self::RedirectedMidBase { to }
-            | Self::OverTheFront { to }
-            | Self::TackleAtHead { to, .. } => Some(to),
-        }
-    }
-}
-
-/// The main line: its path and its pulleys.
+/// A line to the load: its path and its pulleys.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Line {
     /// Where it runs.
     pub path: Path,
-    /// What it is doing.
-    pub operation: Operation,
     /// Efficiency of the pulley at the head (of each sheave of a tackle), above 0 and at most 1.
     pub pulley_efficiency: f64,
     /// Efficiency of the redirect pulley.
@@ -104,7 +28,7 @@ pub struct Line {
     pub sling: f64,
 }
 
-/// What the main line puts on the frame.
+/// What a line puts on the frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LineForces {
@@ -122,6 +46,34 @@ pub struct LineForces {
     pub redirect: Option<Force>,
     /// Where the pulley hangs.
     pub pulley: Point,
+    /// Whether the load line bears on the edge on its way down. Its friction there is not assessed.
+    pub bears_on_edge: bool,
+}
+
+/// How the load pulls on a line.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Pull<'a> {
+    /// On which line.
+    pub on: LineName,
+    /// Tension of the load line, N.
+    pub tension: f64,
+    /// Along which it pulls where no edge bends it.
+    pub direction: Vector,
+    /// The edge that it may bear on.
+    pub edge: Option<&'a Edge>,
+    /// How the line moves.
+    pub operation: Operation,
+}
+
+impl Pull<'_> {
+    /// The force of the load line on a pulley, and whether it bears on the edge.
+    fn at(&self, pulley: Point, layout: &Layout) -> Result<(Force, bool), Fault> {
+        let (direction, bears) = match self.edge {
+            Some(edge) => edge.bend(pulley, self.direction, layout)?,
+            None => (self.direction, false),
+        };
+        Ok((Force::along(direction, self.tension), bears))
+    }
 }
 
 impl LineForces {
@@ -139,50 +91,33 @@ impl Line {
         Self::along(Path::Hung)
     }
 
-    /// A line along `path`, holding, without friction, its pulley right at the head.
+    /// A line along `path`, without friction, its pulley right at the head.
     #[must_use]
     pub const fn along(path: Path) -> Self {
-        Self {
-            path,
-            operation: Operation::Holding,
-            pulley_efficiency: 1.0,
-            redirect_efficiency: 1.0,
-            sling: 0.0,
-        }
+        Self { path, pulley_efficiency: 1.0, redirect_efficiency: 1.0, sling: 0.0 }
     }
 
-    /// The operations that differ for this line: all three where it moves over a pulley, else holding.
+    /// Whether it moves over a pulley, so that lowering, holding and raising differ.
     #[must_use]
-    pub const fn operations(&self) -> &'static [Operation] {
-        match self.path {
-            Path::Hung | Path::NotOverHead => &[Operation::Holding],
-            _ => &Operation::ALL,
-        }
+    pub const fn moves(&self) -> bool {
+        !matches!(self.path, Path::Hung | Path::NotOverHead)
     }
 
     /// Haul tension over load tension as the line leaves the head.
-    fn haul_factor(&self) -> f64 {
+    #[must_use]
+    pub fn haul_factor(&self, operation: Operation) -> f64 {
         let efficiency = self.pulley_efficiency;
         match self.path {
             Path::Hung | Path::NotOverHead => 0.0,
-            Path::TackleAtHead { parts, .. } => {
-                // Each sheave passes on its tension × (1/factor); the load hangs on all the parts.
-                let pass = 1.0 / self.operation.factor(efficiency);
-                let (mut part, mut carried) = (1.0, 0.0);
-                for _ in 0..parts {
-                    part *= pass;
-                    carried += part;
-                }
-                1.0 / carried
-            }
-            _ => self.operation.factor(efficiency),
+            Path::TackleAtHead { parts, .. } => 1.0 / advantage(parts, 1.0 / operation.factor(efficiency)),
+            _ => operation.factor(efficiency),
         }
     }
 
     /// Greatest tension in a tackle whose lead carries `lead`: in the lead while raising, in the part farthest from
     /// it while lowering.
-    fn greatest_of_tackle(&self, parts: u8, lead: f64) -> f64 {
-        let pass = 1.0 / self.operation.factor(self.pulley_efficiency);
+    fn greatest_of_tackle(&self, parts: u8, lead: f64, operation: Operation) -> f64 {
+        let pass = 1.0 / operation.factor(self.pulley_efficiency);
         let farthest = (0..parts).fold(lead, |part, _| part * pass);
         lead.max(farthest)
     }
@@ -193,7 +128,7 @@ impl Line {
     /// pull depends on where the pulley hangs: a fixed point, found in a few steps. With no sling the lines
     /// meet at the head itself. Errs where a part of the line has no length, and where the sling is longer than
     /// half the way to where the line goes.
-    pub(crate) fn forces(&self, load: &Load, feet: &Feet, layout: &Layout) -> Result<LineForces, Fault> {
+    pub(crate) fn forces(&self, pull: &Pull<'_>, feet: &Feet, layout: &Layout) -> Result<LineForces, Fault> {
         if matches!(self.path, Path::NotOverHead) {
             return Ok(LineForces {
                 load: Force::ZERO,
@@ -203,62 +138,59 @@ impl Line {
                 greatest_tension: 0.0,
                 redirect: None,
                 pulley: layout.head + -Vector::Z * self.sling,
+                bears_on_edge: false,
             });
         }
-        let tension = load.tension();
-        let load_pull = Force::along(load.direction(), tension);
-        let haul_tension = tension * self.haul_factor();
-        let pulley = layout.head + self.hangs(load_pull, haul_tension, feet, layout)? * self.sling;
-        self.at(pulley, load_pull, haul_tension, feet, layout)
+        let haul_tension = pull.tension * self.haul_factor(pull.operation);
+        let pulley = layout.head + self.hangs(pull, haul_tension, feet, layout)? * self.sling;
+        self.at(pulley, pull, haul_tension, feet, layout)
     }
 
     /// The direction in which the sling hangs: along the pull of both parts of the line at the pulley.
     ///
-    /// A fixed point, taken in whole steps while they shrink and in smaller ones where a long sling near the line's
-    /// next point would make it swing.
-    fn hangs(&self, load: Force, haul_tension: f64, feet: &Feet, layout: &Layout) -> Result<Vector, Fault> {
-        const STEPS: usize = 200;
-        let mut hangs = load.direction().unwrap_or(-Vector::Z);
-        let Some(next) = self.next_point(feet, layout).filter(|_| self.sling > 0.0) else { return Ok(hangs) };
-        // On a longer sling the pulley would hang nearer to that point than to the head.
-        let most = 0.5 * (next - layout.head).length();
-        Field::Sling.check_within(self.sling, Allowed { least: 0.0, most })?;
-        let (mut step, mut last) = (1.0, f64::INFINITY);
-        for _ in 0..STEPS {
+    /// By Newton's method on the sphere about the head with differences for slopes, and by shorter and shorter steps
+    /// along the pull where that does not come nearer. Errs where it comes to no rest.
+    fn hangs(
+        &self,
+        load: &Pull<'_>,
+        haul_tension: f64,
+        feet: &Feet,
+        layout: &Layout,
+    ) -> Result<Vector, Fault> {
+        let start = load.at(layout.head, layout)?.0.direction().unwrap_or(-Vector::Z);
+        if self.sling == 0.0 {
+            return Ok(start);
+        }
+        let next = self.path.next_point(feet, layout);
+        if let Some(next) = next {
+            // On a longer sling the pulley would hang nearer to that point than to the head.
+            let most = 0.5 * (next - layout.head).length();
+            Field::Sling(load.on).check_within(self.sling, Allowed { least: 0.0, most })?;
+        } else if load.edge.is_none() {
+            return Ok(start);
+        }
+        let off = |hangs: Vector| -> Result<Vector, Fault> {
             let pulley = layout.head + hangs * self.sling;
-            let pull = load + Force::along(toward(pulley, next)?, haul_tension);
-            let along = pull.direction().unwrap_or(-Vector::Z);
-            let turned = (hangs + (along - hangs) * step).normalize_or(along);
-            let moved = (turned - hangs).length() * self.sling;
-            hangs = turned;
-            if moved < 1e-13 {
-                break;
+            let mut pull = load.at(pulley, layout)?.0;
+            if let Some(next) = next {
+                pull += Force::along(toward(pulley, next, load.on)?, haul_tension);
             }
-            if moved > 0.7 * last {
-                step *= 0.5;
-            }
-            last = moved;
-        }
-        Ok(hangs)
-    }
-
-    /// Where the line goes from the head: its redirect pulley, else its haul point.
-    pub(crate) fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
-        match self.path {
-            Path::RedirectedAtFoot { foot, .. } => Some(*feet.at.on(foot)),
-            Path::RedirectedMidBase { .. } => Some(layout.mid_base),
-            _ => self.path.haul_point(),
-        }
+            Ok(pull.direction().unwrap_or(-Vector::Z) - hangs)
+        };
+        // There may be no rest on a sling of this length; without one there always is.
+        let none = Allowed { least: 0.0, most: 0.0 };
+        at_rest(start, off)?.ok_or(Fault { field: Field::Sling(load.on), value: self.sling, allowed: none })
     }
 
     fn at(
         &self,
         pulley: Point,
-        load: Force,
+        pull: &Pull<'_>,
         haul_tension: f64,
         feet: &Feet,
         layout: &Layout,
     ) -> Result<LineForces, Fault> {
+        let (load, bears_on_edge) = pull.at(pulley, layout)?;
         let none = LineForces {
             load,
             haul: Force::ZERO,
@@ -267,19 +199,23 @@ impl Line {
             greatest_tension: load.size(),
             redirect: None,
             pulley,
+            bears_on_edge,
         };
         let straight = |to: Point| -> Result<LineForces, Fault> {
-            let haul = Force::along(toward(pulley, to)?, haul_tension);
+            let haul = Force::along(toward(pulley, to, pull.on)?, haul_tension);
             let greatest_tension = match self.path {
-                Path::TackleAtHead { parts, .. } => self.greatest_of_tackle(parts, haul_tension),
+                Path::TackleAtHead { parts, .. } => {
+                    self.greatest_of_tackle(parts, haul_tension, pull.operation)
+                }
                 _ => haul_tension.max(none.greatest_tension),
             };
             Ok(LineForces { haul, haul_tension, after_redirect: haul_tension, greatest_tension, ..none })
         };
         let redirected = |by: Point, to: Point| -> Result<LineForces, Fault> {
-            let down = toward(pulley, by)?;
-            let after_redirect = haul_tension * self.operation.factor(self.redirect_efficiency);
-            let redirect = Force::along(-down, haul_tension) + Force::along(toward(by, to)?, after_redirect);
+            let down = toward(pulley, by, pull.on)?;
+            let after_redirect = haul_tension * pull.operation.factor(self.redirect_efficiency);
+            let redirect =
+                Force::along(-down, haul_tension) + Force::along(toward(by, to, pull.on)?, after_redirect);
             let haul = Force::along(down, haul_tension);
             let greatest_tension = haul_tension.max(after_redirect).max(none.greatest_tension);
             let redirect = Some(redirect);
@@ -291,29 +227,81 @@ impl Line {
                 straight(to)
             }
             Path::RedirectedAtFoot { foot, to } => redirected(*feet.at.on(foot), to),
-            Path::RedirectedMidBase { to } => redirected(layout.mid_base, to),
+            Path::RedirectedMidBase { to } | Path::RedirectedOnLedger { to } => {
+                redirected(layout.mid_base, to)
+            }
         }
     }
 
-    pub(crate) fn check(&self) -> Result<(), Fault> {
-        Field::PulleyEfficiency.check(self.pulley_efficiency)?;
-        Field::RedirectEfficiency.check(self.redirect_efficiency)?;
-        Field::Sling.check(self.sling)?;
+    pub(crate) fn check(&self, name: LineName) -> Result<(), Fault> {
+        Field::PulleyEfficiency(name).check(self.pulley_efficiency)?;
+        Field::RedirectEfficiency(name).check(self.redirect_efficiency)?;
+        Field::Sling(name).check(self.sling)?;
         if let Path::TackleAtHead { parts, .. } = self.path {
-            Field::TackleParts.check(f64::from(parts))?;
+            Field::TackleParts(name).check(f64::from(parts))?;
         }
         if let Some(to) = self.path.haul_point() {
             for coordinate in to.coordinates() {
-                Field::HaulPoint.check(coordinate)?;
+                Field::HaulPoint(name).check(coordinate)?;
             }
         }
         Ok(())
     }
 }
 
+/// Real mechanical advantage of a simple tackle of `parts` parts, each sheave of which passes on `efficiency` of its
+/// tension: Σ η^k, k = 1 … parts, for a lead that leaves the last sheave.
+fn advantage(parts: u8, efficiency: f64) -> f64 {
+    let (mut part, mut carried) = (1.0, 0.0);
+    for _ in 0..parts {
+        part *= efficiency;
+        carried += part;
+    }
+    carried
+}
+
+/// The unit vector near `start` at which `off`, how far the wanted direction is off it, vanishes; `None` where none is
+/// found.
+fn at_rest(start: Vector, off: impl Fn(Vector) -> Result<Vector, Fault>) -> Result<Option<Vector>, Fault> {
+    /// Small beside a sling, large beside rounding.
+    const APART: f64 = 1e-7;
+    let (mut hangs, mut step) = (start, 1.0);
+    let mut here = off(hangs)?;
+    for _ in 0..200 {
+        if here.length() < 1e-14 {
+            return Ok(Some(hangs));
+        }
+        let (e, f) = hangs.any_orthonormal_pair();
+        let slope =
+            |along: Vector| off((hangs + along * APART).normalize()).map(|there| (there - here) / APART);
+        let newton = match (slope(e), slope(f)) {
+            (Ok(by_e), Ok(by_f)) => {
+                let (a, b, c, d) = (by_e.dot(e), by_f.dot(e), by_e.dot(f), by_f.dot(f));
+                let (x, y) = (-here.dot(e), -here.dot(f));
+                let area = a * d - b * c;
+                let turn = (e * (x * d - b * y) + f * (a * y - x * c)) / area;
+                (hangs + turn * (0.5 / turn.length()).min(1.0)).try_normalize()
+            }
+            _ => None,
+        };
+        let nearer = newton.and_then(|there| Some((there, off(there).ok()?)));
+        if let Some((there, left)) = nearer.filter(|(_, left)| left.length() < 0.5 * here.length()) {
+            (hangs, here) = (there, left);
+            continue;
+        }
+        let there = (hangs + here * step).normalize_or(hangs);
+        let left = off(there)?;
+        if left.length() > 0.9 * here.length() {
+            step = (0.7 * step).max(0.01);
+        }
+        (hangs, here) = (there, left);
+    }
+    Ok((here.length() < 1e-11).then_some(hangs))
+}
+
 /// The unit vector from one end of a part of the line to the other.
-fn toward(from: Point, to: Point) -> Result<Vector, Fault> {
+fn toward(from: Point, to: Point, on: LineName) -> Result<Vector, Fault> {
     let way = to - from;
-    let length = Field::HaulLength.check(way.length())?;
+    let length = Field::HaulLength(on).check(way.length())?;
     Ok(way / length)
 }

@@ -20,6 +20,8 @@ pub enum Quantity {
     OnHead,
     /// Level distance from the foot line to the head, m.
     Reach,
+    /// Level distance from the foot line to the plumb line from the main line's pulley, m.
+    PulleyReach,
     /// Height of the head, m.
     HeadHeight,
     /// Moment of the loads about the foot line, N m, forward positive.
@@ -37,8 +39,9 @@ impl Quantity {
                 solution.forces()?.guys.get(usize::from(number)).map(|force| force.tension)
             }
             Self::HaulTension => Some(solution.line.haul_tension),
-            Self::OnHead => Some(solution.line.on_head().size()),
+            Self::OnHead => Some(solution.lines_on_head().size()),
             Self::Reach => Some(solution.layout.reach()),
+            Self::PulleyReach => Some(-solution.layout.setback(solution.line.pulley)),
             Self::HeadHeight => Some(solution.layout.head_height()),
             Self::TippingMoment => Some(solution.resultant.tipping_moment),
         }

@@ -1,10 +1,9 @@
 //! The working range: the leans at which everything assessed holds.
 
 use crate::angle::degrees;
-use crate::check::{Part, checks};
+use crate::limit::{governing_at, limit_at};
 use crate::numeric::{bisect, grid, valley};
-use crate::solve::{Tip, solve_line_at};
-use crate::{Fault, Operation, Rig, Side, Solution};
+use crate::{Case, Fault, Governing, Limit, Rig};
 use arrayvec::ArrayVec;
 
 /// The lean farthest back at which anything is looked for: −30°, rad.
@@ -15,25 +14,6 @@ pub const FARTHEST_OUT: f64 = degrees(80.0);
 pub(crate) const STEP: f64 = degrees(0.25);
 /// Ends are found to this, rad: 0.01°.
 const WIDTH: f64 = degrees(0.01);
-
-/// What ends a working range.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
-#[non_exhaustive]
-pub enum Limit {
-    /// A part carries all it may.
-    Part(Part),
-    /// The frame would stand further back than the upright stop.
-    UprightStop,
-    /// It tips.
-    Tips(Tip),
-    /// A foot slides: it needs more friction than there is, and nothing else holds it.
-    FootSlides(Side),
-    /// The geometry ends: a guy or a line would have no length.
-    NoGeometry,
-    /// Nothing ends it as far as was looked, 30° back to 80° out.
-    NotLookedFurther,
-}
 
 /// One stretch of leans at which everything assessed holds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,10 +27,10 @@ pub struct Interval {
     pub from_limit: Limit,
     /// What governs at `to`.
     pub to_limit: Limit,
-    /// What the main line is doing when `from_limit` governs.
-    pub from_operation: Operation,
-    /// What the main line is doing when `to_limit` governs.
-    pub to_operation: Operation,
+    /// What is going on when `from_limit` governs.
+    pub from_case: Case,
+    /// What is going on when `to_limit` governs.
+    pub to_case: Case,
 }
 
 /// The working range of lean of a rig.
@@ -76,32 +56,12 @@ impl WorkingRange {
     }
 }
 
-/// What governs at one lean: the greatest of everything assessed, over all operations of the line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Governing {
-    /// Demand over allowable; infinite where the frame tips or stands further back than its upright stop, 0
-    /// where nothing is assessed.
-    pub ratio: f64,
-    /// What it is the ratio of.
-    pub limit: Limit,
-    /// What the main line is doing then.
-    pub operation: Operation,
-}
-
-impl Governing {
-    /// Whether everything assessed holds.
-    #[must_use]
-    pub const fn holds(&self) -> bool {
-        self.ratio <= 1.0
-    }
-}
-
 /// The working range of lean of a rig, its anchors and haul points staying where they are on the ground.
 ///
-/// A lean is in it when, lowering, holding and raising alike, every assessed ratio is at most 1, the frame
-/// does not tip, no unpinned foot slides on a known friction, and the frame is not further back than the
-/// upright stop. What is not assessed does not narrow it. Looked for between [`FARTHEST_BACK`] and
+/// A lean is in it when in every case ([`Rig::cases`]: lowering, holding and raising, at every stage, with the
+/// main line lost where that is assessed) every assessed ratio is at most 1, the frame does not tip, no unpinned
+/// foot slides on a known friction, the clear reach and headroom asked for are there, and the frame is not further
+/// back than the upright stop. What is not assessed does not narrow it. Looked for between [`FARTHEST_BACK`] and
 /// [`FARTHEST_OUT`] on a grid of 0.25° with the turning points of the worst ratio between; ends to 0.01°,
 /// each on the side that holds.
 ///
@@ -113,6 +73,17 @@ pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
     Ok(WorkingRange::search(rig.lean, |lean| governing_at(rig, lean)))
 }
 
+/// The leans at which one limit alone is not passed, whatever the others do: a part's own limit lean. As
+/// [`working_range`], of that limit.
+///
+/// # Errors
+///
+/// As [`crate::solve`] at the rig's own lean.
+pub fn range_within(rig: &Rig, limit: Limit) -> Result<WorkingRange, Fault> {
+    crate::solve(rig)?;
+    Ok(WorkingRange::search(rig.lean, |lean| limit_at(rig, lean, limit)))
+}
+
 impl WorkingRange {
     /// Looks along all leans for those at which `worst` holds; `lean` is the best until one is.
     fn search(lean: f64, worst: impl Fn(f64) -> Governing) -> Self {
@@ -122,7 +93,7 @@ impl WorkingRange {
             best_limit: Limit::NotLookedFurther,
             best_ratio: f64::INFINITY,
         };
-        let mut open: Option<(f64, Limit, Operation)> = None;
+        let mut open: Option<(f64, Limit, Case)> = None;
         let mut last: Option<(f64, Governing)> = None;
         let mut before_last: Option<(f64, Governing)> = None;
         for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
@@ -151,14 +122,14 @@ impl WorkingRange {
             before_last = last;
             last = Some(here);
         }
-        if let (Some((from, from_limit, from_operation)), Some((to, at))) = (open, last) {
+        if let (Some((from, from_limit, from_case)), Some((to, at))) = (open, last) {
             let end = Interval {
                 from,
                 to,
                 from_limit,
                 to_limit: Limit::NotLookedFurther,
-                from_operation,
-                to_operation: at.operation,
+                from_case,
+                to_case: at.case,
             };
             // Eight stretches of one rig are beyond sense; a ninth is left out rather than a panic.
             let _ = range.intervals.try_push(end);
@@ -171,7 +142,7 @@ impl WorkingRange {
         &mut self,
         last: Option<(f64, Governing)>,
         (lean, here): (f64, Governing),
-        open: &mut Option<(f64, Limit, Operation)>,
+        open: &mut Option<(f64, Limit, Case)>,
         worst: &impl Fn(f64) -> Governing,
     ) {
         if here.ratio < self.best_ratio || (here.ratio.is_infinite() && self.best_ratio.is_infinite()) {
@@ -179,7 +150,7 @@ impl WorkingRange {
         }
         let Some((before, was)) = last else {
             if here.holds() {
-                *open = Some((lean, Limit::NotLookedFurther, here.operation));
+                *open = Some((lean, Limit::NotLookedFurther, here.case));
             }
             return;
         };
@@ -189,18 +160,12 @@ impl WorkingRange {
         if here.holds() {
             let (inside, outside) = bisect(lean, before, WIDTH, |lean| worst(lean).holds());
             let ends = worst(outside);
-            *open = Some((inside, ends.limit, ends.operation));
-        } else if let Some((from, from_limit, from_operation)) = open.take() {
+            *open = Some((inside, ends.limit, ends.case));
+        } else if let Some((from, from_limit, from_case)) = open.take() {
             let (to, outside) = bisect(before, lean, WIDTH, |lean| worst(lean).holds());
             let ends = worst(outside);
-            let interval = Interval {
-                from,
-                to,
-                from_limit,
-                to_limit: ends.limit,
-                from_operation,
-                to_operation: ends.operation,
-            };
+            let interval =
+                Interval { from, to, from_limit, to_limit: ends.limit, from_case, to_case: ends.case };
             let _ = self.intervals.try_push(interval);
         }
     }
@@ -245,80 +210,13 @@ fn edge(
     found.holds().then_some((at, found))
 }
 
-/// What governs a rig at a lean (rad): see [`working_range`] for what is looked at.
-///
-/// # Errors
-///
-/// As [`crate::solve_at`].
-pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
-    crate::solve_at(rig, lean)?;
-    Ok(governing_at(rig, lean))
-}
-
-/// As [`governing`], of a rig and a lean already checked.
-fn governing_at(rig: &Rig, lean: f64) -> Governing {
-    let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, operation: rig.line.operation };
-    let mut found = |ratio: f64, limit: Limit, operation: Operation| {
-        if ratio > worst.ratio {
-            worst = Governing { ratio, limit, operation };
-        }
-    };
-    for &operation in rig.line.operations() {
-        let line = crate::Line { operation, ..rig.line };
-        let Ok(solution) = solve_line_at(rig, &line, lean) else {
-            found(f64::INFINITY, Limit::NoGeometry, operation);
-            continue;
-        };
-        let Some(forces) = solution.forces() else {
-            if let Some(tip) = solution.tips() {
-                found(f64::INFINITY, Limit::Tips(tip), operation);
-            }
-            continue;
-        };
-        if let Some(tip) = unguarded(rig, &solution) {
-            found(f64::INFINITY, Limit::Tips(tip), operation);
-        }
-        for check in checks(rig, &solution) {
-            if let Some(ratio) = check.ratio {
-                found(ratio, Limit::Part(check.part), operation);
-            }
-        }
-        if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
-            for side in Side::BOTH {
-                let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
-                found(needed / friction, Limit::FootSlides(side), operation);
-            }
-        }
-    }
-    // The stop is a rule, not a force: nothing outranks it but falling over.
-    if worst.ratio.is_finite() && rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
-        worst = Governing { ratio: f64::INFINITY, limit: Limit::UprightStop, operation: rig.line.operation };
-    }
-    worst
-}
-
-/// Which way a frame in neutral balance would go at a nudge, its loads having no moment about the foot line, if no
-/// guy stands against it.
-fn unguarded(rig: &Rig, solution: &Solution) -> Option<Tip> {
-    if solution.forces()?.working_guy.is_some() || solution.resultant.force.size() == 0.0 {
-        return None;
-    }
-    let guarded =
-        |sign: f64| rig.guys.iter().zip(&solution.guy_arm).any(|(guy, arm)| guy.rigged && sign * arm > 0.0);
-    match (guarded(1.0), guarded(-1.0)) {
-        (true, true) => None,
-        (false, _) => Some(Tip::Forward),
-        (true, false) => Some(Tip::Back),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::Part;
 
     fn ratio(ratio: f64) -> Governing {
-        Governing { ratio, limit: Limit::Part(Part::Lashing), operation: Operation::Holding }
+        Governing { ratio, limit: Limit::Part(Part::Lashing), case: Case::default() }
     }
 
     fn found(worst: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {

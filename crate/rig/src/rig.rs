@@ -1,6 +1,6 @@
 //! The rig: everything that is set up, as numbers.
 
-use crate::{Fault, Feet, Field, Guy, Leg, Line, Load, Pair};
+use crate::{Case, Edge, Fault, Feet, Field, Guy, Leg, Line, LineName, Load, Pair, SecondLine};
 use arrayvec::ArrayVec;
 
 /// A frame with its load, its main line and its guys: the input of every calculation.
@@ -20,6 +20,12 @@ pub struct Rig {
     pub load: Load,
     /// The main line.
     pub line: Line,
+    /// The second line, if there is one.
+    pub second: Option<SecondLine>,
+    /// The edge, if it is known where it is.
+    pub edge: Option<Edge>,
+    /// What is going on now.
+    pub case: Case,
     /// The guys, at most [`crate::MAX_GUYS`]. Where several could hold the frame, the first of them works.
     pub guys: ArrayVec<Guy, { crate::MAX_GUYS }>,
     /// Limits that are set, not computed.
@@ -45,6 +51,9 @@ impl Rig {
             lean,
             load: Load::hanging(mass),
             line: Line::hung(),
+            second: None,
+            edge: None,
+            case: Case::default(),
             guys: ArrayVec::new(),
             limits: Limits::default(),
         }
@@ -62,7 +71,13 @@ impl Rig {
         self.feet.check()?;
         Field::Lean.check(self.lean)?;
         self.load.check()?;
-        self.line.check()?;
+        self.line.check(LineName::Main)?;
+        if let Some(second) = &self.second {
+            second.check()?;
+        }
+        if let Some(edge) = &self.edge {
+            edge.check()?;
+        }
         for (number, guy) in (0_u8..).zip(&self.guys) {
             guy.check(number)?;
         }

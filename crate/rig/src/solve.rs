@@ -3,7 +3,7 @@
 use crate::feet::level_run;
 use crate::guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
 use crate::resolve::resolve_in_plane;
-use crate::{Fault, Field, Footing, Force, Layout, Line, LineForces, Pair, Resultant, Rig, Side, Vector};
+use crate::{Case, Fault, Field, Footing, Force, Layout, LineForces, Pair, Resultant, Rig, Side, Vector};
 use arrayvec::ArrayVec;
 
 /// Which way a frame goes that does not stand.
@@ -53,8 +53,12 @@ pub enum Balance {
 pub struct Solution {
     /// Where everything is.
     pub layout: Layout,
+    /// What is going on.
+    pub case: Case,
     /// What the main line puts on the frame.
     pub line: LineForces,
+    /// What the second line puts on the frame, where there is one.
+    pub second: Option<LineForces>,
     /// The sum of what loads the head.
     pub resultant: Resultant,
     /// Length of each guy from head to anchor, m, in the order of the rig.
@@ -67,6 +71,17 @@ pub struct Solution {
 }
 
 impl Solution {
+    /// What each line puts on the frame, the main line first.
+    pub fn lines(&self) -> impl Iterator<Item = &LineForces> {
+        core::iter::once(&self.line).chain(&self.second)
+    }
+
+    /// What all lines together put on the head, N.
+    #[must_use]
+    pub fn lines_on_head(&self) -> Force {
+        self.lines().fold(Force::ZERO, |all, line| all + line.on_head())
+    }
+
     /// What the parts carry, if the frame stands.
     #[must_use]
     pub const fn forces(&self) -> Option<&Forces> {
@@ -115,41 +130,60 @@ pub fn solve(rig: &Rig) -> Result<Solution, Fault> {
 pub fn solve_at(rig: &Rig, lean: f64) -> Result<Solution, Fault> {
     rig.check()?;
     Field::Lean.check(lean)?;
-    solve_line_at(rig, &rig.line, lean)
+    Posture::at(rig, lean)?.solve(rig, rig.case)
 }
 
-/// As [`solve_at`], of a rig and a lean already checked, with another main line in place of its own.
-pub(crate) fn solve_line_at(rig: &Rig, line: &Line, lean: f64) -> Result<Solution, Fault> {
-    let layout = Layout::at(rig, lean)?;
-    let line = line.forces(&rig.load, &rig.feet, &layout)?;
-    let weight = rig.legs.left.weight_at_head() + rig.legs.right.weight_at_head();
-    let loads = line.on_head() + Force::new(0.0, 0.0, -weight);
-    let resultant = Resultant::of(loads, &layout);
+/// A rig at a lean before anything loads it: what all its cases there share.
+pub(crate) struct Posture {
+    layout: Layout,
+    guy_length: ArrayVec<f64, MAX_GUYS>,
+    guy_arm: ArrayVec<f64, MAX_GUYS>,
+    guy_way: ArrayVec<Vector, MAX_GUYS>,
+}
 
-    let mut guy_length = ArrayVec::new();
-    let mut guy_arm = ArrayVec::new();
-    let mut guy_way: ArrayVec<Vector, MAX_GUYS> = ArrayVec::new();
-    for (number, guy) in (0_u8..).zip(&rig.guys) {
-        let rope = guy.anchor - layout.head;
-        let length = Field::GuyLength(number).check(rope.length())?;
-        let way = rope / length;
-        guy_length.push(length);
-        guy_arm.push(-Force::along(way, 1.0).moment_about(layout.mid_base, layout.foot_line, layout.head));
-        guy_way.push(way);
+impl Posture {
+    /// The posture of a rig and a lean already checked.
+    pub(crate) fn at(rig: &Rig, lean: f64) -> Result<Self, Fault> {
+        let layout = Layout::at(rig, lean)?;
+        let mut guy_length = ArrayVec::new();
+        let mut guy_arm = ArrayVec::new();
+        let mut guy_way: ArrayVec<Vector, MAX_GUYS> = ArrayVec::new();
+        for (number, guy) in (0_u8..).zip(&rig.guys) {
+            let rope = guy.anchor - layout.head;
+            let length = Field::GuyLength(number).check(rope.length())?;
+            let way = rope / length;
+            guy_length.push(length);
+            guy_arm.push(-Force::along(way, 1.0).moment_about(
+                layout.mid_base,
+                layout.foot_line,
+                layout.head,
+            ));
+            guy_way.push(way);
+        }
+        Ok(Self { layout, guy_length, guy_arm, guy_way })
     }
 
-    let balance = balance(rig, &layout, &line, &resultant, &guy_way, &guy_arm);
-    Ok(Solution { layout, line, resultant, guy_length, guy_arm, balance })
+    /// As [`solve_at`], in any case.
+    pub(crate) fn solve(&self, rig: &Rig, case: Case) -> Result<Solution, Fault> {
+        let layout = self.layout;
+        let (line, second) = rig.line_forces(case, &layout)?;
+        let weight = rig.legs.left.weight_at_head() + rig.legs.right.weight_at_head();
+        let lines = second.iter().fold(line.on_head(), |all, line| all + line.on_head());
+        let resultant = Resultant::of(lines + Force::new(0.0, 0.0, -weight), &layout);
+        let balance = balance(rig, self, &line, second.as_ref(), &resultant);
+        let (guy_length, guy_arm) = (self.guy_length.clone(), self.guy_arm.clone());
+        Ok(Solution { layout, case, line, second, resultant, guy_length, guy_arm, balance })
+    }
 }
 
 fn balance(
     rig: &Rig,
-    layout: &Layout,
+    posture: &Posture,
     line: &LineForces,
+    second: Option<&LineForces>,
     resultant: &Resultant,
-    guy_way: &[Vector],
-    guy_arm: &[f64],
 ) -> Balance {
+    let Posture { layout, guy_arm, guy_way, .. } = posture;
     let set_to = |guy: &Guy| if guy.rigged { guy.pretension } else { 0.0 };
     let all_set: f64 = rig.guys.iter().map(set_to).sum();
     // Shares of the slant height and of the moment below these are rounding.
@@ -208,7 +242,7 @@ fn balance(
     let down = [layout.down_leg.left, layout.down_leg.right];
     let [left, right] = resolve_in_plane(down, layout.normal, on_head);
     let compression = Pair::new(left, right);
-    let footing = Footing::of(rig, layout, compression, line);
+    let footing = Footing::of(rig, layout, compression, line, second);
     if !rig.feet.held_down {
         let (left, right) = (&footing.feet.left, &footing.feet.right);
         // Where both would lift, it goes over the one that lifts less.

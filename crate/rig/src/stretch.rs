@@ -194,8 +194,9 @@ impl<'a> Node<'a> {
         }
         let weight = Force::new(0.0, 0.0, -rig.legs.left.weight_at_head() - rig.legs.right.weight_at_head());
         let line = crate::Line { sling: 0.0, ..rig.line };
-        let forces = line.forces(&rig.load, &rig.feet, layout)?;
-        let haul = line.next_point(&rig.feet, layout).map(|to| (to, forces.haul_tension));
+        let bare = Rig { line, second: None, ..rig.clone() };
+        let (forces, _) = bare.line_forces(rig.case, layout)?;
+        let haul = line.path.next_point(&rig.feet, layout).map(|to| (to, forces.haul_tension));
         let legs = [leg(Side::Left), leg(Side::Right)];
         Ok(Self { rig, layout, legs, guys, weight, load: forces.load, haul })
     }

@@ -1,8 +1,10 @@
 //! The choices of a rig that people make by word: where the line runs, what it is doing, what holds the feet.
 
-use crate::fields::{Whose, split_key};
+use crate::fields::{Whose, line, split_key};
 use crate::ground::Ground;
-use outlean_rig::{Connection, Operation, Path, Point, Rig, Side};
+use outlean_rig::{
+    Connection, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side, Stage,
+};
 
 /// One row of the table. See [`CHOICES`].
 #[derive(Debug)]
@@ -89,6 +91,83 @@ impl ChoiceSpec {
     }
 }
 
+/// The words for a path.
+const PATHS: &[&str] = &[
+    "hung",
+    "straight back",
+    "redirected at left foot",
+    "redirected at right foot",
+    "redirected mid-base",
+    "redirected on ledger",
+    "over the front",
+    "tackle at head",
+    "not over head",
+];
+
+const fn path_word(path: &Path) -> &'static str {
+    match path {
+        Path::Hung => "hung",
+        Path::StraightBack { .. } => "straight back",
+        Path::RedirectedAtFoot { foot: Side::Left, .. } => "redirected at left foot",
+        Path::RedirectedAtFoot { foot: Side::Right, .. } => "redirected at right foot",
+        Path::RedirectedMidBase { .. } => "redirected mid-base",
+        Path::RedirectedOnLedger { .. } => "redirected on ledger",
+        Path::OverTheFront { .. } => "over the front",
+        Path::TackleAtHead { .. } => "tackle at head",
+        Path::NotOverHead => "not over head",
+    }
+}
+
+/// The path that `word` names, for a line that runs along `now`.
+fn path_of(rig: &Rig, now: Path, word: &str) -> Option<Path> {
+    let to = now.haul_point().unwrap_or_else(|| usual_haul_point(rig));
+    let ground = Ground::of(&rig.feet);
+    let [ahead, left, up] = ground.paced(to);
+    Some(match word {
+        "hung" => Path::Hung,
+        "straight back" => Path::StraightBack { to: ground.point(-ahead.abs(), left, up) },
+        "redirected at left foot" => Path::RedirectedAtFoot { foot: Side::Left, to },
+        "redirected at right foot" => Path::RedirectedAtFoot { foot: Side::Right, to },
+        "redirected mid-base" => Path::RedirectedMidBase { to },
+        "redirected on ledger" => Path::RedirectedOnLedger { to },
+        "over the front" => Path::OverTheFront { to: ground.point(ahead.abs(), left, up) },
+        "tackle at head" => {
+            let parts = match now {
+                Path::TackleAtHead { parts, .. } => parts,
+                _ => 3,
+            };
+            Path::TackleAtHead { parts, to }
+        }
+        "not over head" => Path::NotOverHead,
+        _ => return None,
+    })
+}
+
+macro_rules! path {
+    ($key:literal, $which:ident) => {
+        ChoiceSpec {
+            key: $key,
+            options: PATHS,
+            get: |rig, _| line(rig, LineName::$which).map(|line| path_word(&line.path)),
+            set: |rig, _, word| {
+                let now = line(rig, LineName::$which).map_or(Path::Hung, |line| line.path);
+                let path = path_of(rig, now, word)?;
+                match LineName::$which {
+                    LineName::Main => rig.line.path = path,
+                    LineName::Second => match &mut rig.second {
+                        Some(second) => second.line.path = path,
+                        None => {
+                            rig.second =
+                                Some(SecondLine { line: Line::along(path), share: 0.0, peak_factor: None });
+                        }
+                    },
+                }
+                Some(())
+            },
+        }
+    };
+}
+
 /// Words for a thing that is so or is not.
 const YES_NO: &[&str] = &["yes", "no"];
 
@@ -98,69 +177,63 @@ const fn yes_no(yes: bool) -> &'static str {
 
 /// Every choice of a rig that people make by word.
 pub const CHOICES: &[ChoiceSpec] = &[
-    ChoiceSpec {
-        key: "line.path",
-        options: &[
-            "hung",
-            "straight back",
-            "redirected at left foot",
-            "redirected at right foot",
-            "redirected mid-base",
-            "over the front",
-            "tackle at head",
-            "not over head",
-        ],
-        get: |rig, _| {
-            Some(match rig.line.path {
-                Path::Hung => "hung",
-                Path::StraightBack { .. } => "straight back",
-                Path::RedirectedAtFoot { foot: Side::Left, .. } => "redirected at left foot",
-                Path::RedirectedAtFoot { foot: Side::Right, .. } => "redirected at right foot",
-                Path::RedirectedMidBase { .. } => "redirected mid-base",
-                Path::OverTheFront { .. } => "over the front",
-                Path::TackleAtHead { .. } => "tackle at head",
-                Path::NotOverHead => "not over head",
-            })
-        },
-        set: |rig, _, word| {
-            let to = rig.line.path.haul_point().unwrap_or_else(|| usual_haul_point(rig));
-            let ground = Ground::of(&rig.feet);
-            let [ahead, left, up] = ground.paced(to);
-            rig.line.path = match word {
-                "hung" => Path::Hung,
-                "straight back" => Path::StraightBack { to: ground.point(-ahead.abs(), left, up) },
-                "redirected at left foot" => Path::RedirectedAtFoot { foot: Side::Left, to },
-                "redirected at right foot" => Path::RedirectedAtFoot { foot: Side::Right, to },
-                "redirected mid-base" => Path::RedirectedMidBase { to },
-                "over the front" => Path::OverTheFront { to: ground.point(ahead.abs(), left, up) },
-                "tackle at head" => {
-                    let parts = match rig.line.path {
-                        Path::TackleAtHead { parts, .. } => parts,
-                        _ => 3,
-                    };
-                    Path::TackleAtHead { parts, to }
-                }
-                "not over head" => Path::NotOverHead,
-                _ => return None,
-            };
-            Some(())
-        },
-    },
+    path!("line.path", Main),
+    path!("second.path", Second),
     ChoiceSpec {
         key: "line.operation",
         options: &["lowering", "holding", "raising"],
         get: |rig, _| {
-            Some(match rig.line.operation {
+            Some(match rig.case.operation {
                 Operation::Lowering => "lowering",
                 Operation::Holding => "holding",
                 Operation::Raising => "raising",
             })
         },
         set: |rig, _, word| {
-            rig.line.operation = match word {
+            rig.case.operation = match word {
                 "lowering" => Operation::Lowering,
                 "holding" => Operation::Holding,
                 "raising" => Operation::Raising,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "load.stage",
+        options: &["hanging clear", "at edge", "on tag lines"],
+        get: |rig, _| {
+            Some(match rig.case.stage {
+                Stage::HangingClear => "hanging clear",
+                Stage::AtEdge => "at edge",
+                Stage::OnTagLines => "on tag lines",
+            })
+        },
+        set: |rig, _, word| {
+            rig.case.stage = match word {
+                "hanging clear" => Stage::HangingClear,
+                "at edge" => Stage::AtEdge,
+                "on tag lines" => Stage::OnTagLines,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "second.holds",
+        options: &["its share", "the whole load"],
+        get: |rig, _| {
+            rig.second?;
+            Some(match rig.case.scenario {
+                Scenario::Shared => "its share",
+                Scenario::MainLost => "the whole load",
+            })
+        },
+        set: |rig, _, word| {
+            rig.second?;
+            rig.case.scenario = match word {
+                "its share" => Scenario::Shared,
+                "the whole load" => Scenario::MainLost,
                 _ => return None,
             };
             Some(())
@@ -231,6 +304,7 @@ mod tests {
             let choice = choice(&spec.key.replace('N', "0")).unwrap();
             let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
             rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+            rig.second = Some(SecondLine { line: Line::hung(), share: 0.5, peak_factor: None });
             for option in spec.options {
                 choice.set(&mut rig, option).unwrap();
                 assert_eq!(choice.get(&rig), Some(*option), "{}", spec.key);

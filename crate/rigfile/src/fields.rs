@@ -5,7 +5,10 @@
 //! `aft.setback`, `fore.ahead`.
 
 use crate::ground::Ground;
-use outlean_rig::{Allowed, Dimension, Fault, Field, Guy, Layout, Path, Point, Rig, Side, Station};
+use outlean_rig::{
+    Allowed, Dimension, Edge, Fault, Field, Guy, Layout, Line, LineName, Path, Point, Rig, Side, Stage,
+    Station, Swing,
+};
 
 /// One row of the table. See [`FIELDS`].
 #[derive(Debug)]
@@ -245,15 +248,76 @@ macro_rules! foot {
 }
 
 macro_rules! haul_point {
-    ($key:literal, $pace:literal, $sign:ident) => {
+    ($key:literal, $which:ident, $pace:literal, $sign:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::HaulPoint,
-            get: |rig, _| paced(rig, rig.line.path.haul_point()?, $pace).map(|pace| $sign * pace),
-            set: |rig, _, value| {
-                let moved = Ground::of(&rig.feet).moved(rig.line.path.haul_point()?, $pace, $sign * value);
-                haul_point_mut(&mut rig.line.path).map(|to| *to = moved)
+            core: |_| Field::HaulPoint(LineName::$which),
+            get: |rig, _| {
+                paced(rig, line(rig, LineName::$which)?.path.haul_point()?, $pace).map(|pace| $sign * pace)
             },
+            set: |rig, _, value| {
+                let ground = Ground::of(&rig.feet);
+                let path = &mut line_mut(rig, LineName::$which)?.path;
+                path.haul_point()?;
+                *path = path.hauled_from(|to| ground.moved(to, $pace, $sign * value));
+                Some(())
+            },
+        }
+    };
+}
+
+macro_rules! of_line {
+    ($key:literal, $which:ident, $core:ident, $place:ident) => {
+        FieldSpec {
+            key: $key,
+            core: |_| Field::$core(LineName::$which),
+            get: |rig, _| Some(line(rig, LineName::$which)?.$place),
+            set: |rig, _, value| line_mut(rig, LineName::$which).map(|line| line.$place = value),
+        }
+    };
+}
+
+macro_rules! parts {
+    ($key:literal, $which:ident) => {
+        FieldSpec {
+            key: $key,
+            core: |_| Field::TackleParts(LineName::$which),
+            get: |rig, _| match line(rig, LineName::$which)?.path {
+                Path::TackleAtHead { parts, .. } => Some(f64::from(parts)),
+                _ => None,
+            },
+            set: |rig, _, value| match &mut line_mut(rig, LineName::$which)?.path {
+                Path::TackleAtHead { parts, .. } => {
+                    *parts = libm::round(value) as u8;
+                    Some(())
+                }
+                _ => None,
+            },
+        }
+    };
+}
+
+macro_rules! swing {
+    ($key:literal, $core:ident, $stage:ident, $place:ident, $pace:ident) => {
+        FieldSpec {
+            key: $key,
+            core: |_| Field::$core(Stage::$stage),
+            get: |rig, _| rig.load.$place.map(|swing| swing.$pace),
+            set: |rig, _, value| {
+                rig.load.$place.get_or_insert(Swing::NONE).$pace = value;
+                Some(())
+            },
+        }
+    };
+}
+
+macro_rules! of_edge {
+    ($key:literal, $core:ident, $place:ident, $value:expr, $read:expr) => {
+        FieldSpec {
+            key: $key,
+            core: |_| Field::$core,
+            get: |rig, _| $read(rig.edge.as_ref()?.$place),
+            set: |rig, _, value| rig.edge.as_mut().map(|edge| edge.$place = $value(value)),
         }
     };
 }
@@ -306,30 +370,53 @@ pub const FIELDS: &[FieldSpec] = &[
     optional!("feet.bearing_area", Field::BearingArea, feet.bearing_area),
     plain!("load.mass", Field::Mass, load.mass),
     plain!("load.dynamic_factor", Field::DynamicFactor, load.dynamic_factor),
-    plain!("load.side_angle", Field::SideAngle, load.side_angle),
-    plain!("load.outward_angle", Field::OutwardAngle, load.outward_angle),
-    haul_point!("line.to.ahead", 0, AS_PACED),
-    haul_point!("line.to.back", 0, BACK),
-    haul_point!("line.to.left", 1, AS_PACED),
-    haul_point!("line.to.up", 2, AS_PACED),
+    plain!("load.side_angle", Field::SideAngle(Stage::HangingClear), load.side_angle),
+    plain!("load.outward_angle", Field::OutwardAngle(Stage::HangingClear), load.outward_angle),
+    swing!("load.at_edge.side_angle", SideAngle, AtEdge, at_edge, side),
+    swing!("load.at_edge.outward_angle", OutwardAngle, AtEdge, at_edge, outward),
+    swing!("load.on_tag_lines.side_angle", SideAngle, OnTagLines, on_tag_lines, side),
+    swing!("load.on_tag_lines.outward_angle", OutwardAngle, OnTagLines, on_tag_lines, outward),
+    haul_point!("line.to.ahead", Main, 0, AS_PACED),
+    haul_point!("line.to.back", Main, 0, BACK),
+    haul_point!("line.to.left", Main, 1, AS_PACED),
+    haul_point!("line.to.up", Main, 2, AS_PACED),
+    parts!("line.parts", Main),
+    of_line!("line.pulley_efficiency", Main, PulleyEfficiency, pulley_efficiency),
+    of_line!("line.redirect_efficiency", Main, RedirectEfficiency, redirect_efficiency),
+    of_line!("line.sling", Main, Sling, sling),
+    haul_point!("second.to.ahead", Second, 0, AS_PACED),
+    haul_point!("second.to.back", Second, 0, BACK),
+    haul_point!("second.to.left", Second, 1, AS_PACED),
+    haul_point!("second.to.up", Second, 2, AS_PACED),
+    parts!("second.parts", Second),
+    of_line!("second.pulley_efficiency", Second, PulleyEfficiency, pulley_efficiency),
+    of_line!("second.redirect_efficiency", Second, RedirectEfficiency, redirect_efficiency),
+    of_line!("second.sling", Second, Sling, sling),
     FieldSpec {
-        key: "line.parts",
-        core: |_| Field::TackleParts,
-        get: |rig, _| match rig.line.path {
-            Path::TackleAtHead { parts, .. } => Some(f64::from(parts)),
-            _ => None,
-        },
-        set: |rig, _, value| match &mut rig.line.path {
-            Path::TackleAtHead { parts, .. } => {
-                *parts = libm::round(value) as u8;
-                Some(())
-            }
-            _ => None,
+        key: "second.share",
+        core: |_| Field::SecondShare,
+        get: |rig, _| Some(rig.second.as_ref()?.share),
+        set: |rig, _, value| rig.second.as_mut().map(|second| second.share = value),
+    },
+    FieldSpec {
+        key: "second.peak_factor",
+        core: |_| Field::PeakFactor,
+        get: |rig, _| rig.second.as_ref()?.peak_factor,
+        set: |rig, _, value| rig.second.as_mut().map(|second| second.peak_factor = Some(value)),
+    },
+    FieldSpec {
+        key: "edge.ahead",
+        core: |_| Field::EdgeAhead,
+        get: |rig, _| Some(rig.edge.as_ref()?.ahead),
+        set: |rig, _, value| {
+            rig.edge.get_or_insert(Edge::at(value)).ahead = value;
+            Some(())
         },
     },
-    plain!("line.pulley_efficiency", Field::PulleyEfficiency, line.pulley_efficiency),
-    plain!("line.redirect_efficiency", Field::RedirectEfficiency, line.redirect_efficiency),
-    plain!("line.sling", Field::Sling, line.sling),
+    of_edge!("edge.level", EdgeLevel, level, core::convert::identity, Some),
+    of_edge!("edge.litter_drop", LitterDrop, litter_drop, core::convert::identity, Some),
+    of_edge!("edge.clear_reach", ClearReachWanted, clear_reach_wanted, Some, core::convert::identity),
+    of_edge!("edge.headroom", HeadroomWanted, headroom_wanted, Some, core::convert::identity),
     anchor!("guy.N.ahead", 0, AS_PACED),
     anchor!("guy.N.offset", 1, AS_PACED),
     anchor!("guy.N.rise", 2, AS_PACED),
@@ -363,91 +450,23 @@ fn guy_mut(rig: &mut Rig, number: u8) -> Option<&mut Guy> {
     rig.guys.get_mut(usize::from(number))
 }
 
+pub(crate) fn line(rig: &Rig, name: LineName) -> Option<&Line> {
+    match name {
+        LineName::Main => Some(&rig.line),
+        LineName::Second => rig.second.as_ref().map(|second| &second.line),
+    }
+}
+
+pub(crate) fn line_mut(rig: &mut Rig, name: LineName) -> Option<&mut Line> {
+    match name {
+        LineName::Main => Some(&mut rig.line),
+        LineName::Second => rig.second.as_mut().map(|second| &mut second.line),
+    }
+}
+
 fn paced(rig: &Rig, point: Point, which: usize) -> Option<f64> {
     Ground::of(&rig.feet).paced(point).get(which).copied()
 }
 
-pub(crate) fn haul_point_mut(path: &mut Path) -> Option<&mut Point> {
-    match path {
-        Path::Hung | Path::NotOverHead => None,
-        Path::StraightBack { to }
-        | Path::RedirectedAtFoot { to, .. }
-        | Path::RedirectedMidBase { to }
-        | Path::OverTheFront { to }
-        | Path::TackleAtHead { to, .. } => Some(to),
-    }
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn rig() -> Rig {
-        let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
-        rig.line.path = Path::TackleAtHead { parts: 3, to: Point::new(-7.0, 0.5, 0.25) };
-        rig.guys.push(Guy::to(Point::new(4.0, 0.0, 0.0)));
-        rig.guys.push(Guy::to(Point::new(-6.0, 1.0, 0.5)));
-        rig
-    }
-
-    #[test]
-    fn every_field_holds_what_it_is_set_to_and_refuses_what_is_not_allowed() {
-        for spec in FIELDS {
-            let key = spec.key.replace('N', "1");
-            let field = field(&key).unwrap_or_else(|| panic!("{key}"));
-            let Allowed { least, most } = field.allowed();
-            let mut rig = rig();
-            let wanted =
-                if field.dimension() == Dimension::Count { 7.0 } else { least + 0.31 * (most - least) };
-            field.set(&mut rig, wanted).unwrap_or_else(|e| panic!("{key} {e:?}"));
-            let got = field.get(&rig).unwrap_or_else(|| panic!("{key}"));
-            assert!((got - wanted).abs() < 1e-9 * wanted.abs().max(1.0), "{key}: {got}, not {wanted}");
-            let before = rig.clone();
-            for wrong in [most * 1.01 + 1.0, least - 1.0, f64::NAN, f64::INFINITY] {
-                let refused = field.set(&mut rig, wrong);
-                assert!(matches!(refused, Err(SetError::Fault(_))), "{key} took {wrong}");
-            }
-            assert_eq!(rig, before, "{key}");
-        }
-    }
-
-    #[test]
-    fn keys_are_unique_and_name_what_the_core_names() {
-        let mut keys: Vec<_> = FIELDS.iter().map(|spec| spec.key).collect();
-        keys.sort_unstable();
-        keys.dedup();
-        assert_eq!(keys.len(), FIELDS.len());
-        assert_eq!(key_of(Field::LegLength(Side::Right)).as_deref(), Some("legs.right.length"));
-        assert_eq!(key_of(Field::GuyAnchor(2)).as_deref(), Some("guy.2.setback"));
-        assert_eq!(key_of(Field::WorkingLength(Side::Left)), None);
-    }
-
-    #[test]
-    fn guys_are_found_by_number_and_by_station() {
-        let mut rig = rig();
-        let get = |rig: &Rig, key| field(key).and_then(|field| field.get(rig));
-        assert_eq!(get(&rig, "aft.setback"), Some(6.0));
-        assert_eq!(get(&rig, "fore.ahead"), Some(4.0));
-        assert_eq!(get(&rig, "guy.1.offset"), Some(1.0));
-        assert_eq!(get(&rig, "guy.4.offset"), None);
-        assert!(field("guy.6.offset").is_none() && field("guy.x.offset").is_none());
-        let absent = field("guy.4.rise").unwrap().set(&mut rig, 1.0);
-        assert_eq!(absent, Err(SetError::Absent));
-        rig.line.path = Path::Hung;
-        assert_eq!(field("line.to.back").unwrap().set(&mut rig, 1.0), Err(SetError::Absent));
-    }
-
-    #[test]
-    fn setback_is_square_to_the_foot_line_wherever_that_is() {
-        let mut rig = rig();
-        // Facing +y, a metre off: ahead is +y, left is −x.
-        rig.feet.at.left = Point::new(0.4, 1.0, 0.0);
-        rig.feet.at.right = Point::new(1.6, 1.0, 0.0);
-        field("guy.0.setback").unwrap().set(&mut rig, 5.0).unwrap();
-        field("guy.0.offset").unwrap().set(&mut rig, 2.0).unwrap();
-        let [x, y, _] = rig.guys[0].anchor.coordinates();
-        assert!((x + 1.0).abs() < 1e-12 && (y + 4.0).abs() < 1e-12, "{x} {y}");
-        field("feet.spread").unwrap().set(&mut rig, 2.0).unwrap();
-        assert!((rig.feet.at.right.x() - 2.0).abs() < 1e-12);
-    }
-}
+mod tests;

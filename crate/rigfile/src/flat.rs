@@ -25,8 +25,15 @@ pub enum FlatError<'a> {
 }
 
 /// Fields that only say again, of both legs or the other way round, what others say.
-const AGAIN: [&str; 6] =
-    ["legs.length", "legs.lashing_below_tip", "legs.weight", "feet.spread", "line.to.ahead", "guy.N.ahead"];
+const AGAIN: [&str; 7] = [
+    "legs.length",
+    "legs.lashing_below_tip",
+    "legs.weight",
+    "feet.spread",
+    "line.to.ahead",
+    "second.to.ahead",
+    "guy.N.ahead",
+];
 
 /// Every field and choice of a rig that has a value, in the order in which [`rig_of`] must set them.
 #[must_use]
@@ -90,7 +97,9 @@ fn keys(guys: usize) -> impl Iterator<Item = String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use outlean_rig::{Connection, Feet, Line, Operation, Pair, Path, Side};
+    use outlean_rig::{
+        Case, Connection, Edge, Feet, Line, Operation, Pair, Path, Scenario, SecondLine, Side, Stage, Swing,
+    };
 
     fn rig() -> Rig {
         let mut rig = Rig::new(4.4, 1.3, 0.33, 210.0);
@@ -104,11 +113,22 @@ mod tests {
             ..Feet::apart(1.3)
         };
         rig.line = Line {
-            operation: Operation::Raising,
             pulley_efficiency: 0.8,
             sling: 0.3,
             ..Line::along(Path::RedirectedAtFoot { foot: Side::Right, to: Point::new(-3.0, 2.0, 0.4) })
         };
+        rig.case = Case { operation: Operation::Raising, stage: Stage::AtEdge, scenario: Scenario::MainLost };
+        rig.load.at_edge = Some(Swing { side: -0.1, outward: 0.2 });
+        rig.second = Some(SecondLine {
+            line: Line {
+                pulley_efficiency: 0.7,
+                ..Line::along(Path::StraightBack { to: Point::new(-9.0, 1.0, 0.0) })
+            },
+            share: 0.25,
+            peak_factor: Some(2.5),
+        });
+        rig.edge =
+            Some(Edge { level: -0.25, litter_drop: 1.5, headroom_wanted: Some(0.5), ..Edge::at(0.75) });
         rig.guys.push(Guy { holdfast_allowable: Some(3000.0), ..Guy::to(Point::new(-6.0, 1.0, -0.5)) });
         rig.guys.push(Guy { rigged: false, pretension: 120.0, ..Guy::to(Point::new(4.0, -1.0, 0.0)) });
         rig.limits.upright_stop = Some(0.17);
@@ -130,7 +150,7 @@ mod tests {
         let once = again(&rig());
         let near = |a: Point, b: Point| (a - b).length() < 1e-12;
         assert!(once.guys.iter().zip(&rig().guys).all(|(a, b)| near(a.anchor, b.anchor)));
-        assert_eq!(Rig { guys: rig().guys, line: rig().line, ..once.clone() }, rig());
+        assert_eq!(Rig { guys: rig().guys, line: rig().line, second: rig().second, ..once.clone() }, rig());
         for path in [
             Path::Hung,
             Path::StraightBack { to: Point::new(-8.0, 0.0, 0.0) },

@@ -157,7 +157,7 @@ fn implied(words: &Words, fault: &Fault, unit: Option<&'static Unit>) -> Said {
         Field::Spread => "spread",
         Field::WorkingLength(_) => "working_length",
         Field::GuyLength(_) => "guy_length",
-        Field::HaulLength => "haul_length",
+        Field::HaulLength(_) => "haul_length",
         _ => "other",
     };
     let number = match fault.field {

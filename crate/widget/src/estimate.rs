@@ -193,7 +193,7 @@ impl Estimate {
         let working = Layout::of(rig, rig.lean).map_or(0.0, |layout| layout.working_length.left);
         let path =
             outlean_rigfile::choice("line.path").and_then(|choice| choice.get(rig)).unwrap_or_default();
-        let operation = match rig.line.operation {
+        let operation = match rig.case.operation {
             Operation::Lowering => "choice.lowering",
             Operation::Holding => "choice.holding",
             Operation::Raising => "choice.raising",

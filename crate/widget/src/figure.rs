@@ -9,9 +9,7 @@ use crate::told;
 use crate::view::view;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, Panels};
 use outlean_picture::{HandleState, Ink, Inks, Show, SideView, SideViewInput, Words, paint, side_view};
-use outlean_rig::{
-    FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Operation, Part, WorkingRange, checks,
-};
+use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
 use outlean_rigfile::{Units, key_of, show};
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -239,8 +237,8 @@ fn unmarked_range(range: &WorkingRange) -> WorkingRange {
         to: FARTHEST_OUT,
         from_limit: Limit::NotLookedFurther,
         to_limit: Limit::NotLookedFurther,
-        from_operation: Operation::Holding,
-        to_operation: Operation::Holding,
+        from_case: Case::default(),
+        to_case: Case::default(),
     });
     unmarked
 }

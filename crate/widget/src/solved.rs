@@ -1,7 +1,7 @@
 //! The core as it is, in numbers: what native and page are compared by, bit for bit.
 
 use outlean_rig::{
-    Balance, Force, Interval, Limit, Operation, Part, Point, Rig, Side, Solution, Tip, Vector, WorkingRange,
+    Balance, Case, Force, Interval, Limit, Part, Point, Rig, Side, Solution, Tip, Vector, WorkingRange,
 };
 
 /// Every number of a solution, in the order of its fields; what is not there is left out and counted by a number
@@ -19,12 +19,18 @@ pub fn numbers(solution: &Solution) -> Vec<f64> {
     all.point(layout.head).point(layout.mid_base);
     all.vector(layout.foot_line).vector(layout.forward).vector(layout.up_the_frame).vector(layout.normal);
     all.vector(layout.down_leg.left).vector(layout.down_leg.right);
-    let line = &solution.line;
-    all.force(line.load).force(line.haul).of([line.haul_tension, line.greatest_tension, line.after_redirect]);
-    if let Some(pull) = all.there(line.redirect) {
-        all.force(pull);
+    all.case(solution.case);
+    for line in solution.lines() {
+        all.force(line.load).force(line.haul).of([
+            line.haul_tension,
+            line.greatest_tension,
+            line.after_redirect,
+        ]);
+        if let Some(pull) = all.there(line.redirect) {
+            all.force(pull);
+        }
+        all.point(line.pulley).of([f64::from(u8::from(line.bears_on_edge))]);
     }
-    all.point(line.pulley);
     let resultant = &solution.resultant;
     all.force(resultant.force).of([resultant.tipping_moment]);
     if let Some(point) = all.there(resultant.meets_ground) {
@@ -58,7 +64,7 @@ pub fn numbers(solution: &Solution) -> Vec<f64> {
                     }
                 }
             }
-            all.of([footing.spread_thrust, footing.connection, footing.net_sideways]);
+            all.of([footing.spread_thrust, footing.connection, footing.ledger_moment, footing.net_sideways]);
             all.of([forces.leg_moment.left, forces.leg_moment.right])
         }
     };
@@ -68,9 +74,9 @@ pub fn numbers(solution: &Solution) -> Vec<f64> {
 /// Every number of a working range, as [`numbers`].
 pub fn range_numbers(range: &WorkingRange) -> Vec<f64> {
     let mut all = Numbers(Vec::new());
-    for Interval { from, to, from_limit, to_limit, from_operation, to_operation } in &range.intervals {
+    for Interval { from, to, from_limit, to_limit, from_case, to_case } in &range.intervals {
         all.of([*from, *to, limit_number(*from_limit), limit_number(*to_limit)]);
-        all.of([operation_number(*from_operation), operation_number(*to_operation)]);
+        all.case(*from_case).case(*to_case);
     }
     all.of([range.best_lean, limit_number(range.best_limit), range.best_ratio]);
     all.0
@@ -105,6 +111,11 @@ impl Numbers {
         self.of(force.components())
     }
 
+    fn case(&mut self, case: Case) -> &mut Self {
+        let kinds = [case.operation as u8, case.stage as u8, case.scenario as u8];
+        self.of(kinds.map(f64::from))
+    }
+
     fn there<T>(&mut self, maybe: Option<T>) -> Option<T> {
         self.of([f64::from(u8::from(maybe.is_some()))]);
         maybe
@@ -120,14 +131,6 @@ const fn tip_number(tip: Tip) -> f64 {
     }
 }
 
-const fn operation_number(operation: Operation) -> f64 {
-    match operation {
-        Operation::Lowering => 0.0,
-        Operation::Holding => 1.0,
-        Operation::Raising => 2.0,
-    }
-}
-
 fn limit_number(limit: Limit) -> f64 {
     match limit {
         Limit::Part(Part::GuyRope(guy)) => 10.0 + f64::from(guy),
@@ -138,6 +141,8 @@ fn limit_number(limit: Limit) -> f64 {
         Limit::FootSlides(Side::Left) => 60.0,
         Limit::FootSlides(Side::Right) => 61.0,
         Limit::NoGeometry => 70.0,
+        Limit::ClearReach => 71.0,
+        Limit::Headroom => 72.0,
         Limit::NotLookedFurther => 80.0,
         _ => 90.0,
     }

@@ -77,11 +77,8 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         return said(sign, is, because(state, words, key, Some(interval), governing));
     }
     let Some(nearest) = range.intervals.iter().min_by(|a, b| away(a, lean).total_cmp(&away(b, lean))) else {
-        let best = Governing {
-            ratio: range.best_ratio,
-            limit: range.best_limit,
-            operation: state.governing().operation,
-        };
+        let best =
+            Governing { ratio: range.best_ratio, limit: range.best_limit, case: state.governing().case };
         let key = if best.ratio.is_finite() { "verdict.none_why" } else { "verdict.none_tips" };
         return said(Sign::Out, "verdict.none", because(state, words, key, None, &best));
     };
@@ -115,10 +112,10 @@ fn because(
     // Only said where something else than what the line is doing makes it harder.
     let now =
         checks(state.rig(), state.solution()).iter().filter_map(|check| check.ratio).fold(0.0, f64::max);
-    let doing = if governing.operation == state.rig().line.operation || governing.ratio < now + 0.01 {
+    let doing = if governing.case.operation == state.rig().case.operation || governing.ratio < now + 0.01 {
         ""
     } else {
-        match governing.operation {
+        match governing.case.operation {
             Operation::Raising => words.say("verdict.while_raising"),
             Operation::Lowering => words.say("verdict.while_lowering"),
             Operation::Holding => words.say("verdict.while_holding"),

@@ -53,7 +53,7 @@ pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
         side_angle: inputs.number("load_side_angle_deg")?.to_radians(),
         ..Load::hanging(load / outlean_rig::G)
     };
-    rig.line = line(&inputs.inside("haul"))?;
+    (rig.line, rig.case.operation) = line(&inputs.inside("haul"))?;
 
     let mut guys: Vec<(Reader, Guy)> = Vec::new();
     let aft = inputs.inside("aft_guys");
@@ -121,7 +121,7 @@ pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
     Ok(SetUp { rig, aft_guys, load, stretch, notes })
 }
 
-fn line(haul: &Reader<'_>) -> Result<Line, Trouble> {
+fn line(haul: &Reader<'_>) -> Result<(Line, Operation), Trouble> {
     let path = match haul.text("mode")? {
         "static_hang" => Path::Hung,
         "direct" => Path::StraightBack { to: haul.point("haul_point_m")? },
@@ -149,12 +149,12 @@ fn line(haul: &Reader<'_>) -> Result<Line, Trouble> {
         None | Some(Value::Null) if !needed => Ok(1.0),
         _ => haul.number(key),
     };
-    Ok(Line {
-        operation,
+    let line = Line {
         pulley_efficiency: efficiency("head_pulley_efficiency", moves)?,
         redirect_efficiency: efficiency("redirect_efficiency", moves && turned)?,
         ..Line::along(path)
-    })
+    };
+    Ok((line, operation))
 }
 
 /// A place in a case, and its name for messages.

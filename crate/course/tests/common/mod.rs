@@ -61,11 +61,11 @@ pub fn straight_back(ask: Quantity) -> EstimateTemplate {
         ..leg_with_line()
     };
     template.rig.line = Line {
-        operation: outlean_rig::Operation::Raising,
         pulley_efficiency: 0.9,
         sling: 0.4,
         ..Line::along(Path::StraightBack { to: Point::new(-9.0, 0.0, 0.5) })
     };
+    template.rig.case.operation = outlean_rig::Operation::Raising;
     for side in Side::BOTH {
         template.rig.legs.on_mut(side).weight_per_metre = 42.0;
     }

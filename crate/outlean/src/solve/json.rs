@@ -2,11 +2,11 @@
 
 use super::{Solved, verdict};
 use crate::words::words;
-use outlean_rig::{Check, Finding, Governing, Rig, Solution, WorkingRange};
+use outlean_rig::{Check, Clearance, Finding, Governing, Rig, Solution, WorkingRange};
 use serde::Serialize;
 
 /// Goes up when a key changes its meaning or goes away.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 #[derive(Serialize)]
 struct Output<'a> {
@@ -20,8 +20,9 @@ struct Output<'a> {
     range: &'a WorkingRange,
     balance_leans: &'a [f64],
     findings: &'a [Finding],
-    past: Vec<verdict::Past>,
-    not_assessed: [&'static str; 1],
+    past: &'a [Governing],
+    clearance: Option<Clearance>,
+    not_assessed: Vec<&'static str>,
     caution: String,
 }
 
@@ -38,8 +39,9 @@ pub(super) fn json(solved: &Solved) -> String {
         range: &solved.range,
         balance_leans: &solved.balance_leans,
         findings: &solved.findings,
-        past: verdict::past(&solved.file.rig, solved.governing),
-        not_assessed: ["stretch"],
+        past: &solved.past,
+        clearance: solved.clearance,
+        not_assessed: verdict::left_out(solved).collect(),
         caution: words().say("caution").to_owned(),
     };
     // Nothing in it can fail: no map with odd keys, no writer.

@@ -1,7 +1,7 @@
 //! What guys, parts, limits and rules are called in the readings.
 
 use crate::words::words;
-use outlean_rig::{Layout, Limit, Operation, Part, Path, Rig, Side, Station, Tip};
+use outlean_rig::{Case, Layout, Limit, Operation, Part, Path, Rig, Scenario, Side, Stage, Station, Tip};
 
 /// The names of a rig's guys: as the file has them, else by where they stand, numbered where several stand there.
 pub(super) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<String> {
@@ -42,7 +42,9 @@ pub(super) fn part(part: Part, guys: &[String]) -> String {
         Part::Leg(Side::Left) => say("part.leg.left"),
         Part::Leg(Side::Right) => say("part.leg.right"),
         Part::MainLine => say("part.main_line"),
+        Part::SecondLine => say("part.second_line"),
         Part::Sling => say("part.sling"),
+        Part::SecondSling => say("part.second_sling"),
         Part::Lashing => say("part.lashing"),
         other => format!("{other:?}"),
     }
@@ -55,6 +57,8 @@ pub(super) fn limit(limit: Limit, guys: &[String]) -> String {
         Limit::Tips(way) => return tip(way),
         Limit::FootSlides(Side::Left) => "limit.foot_slides.left",
         Limit::FootSlides(Side::Right) => "limit.foot_slides.right",
+        Limit::ClearReach => "limit.clear_reach",
+        Limit::Headroom => "limit.headroom",
         Limit::NoGeometry => "limit.no_geometry",
         Limit::NotLookedFurther => "limit.not_looked_further",
         other => return format!("{other:?}"),
@@ -81,6 +85,33 @@ pub(super) fn operation(operation: Operation) -> String {
     words().say(key).to_owned()
 }
 
+/// What is going on in a case, as far as it differs between the cases of the rig: "raising, at the edge".
+/// Empty where nothing does.
+pub(super) fn case(case: Case, rig: &Rig) -> String {
+    let all = rig.cases();
+    let differs = |of: fn(&Case) -> u8| all.iter().any(|other| of(other) != of(&case));
+    let mut said = Vec::new();
+    if differs(|case| case.operation as u8) {
+        said.push(operation(case.operation));
+    }
+    if differs(|case| case.stage as u8) {
+        let key = match case.stage {
+            Stage::HangingClear => "stage.hanging_clear",
+            Stage::AtEdge => "stage.at_edge",
+            Stage::OnTagLines => "stage.on_tag_lines",
+        };
+        said.push(words().say(key).to_owned());
+    }
+    if differs(|case| case.scenario as u8) {
+        let key = match case.scenario {
+            Scenario::Shared => "scenario.shared",
+            Scenario::MainLost => "scenario.main_lost",
+        };
+        said.push(words().say(key).to_owned());
+    }
+    said.join(", ")
+}
+
 pub(super) fn path(path: &Path) -> String {
     let key = match path {
         Path::Hung => "path.hung",
@@ -88,6 +119,7 @@ pub(super) fn path(path: &Path) -> String {
         Path::RedirectedAtFoot { foot: Side::Left, .. } => "path.redirected_at_left_foot",
         Path::RedirectedAtFoot { foot: Side::Right, .. } => "path.redirected_at_right_foot",
         Path::RedirectedMidBase { .. } => "path.redirected_mid_base",
+        Path::RedirectedOnLedger { .. } => "path.redirected_on_ledger",
         Path::OverTheFront { .. } => "path.over_the_front",
         Path::TackleAtHead { .. } => "path.tackle_at_head",
         Path::NotOverHead => "path.not_over_head",

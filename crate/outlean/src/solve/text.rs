@@ -3,8 +3,8 @@
 use super::{Solved, name, verdict};
 use crate::words::words;
 use outlean_rig::{
-    Check, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean, Limit, Operation,
-    Part, Role, Rule, Side, State,
+    Case, Check, Clearance, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean,
+    Limit, Part, Role, Rule, Side, State,
 };
 use outlean_rigfile::{Units, percent, show};
 
@@ -17,6 +17,7 @@ pub(super) fn text(solved: &Solved, path: &str, units: Units) -> String {
     text.lean();
     text.range();
     text.resultant();
+    text.edge();
     match (solved.solution.forces(), solved.solution.tips()) {
         (Some(forces), _) => {
             text.parts();
@@ -77,9 +78,13 @@ impl Text<'_> {
         self.line("solve.title", &[("title", title)]);
         let key = if tension == weight { "solve.load" } else { "solve.load_moving" };
         self.line(key, &[("mass", &mass), ("weight", &weight), ("tension", &tension)]);
-        let doing = if rig.line.operations().len() > 1 { "solve.line_moving" } else { "solve.line" };
-        let operation = name::operation(rig.line.operation);
-        self.line(doing, &[("path", &name::path(&rig.line.path)), ("operation", &operation)]);
+        let case = name::case(rig.case, rig);
+        let doing = if case.is_empty() { "solve.line" } else { "solve.line_case" };
+        self.line(doing, &[("path", &name::path(&rig.line.path)), ("case", &case)]);
+        if let Some(second) = &rig.second {
+            let path = name::path(&second.line.path);
+            self.line("solve.second", &[("path", &path), ("share", &percent(second.share))]);
+        }
     }
 
     fn lean(&mut self) {
@@ -106,14 +111,14 @@ impl Text<'_> {
 
     fn range(&mut self) {
         let range = &self.solved.range;
-        let moves = self.solved.file.rig.line.operations().len() > 1;
-        self.heading(if moves { "heading.range_moving" } else { "heading.range" });
+        let cases = self.solved.file.rig.cases().len() > 1;
+        self.heading(if cases { "heading.range_cases" } else { "heading.range" });
         for interval in &range.intervals {
             let (from, to) = (self.angle(interval.from), self.angle(interval.to));
             self.under("range.interval", &[("from", &from), ("to", &to)]);
-            let Interval { from_limit, to_limit, from_operation, to_operation, .. } = *interval;
-            self.end("range.nearer", &from, from_limit, from_operation);
-            self.end("range.farther", &to, to_limit, to_operation);
+            let Interval { from_limit, to_limit, from_case, to_case, .. } = *interval;
+            self.end("range.nearer", &from, from_limit, from_case);
+            self.end("range.farther", &to, to_limit, to_case);
         }
         if range.intervals.is_empty() {
             let lean = self.angle(range.best_lean);
@@ -127,19 +132,19 @@ impl Text<'_> {
         }
     }
 
-    fn end(&mut self, key: &str, lean: &str, limit: Limit, operation: Operation) {
-        let what = self.limit(limit, operation);
+    fn end(&mut self, key: &str, lean: &str, limit: Limit, case: Case) {
+        let what = self.limit(limit, case);
         self.under(key, &[("lean", lean), ("limit", &what)]);
     }
 
     /// A limit, and while what it governs, where that makes a difference.
-    fn limit(&self, limit: Limit, operation: Operation) -> String {
+    fn limit(&self, limit: Limit, case: Case) -> String {
         let what = name::limit(limit, &self.guys);
-        let moves = self.solved.file.rig.line.operations().len() > 1;
-        if !moves || matches!(limit, Limit::UprightStop | Limit::NotLookedFurther) {
+        let case = name::case(case, &self.solved.file.rig);
+        if case.is_empty() || matches!(limit, Limit::UprightStop | Limit::NotLookedFurther) {
             return what;
         }
-        words().fill("limit.while", &[("limit", &what), ("operation", &name::operation(operation))])
+        words().fill("limit.while", &[("limit", &what), ("case", &case)])
     }
 
     fn resultant(&mut self) {
@@ -160,6 +165,21 @@ impl Text<'_> {
         self.under(key, &[("leans", &leans)]);
     }
 
+    /// The room at the edge, where the edge is known.
+    fn edge(&mut self) {
+        let Some(Clearance { clear_reach, headroom }) = self.solved.clearance else { return };
+        self.heading("heading.edge");
+        let bears = self.solved.solution.lines().any(|line| line.bears_on_edge);
+        for (key, room) in [("edge.clear_reach", clear_reach), ("edge.headroom", headroom)] {
+            let key = if room >= 0.0 { key.to_owned() } else { format!("{key}.less") };
+            let room = self.shown(room.abs(), Dimension::Length);
+            self.under(&key, &[("room", &room)]);
+        }
+        if bears {
+            self.under("edge.bears", &[]);
+        }
+    }
+
     /// Every part against what it may carry, the governing one first.
     fn parts(&mut self) {
         self.heading("heading.parts");
@@ -167,7 +187,7 @@ impl Text<'_> {
         checks.sort_by(|a, b| b.ratio.unwrap_or(-1.0).total_cmp(&a.ratio.unwrap_or(-1.0)));
         let governing = self.solved.governing;
         if governing.ratio > 0.0 && governing.ratio.is_finite() {
-            let limit = self.limit(governing.limit, governing.operation);
+            let limit = self.limit(governing.limit, governing.case);
             self.under("parts.governing", &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
         }
         for check in checks {
@@ -291,10 +311,7 @@ impl Text<'_> {
             checks.map(|check| name::part(check.part, &self.guys)).collect()
         };
         let rig = &self.solved.file.rig;
-        let past: Vec<_> = verdict::past(rig, self.solved.governing)
-            .iter()
-            .map(|past| name::limit(past.limit, &self.guys))
-            .collect();
+        let past: Vec<_> = self.solved.past.iter().map(|past| name::limit(past.limit, &self.guys)).collect();
         let mut assessed = with(State::Assessed);
         let stands = self.solved.solution.forces().is_some();
         let friction_known = rig.feet.pinned || rig.feet.friction.is_some();
@@ -315,7 +332,9 @@ impl Text<'_> {
         } else if !friction_known {
             not_assessed.push(words().say("not_assessed.friction").to_owned());
         }
-        not_assessed.push(words().say("not_assessed.stretch").to_owned());
+        for left_out in verdict::left_out(self.solved) {
+            not_assessed.push(words().say(&format!("not_assessed.{left_out}")).to_owned());
+        }
         let mut confirm = with(State::ConfirmOnSite);
         if confirm.is_empty() {
             confirm.push(words().say("part.lashing").to_owned());

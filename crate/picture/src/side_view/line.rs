@@ -124,7 +124,9 @@ impl Run {
         let straight = stage.p((x, z + 0.04));
         if !matches!(
             input.rig.line.path,
-            LinePath::RedirectedAtFoot { .. } | LinePath::RedirectedMidBase { .. }
+            LinePath::RedirectedAtFoot { .. }
+                | LinePath::RedirectedMidBase { .. }
+                | LinePath::RedirectedOnLedger { .. }
         ) {
             return (Some(straight), None);
         }

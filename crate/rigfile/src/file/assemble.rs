@@ -9,7 +9,7 @@ use crate::{
     CHOICES, ChoiceError, DEG, FIELDS, QuantityError, choice, field, key_of, parse, parse_answer, parse_lean,
 };
 use core::ops::Range;
-use outlean_rig::{Dimension, Fault, Field, G, Guy, Layout, Lean, Path, Point, Rig, Side};
+use outlean_rig::{Dimension, Fault, Field, G, Guy, Layout, Lean, LineName, Path, Point, Rig, Side};
 
 /// Common practice: the frame never stands within ten degrees of upright.
 const USUAL_UPRIGHT_STOP: f64 = 10.0 * DEG;
@@ -25,6 +25,7 @@ pub(super) fn assemble(leaves: &Leaves, problems: &mut Vec<Problem>) -> Option<R
     }
     let mut assembly = Assembly { leaves, rig, problems, bad: Vec::new() };
     assembly.what_must_be_there();
+    assembly.what_a_table_needs();
     assembly.choices();
     let upright = assembly.fields();
     assembly.lean(upright);
@@ -145,6 +146,22 @@ impl Assembly<'_> {
         }
     }
 
+    /// What a table needs as soon as anything stands in it.
+    fn what_a_table_needs(&mut self) {
+        for (table, needed) in
+            [("second", &["second.path", "second.share"][..]), ("edge", &["edge.ahead"][..])]
+        {
+            if !self.leaves.tables.contains_key(table) {
+                continue;
+            }
+            for &key in needed {
+                if !self.has(key) {
+                    self.missing(key);
+                }
+            }
+        }
+    }
+
     fn both(&mut self, first: &str, second: &str) {
         let key = if self.has(second) { second } else { first };
         self.error(key, What::Both { first: first.to_owned(), second: second.to_owned() });
@@ -181,44 +198,51 @@ impl Assembly<'_> {
                 }
             }
         }
-        self.line();
+        self.line("line", self.rig.line.path);
+        if let Some(second) = self.rig.second {
+            self.line("second", second.line.path);
+        }
     }
 
-    /// What the path of the main line needs and what it does not use.
-    fn line(&mut self) {
-        if self.any_bad("line.path") {
+    /// What the path of a line needs and what it does not use.
+    fn line(&mut self, line: &str, runs: Path) {
+        let key = |name: &str| format!("{line}.{name}");
+        if self.any_bad(&key("path")) {
             return;
         }
-        let path = choice("line.path").and_then(|choice| choice.get(&self.rig)).unwrap_or_default();
-        let on = self.rig.line.path.haul_point().is_some();
-        let redirected =
-            matches!(self.rig.line.path, Path::RedirectedAtFoot { .. } | Path::RedirectedMidBase { .. });
-        let tackle = matches!(self.rig.line.path, Path::TackleAtHead { .. });
+        let path = choice(&key("path")).and_then(|choice| choice.get(&self.rig)).unwrap_or_default();
+        let on = runs.haul_point().is_some();
+        let redirected = matches!(
+            runs,
+            Path::RedirectedAtFoot { .. } | Path::RedirectedMidBase { .. } | Path::RedirectedOnLedger { .. }
+        );
+        let tackle = matches!(runs, Path::TackleAtHead { .. });
+        let (back, ahead) = (key("to.back"), key("to.ahead"));
         let mut needed = Vec::new();
-        if on && self.has("line.to.back") && self.has("line.to.ahead") {
-            self.both("line.to.back", "line.to.ahead");
-        } else if on && !self.has("line.to.ahead") {
-            needed.push("line.to.back");
+        if on && self.has(&back) && self.has(&ahead) {
+            self.both(&back, &ahead);
+        } else if on && !self.has(&ahead) {
+            needed.push(back);
         }
         if on {
-            needed.push("line.pulley_efficiency");
+            needed.push(key("pulley_efficiency"));
         }
         if redirected {
-            needed.push("line.redirect_efficiency");
+            needed.push(key("redirect_efficiency"));
         }
         if tackle {
-            needed.push("line.parts");
+            needed.push(key("parts"));
         }
         for key in needed {
-            if !self.has(key) && !self.may_stand(key) {
-                self.error(key, What::MissingFor { key: key.to_owned(), path });
+            if !self.has(&key) && !self.may_stand(&key) {
+                self.error(&key, What::MissingFor { key: key.clone(), path });
             }
         }
-        let to = ["line.to.back", "line.to.ahead", "line.to.left", "line.to.up"];
-        let unused = to.into_iter().filter(|_| !on).chain((!tackle).then_some("line.parts"));
-        for key in unused {
-            if self.has(key) {
-                self.warning(key, What::Unused { key: key.to_owned(), path });
+        let to = ["to.back", "to.ahead", "to.left", "to.up"];
+        let unused = to.into_iter().filter(|_| !on).chain((!tackle).then_some("parts")).map(key);
+        for key in unused.collect::<Vec<_>>() {
+            if self.has(&key) {
+                self.warning(&key, What::Unused { key: key.clone(), path });
             }
         }
     }
@@ -383,8 +407,9 @@ impl Assembly<'_> {
                 ]
             }
             Field::Spread => vec!["feet.spread".to_owned(), "feet.at.left.left".to_owned()],
-            Field::HaulLength | Field::HaulPoint => {
-                vec!["line.to.back".to_owned(), "line.to.ahead".to_owned(), "line.path".to_owned()]
+            Field::HaulLength(of) | Field::HaulPoint(of) => {
+                let line = if of == LineName::Main { "line" } else { "second" };
+                ["to.back", "to.ahead", "path"].map(|name| format!("{line}.{name}")).to_vec()
             }
             Field::GuyLength(number) | Field::GuyAnchor(number) => {
                 vec![format!("guy.{number}.setback"), format!("guy.{number}.ahead")]

@@ -27,10 +27,16 @@
 //! dynamic_factor = 1.0         # on the weight, for motion; default 1
 //! side_angle = "0 deg"         # load line out of the vertical, to the left; default 0
 //! outward_angle = "0 deg"      # and outward, over the edge; default 0
+//! at_edge = { outward_angle = "10 deg" }
+//!                              # how its line stands while it is lifted at the edge, and
+//! on_tag_lines = { side_angle = "-15 deg", outward_angle = "15 deg" }
+//!                              # while tag lines draw it; left out: that stage is not looked at
+//! stage = "hanging clear"      # hanging clear (default), at edge, on tag lines
 //!
 //! [line]
 //! path = "straight back"       # hung, straight back, redirected at left foot, redirected at right foot,
-//!                              # redirected mid-base, over the front, tackle at head, not over head
+//!                              # redirected mid-base, redirected on ledger, over the front,
+//!                              # tackle at head, not over head
 //! to = { back = "9 m", left = "0 m", up = "0 m" }
 //!                              # where it is hauled from; `ahead` for `back`; left and up default 0 m.
 //!                              # Needed unless hung or not over head
@@ -39,6 +45,20 @@
 //! redirect_efficiency = "88 %" # of the redirect pulley; needed where there is one
 //! sling = "0.4 m"              # head to pulley; default 0 m
 //! parts = 3                    # of a tackle at the head, and only there
+//!
+//! [second]                     # a second line, if there is one
+//! path = "hung"                # as of the main line, with `to`, `parts`, efficiencies and sling as there
+//! share = "50 %"               # of the load while both hold; 0 % for one that only catches
+//! peak_factor = 2.5            # its greatest tension over the load's weight when the main line is lost;
+//!                              # default: not known, and that is then not assessed
+//! holds = "its share"          # its share (default), the whole load: the main line is lost
+//!
+//! [edge]                       # if it is known where it is
+//! ahead = "0.6 m"              # ahead of the foot line
+//! level = "0 m"                # above the foot line; default 0 m
+//! litter_drop = "1.4 m"        # from the pulley to the lowest of what must clear the edge; default 0 m
+//! clear_reach = "0.5 m"        # asked for; default: none
+//! headroom = "0.3 m"           # asked for; default: none
 //!
 //! [[guy]]                      # up to six; where several could hold the frame, the first of them works
 //! name = "aft guy"             # may be left out

@@ -1,0 +1,177 @@
+//! Limits: what a rig may not pass, and how near each is at a lean.
+
+use crate::check::{MAX_CHECKS, Part, checks};
+use crate::solve::{Posture, Tip};
+use crate::{Case, Clearance, Fault, Rig, Side, Solution};
+use arrayvec::ArrayVec;
+
+/// What ends a working range.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[non_exhaustive]
+pub enum Limit {
+    /// A part carries all it may.
+    Part(Part),
+    /// The frame would stand further back than the upright stop.
+    UprightStop,
+    /// It tips.
+    Tips(Tip),
+    /// A foot slides: it needs more friction than there is, and nothing else holds it.
+    FootSlides(Side),
+    /// The load has less clear reach than is asked for.
+    ClearReach,
+    /// The litter has less headroom over the edge than is asked for.
+    Headroom,
+    /// The geometry ends: a guy or a line would have no length.
+    NoGeometry,
+    /// Nothing ends it as far as was looked, 30° back to 80° out.
+    NotLookedFurther,
+}
+
+impl Limit {
+    /// Whether it is a rule rather than a force or a fall.
+    const fn is_rule(self) -> bool {
+        matches!(self, Self::UprightStop | Self::ClearReach | Self::Headroom)
+    }
+}
+
+/// How many limits a rig can have: one for each part, four ways to tip, two feet, three rules, no geometry.
+pub const MAX_LIMITS: usize = MAX_CHECKS + 10;
+
+/// A limit at one lean and how near it is: the greatest ratio over all cases of the rig.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Governing {
+    /// Demand over allowable; infinite where the frame tips or stands further back than its upright stop, 0
+    /// where nothing is assessed.
+    pub ratio: f64,
+    /// What it is the ratio of.
+    pub limit: Limit,
+    /// What is going on then.
+    pub case: Case,
+}
+
+impl Governing {
+    /// Whether everything assessed holds.
+    #[must_use]
+    pub const fn holds(&self) -> bool {
+        self.ratio <= 1.0
+    }
+}
+
+/// What governs a rig at a lean (rad), the greatest of [`limits_at`]: see [`crate::working_range`] for what is looked
+/// at.
+///
+/// # Errors
+///
+/// As [`crate::solve_at`].
+pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
+    crate::solve_at(rig, lean)?;
+    Ok(governing_at(rig, lean))
+}
+
+/// Every limit that is assessed at a lean (rad), each once with its greatest ratio over all cases, in the order in
+/// which they were met. Limits that are not near, such as not tipping, are not listed.
+///
+/// # Errors
+///
+/// As [`crate::solve_at`].
+pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>, Fault> {
+    crate::solve_at(rig, lean)?;
+    let mut all: ArrayVec<Governing, MAX_LIMITS> = ArrayVec::new();
+    each_limit(rig, lean, |here| match all.iter_mut().find(|known| known.limit == here.limit) {
+        Some(known) if here.ratio > known.ratio => *known = here,
+        Some(_) => {}
+        // There are places for every limit there is.
+        None => _ = all.try_push(here),
+    });
+    Ok(all)
+}
+
+/// As [`governing`], of a rig and a lean already checked.
+pub(crate) fn governing_at(rig: &Rig, lean: f64) -> Governing {
+    let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, case: rig.case };
+    // Stop and room are rules, not forces: nothing outranks them but falling over.
+    let mut rule: Option<Governing> = None;
+    each_limit(rig, lean, |here| {
+        if here.limit.is_rule() {
+            rule = rule.or(Some(here));
+        } else if here.ratio > worst.ratio {
+            worst = here;
+        }
+    });
+    rule.filter(|_| worst.ratio.is_finite()).unwrap_or(worst)
+}
+
+/// How near one limit is at a lean already checked; ratio 0 where it is not met at all.
+pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
+    let mut worst = Governing { ratio: 0.0, limit, case: rig.case };
+    each_limit(rig, lean, |here| {
+        if here.limit == limit && here.ratio > worst.ratio {
+            worst = here;
+        }
+    });
+    worst
+}
+
+/// Calls `found` for every limit met at a lean already checked, case by case.
+fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing)) {
+    let mut found = |ratio: f64, limit: Limit, case: Case| found(Governing { ratio, limit, case });
+    let posture = match Posture::at(rig, lean) {
+        Ok(posture) => posture,
+        Err(_) => return found(f64::INFINITY, Limit::NoGeometry, rig.case),
+    };
+    if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
+        found(f64::INFINITY, Limit::UprightStop, rig.case);
+    }
+    for case in rig.cases() {
+        let Ok(solution) = posture.solve(rig, case) else {
+            found(f64::INFINITY, Limit::NoGeometry, case);
+            continue;
+        };
+        if let Some(edge) = &rig.edge {
+            let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, &solution);
+            if edge.clear_reach_wanted.is_some_and(|wanted| clear_reach < wanted) {
+                found(f64::INFINITY, Limit::ClearReach, case);
+            }
+            if edge.headroom_wanted.is_some_and(|wanted| headroom < wanted) {
+                found(f64::INFINITY, Limit::Headroom, case);
+            }
+        }
+        let Some(forces) = solution.forces() else {
+            if let Some(tip) = solution.tips() {
+                found(f64::INFINITY, Limit::Tips(tip), case);
+            }
+            continue;
+        };
+        if let Some(tip) = unguarded(rig, &solution) {
+            found(f64::INFINITY, Limit::Tips(tip), case);
+        }
+        for check in checks(rig, &solution) {
+            if let Some(ratio) = check.ratio {
+                found(ratio, Limit::Part(check.part), case);
+            }
+        }
+        if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
+            for side in Side::BOTH {
+                let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
+                found(needed / friction, Limit::FootSlides(side), case);
+            }
+        }
+    }
+}
+
+/// Which way a frame in neutral balance would go at a nudge, its loads having no moment about the foot line, if no
+/// guy stands against it.
+fn unguarded(rig: &Rig, solution: &Solution) -> Option<Tip> {
+    if solution.forces()?.working_guy.is_some() || solution.resultant.force.size() == 0.0 {
+        return None;
+    }
+    let guarded =
+        |sign: f64| rig.guys.iter().zip(&solution.guy_arm).any(|(guy, arm)| guy.rigged && sign * arm > 0.0);
+    match (guarded(1.0), guarded(-1.0)) {
+        (true, true) => None,
+        (false, _) => Some(Tip::Forward),
+        (true, false) => Some(Tip::Back),
+    }
+}
