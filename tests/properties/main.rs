@@ -19,6 +19,7 @@ mod readings;
 mod scale;
 mod stretch;
 mod two_lines;
+mod what_if;
 
 use outlean_rig::{Rig, Solution, solve};
 use outlean_tests::random::random_rig;

@@ -98,6 +98,14 @@ pub enum Field {
     Friction,
     /// Area of a foot or its sole plate on the ground.
     BearingArea,
+    /// How far a length may be off, either way.
+    LengthScatter,
+    /// How far an angle may be off, either way.
+    AngleScatter,
+    /// How far the load may be off, as a share of it.
+    LoadScatter,
+    /// How far the strength of the ground may be off, as a share of it.
+    SoilScatter,
 }
 
 /// The closed range that a field may take, in its SI unit.
@@ -130,9 +138,14 @@ impl Field {
             | Self::LitterDrop
             | Self::ClearReachWanted
             | Self::HeadroomWanted
+            | Self::LengthScatter
             | Self::ConnectionHeight => Dimension::Length,
             Self::BearingArea => Dimension::Area,
-            Self::Lean | Self::SideAngle(_) | Self::OutwardAngle(_) | Self::UprightStop => Dimension::Angle,
+            Self::Lean
+            | Self::SideAngle(_)
+            | Self::OutwardAngle(_)
+            | Self::UprightStop
+            | Self::AngleScatter => Dimension::Angle,
             Self::Mass => Dimension::Mass,
             Self::Pretension(_) | Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => Dimension::Force,
             Self::LegWeight(_) => Dimension::ForcePerLength,
@@ -141,6 +154,8 @@ impl Field {
             | Self::RedirectEfficiency(_)
             | Self::SecondShare
             | Self::PeakFactor
+            | Self::LoadScatter
+            | Self::SoilScatter
             | Self::Friction => Dimension::Ratio,
             Self::TackleParts(_) | Self::GuyCount => Dimension::Count,
         }
@@ -178,6 +193,9 @@ impl Field {
             Self::UprightStop => (degrees(-30.0), degrees(45.0)),
             Self::Friction => (0.0, 5.0),
             Self::BearingArea => (1.0e-4, 4.0),
+            Self::LengthScatter => (0.0, 2.0),
+            Self::AngleScatter => (0.0, degrees(15.0)),
+            Self::LoadScatter | Self::SoilScatter => (0.0, 0.9),
         };
         Allowed { least, most }
     }

@@ -4,6 +4,7 @@ use crate::check::{MAX_CHECKS, Part, checks};
 use crate::solve::{Posture, Tip};
 use crate::{Case, Clearance, Fault, Rig, Side, Solution};
 use arrayvec::ArrayVec;
+use core::ops::ControlFlow;
 
 /// What ends a working range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -79,11 +80,14 @@ pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
 pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>, Fault> {
     crate::solve_at(rig, lean)?;
     let mut all: ArrayVec<Governing, MAX_LIMITS> = ArrayVec::new();
-    each_limit(rig, lean, |here| match all.iter_mut().find(|known| known.limit == here.limit) {
-        Some(known) if here.ratio > known.ratio => *known = here,
-        Some(_) => {}
-        // There are places for every limit there is.
-        None => _ = all.try_push(here),
+    let _ = each_limit(rig, lean, |here| {
+        match all.iter_mut().find(|known| known.limit == here.limit) {
+            Some(known) if here.ratio > known.ratio => *known = here,
+            Some(_) => {}
+            // There are places for every limit there is.
+            None => _ = all.try_push(here),
+        }
+        ControlFlow::Continue(())
     });
     Ok(all)
 }
@@ -93,72 +97,83 @@ pub(crate) fn governing_at(rig: &Rig, lean: f64) -> Governing {
     let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, case: rig.case };
     // Stop and room are rules, not forces: nothing outranks them but falling over.
     let mut rule: Option<Governing> = None;
-    each_limit(rig, lean, |here| {
+    let _ = each_limit(rig, lean, |here| {
         if here.limit.is_rule() {
             rule = rule.or(Some(here));
         } else if here.ratio > worst.ratio {
             worst = here;
         }
+        ControlFlow::Continue(())
     });
     rule.filter(|_| worst.ratio.is_finite()).unwrap_or(worst)
+}
+
+/// Whether everything assessed holds at the rig's own lean in every case; not for a rig that cannot be solved.
+pub(crate) fn holds(rig: &Rig) -> bool {
+    let past = |here: Governing| {
+        if here.holds() { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
+    };
+    crate::solve(rig).is_ok() && each_limit(rig, rig.lean, past).is_continue()
 }
 
 /// How near one limit is at a lean already checked; ratio 0 where it is not met at all.
 pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
     let mut worst = Governing { ratio: 0.0, limit, case: rig.case };
-    each_limit(rig, lean, |here| {
+    let _ = each_limit(rig, lean, |here| {
         if here.limit == limit && here.ratio > worst.ratio {
             worst = here;
         }
+        ControlFlow::Continue(())
     });
     worst
 }
 
-/// Calls `found` for every limit met at a lean already checked, case by case.
-fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing)) {
+/// Calls `found` for every limit met at a lean already checked, case by case, until it breaks off.
+fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlFlow<()>) -> ControlFlow<()> {
     let mut found = |ratio: f64, limit: Limit, case: Case| found(Governing { ratio, limit, case });
     let posture = match Posture::at(rig, lean) {
         Ok(posture) => posture,
         Err(_) => return found(f64::INFINITY, Limit::NoGeometry, rig.case),
     };
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
-        found(f64::INFINITY, Limit::UprightStop, rig.case);
+        found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
     for case in rig.cases() {
         let Ok(solution) = posture.solve(rig, case) else {
-            found(f64::INFINITY, Limit::NoGeometry, case);
+            found(f64::INFINITY, Limit::NoGeometry, case)?;
             continue;
         };
         if let Some(edge) = &rig.edge {
             let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, &solution);
             if edge.clear_reach_wanted.is_some_and(|wanted| clear_reach < wanted) {
-                found(f64::INFINITY, Limit::ClearReach, case);
+                found(f64::INFINITY, Limit::ClearReach, case)?;
             }
             if edge.headroom_wanted.is_some_and(|wanted| headroom < wanted) {
-                found(f64::INFINITY, Limit::Headroom, case);
+                found(f64::INFINITY, Limit::Headroom, case)?;
             }
         }
         let Some(forces) = solution.forces() else {
             if let Some(tip) = solution.tips() {
-                found(f64::INFINITY, Limit::Tips(tip), case);
+                found(f64::INFINITY, Limit::Tips(tip), case)?;
             }
             continue;
         };
         if let Some(tip) = unguarded(rig, &solution) {
-            found(f64::INFINITY, Limit::Tips(tip), case);
+            found(f64::INFINITY, Limit::Tips(tip), case)?;
         }
         for check in checks(rig, &solution) {
             if let Some(ratio) = check.ratio {
-                found(ratio, Limit::Part(check.part), case);
+                found(ratio, Limit::Part(check.part), case)?;
             }
         }
         if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
             for side in Side::BOTH {
                 let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
-                found(needed / friction, Limit::FootSlides(side), case);
+                found(needed / friction, Limit::FootSlides(side), case)?;
             }
         }
     }
+    ControlFlow::Continue(())
 }
 
 /// Which way a frame in neutral balance would go at a nudge, its loads having no moment about the foot line, if no

@@ -1,7 +1,7 @@
 //! A line to the load: its path, its pulleys, and what it puts on the head.
 
 use crate::fault::Allowed;
-use crate::{Edge, Fault, Feet, Field, Force, Layout, Operation, Path, Point, Vector};
+use crate::{Edge, Fault, Feet, Field, Force, Layout, Operation, Path, Point, Vector, simple_advantage};
 
 /// Which line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -109,7 +109,11 @@ impl Line {
         let efficiency = self.pulley_efficiency;
         match self.path {
             Path::Hung | Path::NotOverHead => 0.0,
-            Path::TackleAtHead { parts, .. } => 1.0 / advantage(parts, 1.0 / operation.factor(efficiency)),
+            Path::TackleAtHead { parts, .. } => {
+                // The lead leaves a sheave of its own.
+                let pass = 1.0 / operation.factor(efficiency);
+                1.0 / (pass * simple_advantage(parts, pass))
+            }
             _ => operation.factor(efficiency),
         }
     }
@@ -247,17 +251,6 @@ impl Line {
         }
         Ok(())
     }
-}
-
-/// Real mechanical advantage of a simple tackle of `parts` parts, each sheave of which passes on `efficiency` of its
-/// tension: Σ η^k, k = 1 … parts, for a lead that leaves the last sheave.
-fn advantage(parts: u8, efficiency: f64) -> f64 {
-    let (mut part, mut carried) = (1.0, 0.0);
-    for _ in 0..parts {
-        part *= efficiency;
-        carried += part;
-    }
-    carried
 }
 
 /// The unit vector near `start` at which `off`, how far the wanted direction is off it, vanishes; `None` where none is

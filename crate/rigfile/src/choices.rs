@@ -1,9 +1,8 @@
 //! The choices of a rig that people make by word: where the line runs, what it is doing, what holds the feet.
 
 use crate::fields::{Whose, line, split_key};
-use crate::ground::Ground;
 use outlean_rig::{
-    Connection, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side, Stage,
+    Connection, Ground, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side, Stage,
 };
 
 /// One row of the table. See [`CHOICES`].

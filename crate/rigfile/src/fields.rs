@@ -4,10 +4,9 @@
 //! list, from 0: `guy.0.setback`. `aft.` and `fore.` in its stead mean the first guy behind and ahead:
 //! `aft.setback`, `fore.ahead`.
 
-use crate::ground::Ground;
 use outlean_rig::{
-    Allowed, Dimension, Edge, Fault, Field, Guy, Layout, Line, LineName, Path, Point, Rig, Side, Stage,
-    Station, Swing,
+    Allowed, Dimension, Edge, Fault, Field, Ground, Guy, Layout, Line, LineName, Path, Point, Rig, Side,
+    Stage, Station, Swing,
 };
 
 /// One row of the table. See [`FIELDS`].

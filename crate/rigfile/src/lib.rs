@@ -9,7 +9,6 @@ mod fields;
 mod file;
 mod fixed;
 mod flat;
-mod ground;
 mod lean;
 mod nearest;
 mod number;

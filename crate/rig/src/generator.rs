@@ -1,4 +1,4 @@
-//! The generator behind every question: named, seeded, with our own way from its bits to numbers.
+//! The generator behind every draw and every question: named, seeded, with our own way from its bits to numbers.
 
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::Rng;
@@ -22,6 +22,11 @@ impl Generator {
             (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
         });
         Self(Pcg32::new(mixed(mixed(seed) ^ hash), 0))
+    }
+
+    /// A number from 0 up to, not including, 1, in steps of 2⁻³²: so many equal parts of one word.
+    pub fn unit(&mut self) -> f64 {
+        f64::from(self.0.next_u32()) / 4_294_967_296.0
     }
 
     /// A whole number from 0 to `n − 1`, each as likely; 0 where `n` is 0.

@@ -1,0 +1,152 @@
+//! Scatter: how far off tape, angle, load and strength may be, and what then follows.
+
+use crate::guy::MAX_GUYS;
+use crate::{Fault, Field, Generator, Governing, Ground, Pair, Point, Rig, Side, governing, solve};
+use arrayvec::ArrayVec;
+
+/// How far each number may be from what was entered, either way.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Scatter {
+    /// Of every length taken by tape or pace, m.
+    pub length: f64,
+    /// Of every angle, rad.
+    pub angle: f64,
+    /// Of the load's mass, as a share of it.
+    pub load: f64,
+    /// Of what holdfasts may carry and of the friction of the ground, as a share of it.
+    pub soil: f64,
+}
+
+impl Scatter {
+    pub(crate) fn check(&self) -> Result<(), Fault> {
+        Field::LengthScatter.check(self.length)?;
+        Field::AngleScatter.check(self.angle)?;
+        Field::LoadScatter.check(self.load)?;
+        Field::SoilScatter.check(self.soil)?;
+        Ok(())
+    }
+}
+
+/// One draw of `rig`: every number of it somewhere within its scatter, each place as likely as any other. The same
+/// seed and number give the same rig on every machine, whatever other draws are made.
+///
+/// It may be impossible, where the scatter is wide: that shows when it is solved.
+#[must_use]
+pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
+    let mut generator = Generator::new(seed.rotate_left(32) ^ u64::from(number), "scatter");
+    let mut within = |most: f64| most * (2.0 * generator.unit() - 1.0);
+    let mut drawn = rig.clone();
+    for side in Side::BOTH {
+        drawn.legs.on_mut(side).length += within(scatter.length);
+    }
+    let spread = (rig.feet.at.left - rig.feet.at.right).length();
+    drawn.feet.at = Ground::feet_apart(&rig.feet, spread + within(scatter.length));
+    let paced = |point: Point, within: &mut dyn FnMut(f64) -> f64| {
+        point + crate::Vector::new(within(scatter.length), within(scatter.length), within(scatter.length))
+    };
+    for guy in &mut drawn.guys {
+        guy.anchor = paced(guy.anchor, &mut within);
+        guy.holdfast_allowable = guy.holdfast_allowable.map(|most| most * (1.0 + within(scatter.soil)));
+    }
+    drawn.line.path = drawn.line.path.hauled_from(|to| paced(to, &mut within));
+    if let Some(second) = &mut drawn.second {
+        second.line.path = second.line.path.hauled_from(|to| paced(to, &mut within));
+    }
+    drawn.lean += within(scatter.angle);
+    drawn.load.side_angle += within(scatter.angle);
+    drawn.load.outward_angle += within(scatter.angle);
+    for swing in drawn.load.at_edge.iter_mut().chain(&mut drawn.load.on_tag_lines) {
+        swing.side += within(scatter.angle);
+        swing.outward += within(scatter.angle);
+    }
+    drawn.load.mass *= 1.0 + within(scatter.load);
+    drawn.feet.friction = drawn.feet.friction.map(|friction| friction * (1.0 + within(scatter.soil)));
+    drawn
+}
+
+/// The middle of some draws and the bounds between which nine in ten of them lie.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Band {
+    /// One draw in twenty is below.
+    pub low: f64,
+    /// As many draws are below as above.
+    pub middle: f64,
+    /// One draw in twenty is above.
+    pub high: f64,
+}
+
+impl Band {
+    /// The band of some values, in any order, which are put in order; `None` of none.
+    #[must_use]
+    pub fn of(values: &mut [f64]) -> Option<Self> {
+        values.sort_unstable_by(f64::total_cmp);
+        let at =
+            |share: f64| values.get(libm::round(share * (values.len().saturating_sub(1)) as f64) as usize);
+        Some(Self { low: *at(0.05)?, middle: *at(0.5)?, high: *at(0.95)? })
+    }
+}
+
+/// What a number of draws come to. Shares are of the entered scatter: none is a probability of failure.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Uncertainty {
+    /// How many draws were made.
+    pub draws: u32,
+    /// How many could not be solved.
+    pub impossible: u32,
+    /// How many tip in the present case.
+    pub tipping: u32,
+    /// How many are past a limit, in any case; those that tip among them.
+    pub past: u32,
+    /// Compression of each leg, N, in the draws that stand; `None` where none does.
+    pub compression: Pair<Option<Band>>,
+    /// Tension of each guy, N, in the draws that stand.
+    pub guys: ArrayVec<Option<Band>, MAX_GUYS>,
+    /// The governing ratio, infinite where a draw tips.
+    pub ratio: Option<Band>,
+}
+
+/// What `draws` draws of `rig` within `scatter` come to, at its own lean and in its present case.
+///
+/// # Errors
+///
+/// As [`crate::solve`], and a scatter out of range.
+pub fn uncertainty(rig: &Rig, scatter: &Scatter, seed: u64, draws: u32) -> Result<Uncertainty, Fault> {
+    scatter.check()?;
+    solve(rig)?;
+    let (mut impossible, mut tipping, mut past) = (0, 0, 0);
+    let mut legs = Pair::new(Vec::new(), Vec::new());
+    let mut guys = vec![Vec::new(); rig.guys.len()];
+    let mut ratios = Vec::new();
+    for number in 0..draws {
+        let drawn = scattered(rig, scatter, seed, number);
+        let Ok((solution, worst)) =
+            solve(&drawn).and_then(|solution| Ok((solution, governing(&drawn, drawn.lean)?)))
+        else {
+            impossible += 1;
+            continue;
+        };
+        past += u32::from(!Governing::holds(&worst));
+        ratios.push(worst.ratio);
+        let Some(forces) = solution.forces() else {
+            tipping += 1;
+            continue;
+        };
+        legs.left.push(forces.compression.left);
+        legs.right.push(forces.compression.right);
+        for (all, guy) in guys.iter_mut().zip(&forces.guys) {
+            all.push(guy.tension);
+        }
+    }
+    Ok(Uncertainty {
+        draws,
+        impossible,
+        tipping,
+        past,
+        compression: Pair::new(Band::of(&mut legs.left), Band::of(&mut legs.right)),
+        guys: guys.iter_mut().map(|all| Band::of(all)).collect(),
+        ratio: Band::of(&mut ratios),
+    })
+}

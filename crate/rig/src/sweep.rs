@@ -1,0 +1,36 @@
+//! Sweeps: a rig solved again and again along one of its levers.
+
+use crate::{Fault, Governing, Lever, Rig, Solution, governing, solve};
+
+/// A rig at one value of the lever that is swept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Swept {
+    /// What the lever is set to, in its SI unit.
+    pub value: f64,
+    /// The rig solved there in its present case, and what governs there in all of them; or why it cannot be.
+    pub outcome: Result<(Solution, Governing), Fault>,
+}
+
+/// `rig` at each of `values` of `lever`, in turn, everything else as it is. Does not allocate.
+///
+/// ```
+/// use outlean_rig::{Guy, Lever, Point, Rig, sweep};
+/// let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
+/// rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+/// // The farther back the anchor, the less the guy carries.
+/// let tensions: Vec<f64> = sweep(&rig, Lever::Setback(0), [4.0, 6.0, 8.0])
+///     .map(|swept| swept.outcome.unwrap().0.forces().unwrap().guys[0].tension)
+///     .collect();
+/// assert!(tensions[0] > tensions[1] && tensions[1] > tensions[2]);
+/// ```
+pub fn sweep<V>(rig: &Rig, lever: Lever, values: V) -> impl Iterator<Item = Swept> + use<V>
+where
+    V: IntoIterator<Item = f64>,
+{
+    let mut rig = rig.clone();
+    values.into_iter().map(move |value| {
+        lever.set(&mut rig, value);
+        let outcome = solve(&rig).and_then(|solution| Ok((solution, governing(&rig, rig.lean)?)));
+        Swept { value, outcome }
+    })
+}

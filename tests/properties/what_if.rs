@@ -1,0 +1,224 @@
+//! Levers, sweeps, scatter and proposals: rigs that are not what they are.
+
+use super::{cases, solvable};
+use outlean_rig::{
+    Band, Change, Guy, Haul, Lever, Line, Path, Point, Raising, Rig, Scatter, governing, proposals,
+    scattered, simple_advantage, solve, sweep, uncertainty,
+};
+use outlean_tests::random::random_rig;
+use proptest::prelude::*;
+
+const LEVERS: [Lever; 6] =
+    [Lever::Lean, Lever::Spread, Lever::Mass, Lever::HaulDirection, Lever::Setback(0), Lever::Setback(1)];
+
+/// How far two values of a lever are apart; a direction is the same after a whole turn.
+fn apart(lever: Lever, a: f64, b: f64) -> f64 {
+    let turn = core::f64::consts::TAU;
+    let apart = (a - b).abs();
+    if lever == Lever::HaulDirection { apart.min((apart - turn).abs()) } else { apart }
+}
+
+proptest! {
+    #![proptest_config(cases(1000))]
+
+    /// A lever holds what it is set to, and moves nothing else that it could move.
+    #[test]
+    fn a_lever_is_where_it_is_set(seed: u64, which in 0..LEVERS.len(), by in 0.7..1.3_f64) {
+        let rig = random_rig(seed);
+        let lever = LEVERS[which];
+        let Some(was) = lever.get(&rig).filter(|was| *was != 0.0) else { return Ok(()) };
+        let mut moved = rig.clone();
+        lever.set(&mut moved, was * by);
+        let is = lever.get(&moved).unwrap();
+        prop_assert!(apart(lever, is, was * by) < 1e-9 * was.abs().max(1.0), "{lever:?} {is} for {}", was * by);
+        lever.set(&mut moved, was);
+        for other in LEVERS {
+            let (Some(a), Some(b)) = (other.get(&rig), other.get(&moved)) else { continue };
+            prop_assert!(apart(other, a, b) < 1e-9 * a.abs().max(1.0), "{lever:?} moved {other:?}");
+        }
+    }
+
+    /// A sweep solves what stands at each value.
+    #[test]
+    fn a_sweep_is_one_rig_after_another(seed: u64, which in 0..LEVERS.len()) {
+        let Some((rig, _)) = solvable(seed) else { return Ok(()) };
+        let lever = LEVERS[which];
+        let Some(was) = lever.get(&rig) else { return Ok(()) };
+        let values = [0.8, 1.0, 1.25].map(|by| by * was);
+        for (swept, value) in sweep(&rig, lever, values).zip(values) {
+            let mut there = rig.clone();
+            lever.set(&mut there, value);
+            match (swept.outcome, solve(&there)) {
+                (Ok((solution, worst)), Ok(apart)) => {
+                    let twice = |a: f64, b: f64| (a - b).abs() <= 1e-6 * a.abs().max(1.0) || a == b;
+                    prop_assert!(twice(solution.resultant.tipping_moment, apart.resultant.tipping_moment));
+                    let wanted = governing(&there, there.lean).unwrap();
+                    prop_assert!(twice(worst.ratio, wanted.ratio), "{} {}", worst.ratio, wanted.ratio);
+                }
+                (Err(a), Err(b)) => prop_assert_eq!(a.field, b.field),
+                (a, b) => prop_assert!(false, "{:?} and {:?}", a.is_ok(), b.is_ok()),
+            }
+        }
+    }
+
+    /// No scatter is no change; with some, every number stays within it.
+    #[test]
+    fn draws_keep_within_their_scatter(seed: u64, number: u32) {
+        let rig = random_rig(seed);
+        prop_assert_eq!(scattered(&rig, &Scatter { length: 0.0, ..Scatter::default() }, seed, number).load, rig.load);
+        let scatter = Scatter { length: 0.1, angle: 0.02, load: 0.15, soil: 0.3 };
+        let drawn = scattered(&rig, &scatter, seed, number);
+        prop_assert!((drawn.lean - rig.lean).abs() <= 0.02);
+        prop_assert!((drawn.load.mass / rig.load.mass - 1.0).abs() <= 0.15 + 1e-12 || rig.load.mass <= 0.0);
+        for (guy, was) in drawn.guys.iter().zip(&rig.guys) {
+            let moved = guy.anchor - was.anchor;
+            prop_assert!(moved.abs().max_element() <= 0.1 + 1e-12);
+            prop_assert_eq!(guy.rope_allowable, was.rope_allowable);
+        }
+        let (was, is) = (Lever::Spread.get(&rig).unwrap(), Lever::Spread.get(&drawn).unwrap());
+        prop_assert!((was - is).abs() <= 0.1 + 1e-9 || was == 0.0);
+        prop_assert_eq!(&drawn, &scattered(&rig, &scatter, seed, number));
+    }
+}
+
+fn leaning() -> Rig {
+    let mut rig = Rig::new(4.0, 1.2, 30f64.to_radians(), 250.0);
+    let strong = |most, anchor| Guy { holdfast_allowable: Some(most), ..Guy::to(anchor) };
+    rig.guys.push(strong(2000.0, Point::new(-6.0, 0.0, 0.0)));
+    rig.guys.push(strong(2000.0, Point::new(6.0, 0.0, 0.0)));
+    rig
+}
+
+/// Of one angle that scatters evenly, everything can be said beforehand.
+#[test]
+fn the_bands_of_an_even_scatter_are_even() {
+    let mut rig = leaning();
+    rig.guys[0].holdfast_allowable = None;
+    let angle = 2f64.to_radians();
+    let found = uncertainty(&rig, &Scatter { angle, ..Scatter::default() }, 7, 10_000).unwrap();
+    assert_eq!((found.draws, found.impossible, found.tipping, found.past), (10_000, 0, 0, 0));
+    // The load's own two angles scatter as well: without them the tension would be that of the lean alone.
+    rig.load.side_angle = 0.0;
+    let at = |lean: f64| {
+        let mut there = rig.clone();
+        there.lean += lean;
+        solve(&there).unwrap().forces().unwrap().guys[0].tension
+    };
+    let band = found.guys[0].unwrap();
+    assert!((band.middle - at(0.0)).abs() < 0.01 * at(0.0));
+    assert!(band.low < at(-0.8 * angle) && band.low > at(-2.5 * angle), "{band:?}");
+    assert!(band.high > at(0.8 * angle) && band.high < at(2.5 * angle), "{band:?}");
+}
+
+/// The share past a limit is that of the load alone where only the load scatters: known without a draw.
+#[test]
+fn the_share_past_a_limit_is_that_of_the_scatter() {
+    let mut rig = leaning();
+    let tension = solve(&rig).unwrap().forces().unwrap().guys[0].tension;
+    // Past at a load 4 % above; the load is anywhere within 10 % either way, evenly: three in ten.
+    rig.guys[0].holdfast_allowable = Some(1.04 * tension);
+    let found = uncertainty(&rig, &Scatter { load: 0.1, ..Scatter::default() }, 1, 10_000).unwrap();
+    assert!((2_850..3_150).contains(&found.past), "{}", found.past);
+    let none = uncertainty(&rig, &Scatter::default(), 1, 100).unwrap();
+    assert_eq!(none.past, 0);
+    let ratio = none.ratio.unwrap();
+    assert!((ratio.low - 1.0 / 1.04).abs() < 1e-12 && (ratio.high - 1.0 / 1.04).abs() < 1e-12);
+    let wrong = uncertainty(&rig, &Scatter { load: f64::NAN, ..Scatter::default() }, 1, 10);
+    assert_eq!(wrong.unwrap_err().field, outlean_rig::Field::LoadScatter);
+}
+
+#[test]
+fn a_band_is_of_its_values() {
+    let mut values: Vec<f64> = (0..=100).rev().map(f64::from).collect();
+    assert_eq!(Band::of(&mut values), Some(Band { low: 5.0, middle: 50.0, high: 95.0 }));
+    assert_eq!(Band::of(&mut []), None);
+}
+
+/// Each holds, none is larger than it need be, and pairs are less than either of their two alone.
+#[test]
+fn proposals_are_the_smallest_that_hold() {
+    let (mut met, mut islands) = ((0, 0), 0);
+    for seed in 0..70 {
+        let rig = random_rig(seed);
+        let found = proposals(&rig);
+        let outside = governing(&rig, rig.lean).is_ok_and(|worst| !worst.holds());
+        assert!(outside || found.is_empty());
+        for proposal in &found {
+            let mut changed = rig.clone();
+            proposal.changes.iter().for_each(|change| change.apply(&mut changed));
+            let worst = governing(&changed, changed.lean).unwrap();
+            assert!(worst.holds() && worst == proposal.governing, "seed {seed}");
+            if let [Change::Set { lever, from, to }] = proposal.changes[..] {
+                met.0 += 1;
+                // A hundredth of a pace less is still outside, but where outside is an island narrower than that.
+                let mut less = rig.clone();
+                lever.set(&mut less, to - 0.011 * (to - from) / proposal.effort);
+                assert!(
+                    !governing(&less, less.lean).is_ok_and(|worst| worst.holds()),
+                    "seed {seed} {lever:?}"
+                );
+            }
+            if let [first, second] = proposal.changes[..] {
+                met.1 += 1;
+                for alone in found.iter().filter(|other| other.changes.len() == 1) {
+                    let same = |a: &Change, b: &Change| match (a, b) {
+                        (Change::Set { lever: a, .. }, Change::Set { lever: b, .. }) => a == b,
+                        (a, b) => a == b,
+                    };
+                    if same(&alone.changes[0], &first) || same(&alone.changes[0], &second) {
+                        assert!(proposal.effort < alone.effort, "seed {seed}");
+                    }
+                }
+            }
+        }
+        assert!(found.windows(2).all(|pair| pair[0].effort <= pair[1].effort));
+    }
+    assert!(met.0 > 25 && met.1 > 5 && islands * 50 <= met.0, "{met:?} {islands}");
+}
+
+/// Straight back without a fore guy wants to tip the frame over backwards; a redirect mends it (common practice C-06).
+#[test]
+fn a_frame_pulled_over_backwards_is_offered_a_redirect() {
+    let mut rig = Rig::new(4.0, 1.2, 12f64.to_radians(), 250.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    rig.line = Line::along(Path::StraightBack { to: Point::new(-8.0, 0.0, 0.0) });
+    assert!(!governing(&rig, rig.lean).unwrap().holds());
+    let found = proposals(&rig);
+    assert!(found.iter().any(|proposal| proposal.changes[..] == [Change::RedirectMidBase]), "{found:?}");
+}
+
+/// The crew's pull: 3:1 at 0.8 is 2.44, and what they pull at holds what they hold.
+#[test]
+fn the_crew_pulls_what_is_left() {
+    assert!((simple_advantage(3, 0.8) - 2.44).abs() < 1e-12);
+    assert!((simple_advantage(5, 1.0) - 5.0).abs() < 1e-12);
+    let mut rig = leaning();
+    rig.line = Line {
+        pulley_efficiency: 0.9,
+        ..Line::along(Path::RedirectedMidBase { to: Point::new(-8.0, 0.0, 0.0) })
+    };
+    let line = solve(&rig).unwrap().line;
+    let haul = Haul::of(&line, 3, 0.8, 220.0).unwrap();
+    assert!((haul.hands * 2.44 - line.after_redirect).abs() < 1e-9);
+    assert!(f64::from(haul.people) * 220.0 >= haul.hands && f64::from(haul.people - 1) * 220.0 < haul.hands);
+    assert!(Haul::of(&line, 0, 0.8, 220.0).is_none() && Haul::of(&line, 3, 0.8, 0.0).is_none());
+}
+
+/// Lifting the lashing of a frame that lies with its feet held: moments about the feet.
+#[test]
+fn raising_by_hand_lifts_what_the_poles_weigh_at_the_lashing() {
+    let mut rig = leaning();
+    for leg in [&mut rig.legs.left, &mut rig.legs.right] {
+        (leg.length, leg.lashing_below_tip, leg.weight_per_metre) = (4.6, 0.6, 45.0);
+    }
+    let raising = Raising::of(&rig).unwrap();
+    // 2 · w · L²/(2ℓ).
+    assert!((raising.lift - 2.0 * 45.0 * 4.6 * 4.6 / (2.0 * 4.0)).abs() < 1e-9);
+    // Bare, the frame leans on the aft guy with its own weight alone.
+    let arm = solve(&rig).unwrap().guy_arm[0];
+    let moment = raising.lift * solve(&rig).unwrap().layout.reach();
+    assert_eq!(raising.preventer, Some(0));
+    assert!((raising.preventer_tension - moment / arm).abs() < 1e-9);
+    rig.guys.clear();
+    assert_eq!(Raising::of(&rig).unwrap().preventer, None);
+}
