@@ -2,12 +2,18 @@
 
 mod build;
 mod diagnostics;
+mod files;
 mod lesson;
+mod name;
 mod page;
+mod propose;
+mod range;
+mod scatter;
 mod script;
 mod serve;
 mod solve;
 mod still;
+mod sweep;
 mod words;
 
 use clap::{Parser, Subcommand};
@@ -51,8 +57,16 @@ enum Command {
         #[arg(long)]
         no_open: bool,
     },
-    /// Solve a rig file: what every part carries, and at which leans all of it holds.
-    Solve(solve::Args),
+    /// Solve rig files: what every part carries, and at which leans all of it holds.
+    Solve(files::RigFiles),
+    /// The working range of rig files, and the leans that each limit by itself allows.
+    Range(files::RigFiles),
+    /// Solve rig files again and again along one thing that is changed.
+    Sweep(sweep::Along),
+    /// What rig files come to when tape, angles, load and ground are not quite as entered.
+    Scatter(scatter::Off),
+    /// The smallest changes that bring rig files inside their limits.
+    Propose(files::RigFiles),
 }
 
 fn main() -> ExitCode {
@@ -73,6 +87,10 @@ fn main() -> ExitCode {
             }
         }
         Command::Solve(args) => solve::run(&args),
+        Command::Range(args) => range::run(&args),
+        Command::Sweep(args) => sweep::run(&args),
+        Command::Scatter(args) => scatter::run(&args),
+        Command::Propose(args) => propose::run(&args),
     }
 }
 

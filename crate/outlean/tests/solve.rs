@@ -145,6 +145,98 @@ fn every_key_of_the_json_is_in_the_readme() {
     }
 }
 
+/// Many files at once: answers in their order, each on its line, complaints beside them, the worst code.
+#[test]
+fn a_folder_is_answered_file_by_file() {
+    let output = outlean(&["solve", "plumb.toml", "wrong.toml", "no-aft-guy.toml", "--json"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(text(&output.stderr).contains("wrong.toml"));
+    let answers: Vec<Value> = text(&output.stdout)
+        .lines()
+        .map(|line| serde_json::from_str(line).expect("a line is JSON"))
+        .collect();
+    let files: Vec<_> = answers.iter().map(|answer| &answer["file"]).collect();
+    assert_eq!(files, ["plumb.toml", "no-aft-guy.toml"]);
+    assert_eq!(answers[0]["solution"], json("plumb.toml")["solution"], "as alone");
+    let folder = outlean(&["range", ".", "--json"]);
+    let named = text(&folder.stdout).lines().count();
+    let there = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data")).expect("it is there");
+    let there =
+        there.filter(|entry| entry.as_ref().is_ok_and(|e| e.path().extension().is_some_and(|e| e == "toml")));
+    assert_eq!(named, there.count() - 2, "all but the two that are wrong");
+    let nowhere = outlean(&["range", "nowhere.toml", "plumb.toml"]);
+    assert_eq!(nowhere.status.code(), Some(2));
+    assert!(text(&nowhere.stdout).contains("Working range"), "the other is answered all the same");
+}
+
+/// Each command on the frame worked out by hand.
+#[test]
+fn other_questions_have_answers_that_agree() {
+    let solved = json("plumb.toml");
+    let range: Value = serde_json::from_str(&self::solved(&["range", "plumb.toml", "--json"])).expect("JSON");
+    assert_eq!(range["range"], solved["range"]);
+    let limits = range["limits"].as_array().expect("limits");
+    let rope = limits.iter().find(|alone| alone["limit"]["part"]["guy_rope"] == 0).expect("the rope's own");
+    near(number(rope, "/range/intervals/0/to"), number(&solved, "/range/intervals/0/to"));
+
+    let arguments = [
+        "sweep",
+        "plumb.toml",
+        "--over",
+        "lean",
+        "--from",
+        "20 deg",
+        "--to",
+        "40 deg",
+        "--points",
+        "3",
+        "--json",
+    ];
+    let swept: Value = serde_json::from_str(&self::solved(&arguments)).expect("JSON");
+    assert_eq!(swept["points"].as_array().map(Vec::len), Some(3));
+    near(
+        number(&swept, "/points/1/solution/balance/stands/guys/0/tension"),
+        number(&solved, "/solution/balance/stands/guys/0/tension"),
+    );
+
+    let arguments = [
+        "scatter",
+        "plumb.toml",
+        "--length",
+        "0 m",
+        "--angle",
+        "0 deg",
+        "--load",
+        "0 %",
+        "--soil",
+        "0 %",
+        "--json",
+    ];
+    let none: Value = serde_json::from_str(&self::solved(&arguments)).expect("JSON");
+    near(
+        number(&none, "/uncertainty/guys/0/high"),
+        number(&solved, "/solution/balance/stands/guys/0/tension"),
+    );
+    assert_eq!(none.pointer("/uncertainty/past"), Some(&Value::from(0)));
+
+    let inside = self::solved(&["propose", "plumb.toml"]);
+    has(&inside, &["It is inside its limits: rope of the aft guy, at 82 %."]);
+    let past: Value = serde_json::from_str(&self::solved(&["propose", "past.toml", "--json"])).expect("JSON");
+    assert!(number(&past, "/governing/ratio") > 1.0);
+    let first = past.pointer("/proposals/0").expect("there is one");
+    assert!(number(first, "/governing/ratio") <= 1.0 && number(first, "/effort") > 0.0, "{first}");
+}
+
+#[test]
+fn a_quantity_that_is_none_is_refused_by_name() {
+    let output = outlean(&["sweep", "plumb.toml", "--over", "lean", "--from", "4 m", "--to", "40 deg"]);
+    assert_eq!(output.status.code(), Some(2));
+    has(&text(&output.stderr), &["--from", "4 m", "20 deg"]);
+    let output = outlean(&["scatter", "plumb.toml", "--load", "heavy"]);
+    assert_eq!(output.status.code(), Some(2));
+    has(&text(&output.stderr), &["--load", "heavy", "10 %"]);
+}
+
 #[test]
 fn a_frame_that_tips_is_a_result() {
     let text = solved(&["solve", "no-aft-guy.toml"]);

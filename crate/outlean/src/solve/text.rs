@@ -1,6 +1,7 @@
 //! Readings as text that an instructor can read aloud.
 
-use super::{Solved, name, verdict};
+use super::{Solved, verdict};
+use crate::name;
 use crate::words::words;
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean,
@@ -10,7 +11,7 @@ use outlean_rigfile::{Units, percent, show};
 
 /// Everything that is to be said of a solved rig, in the order in which it is asked: does it stand, how far may
 /// it lean, what governs, then part by part.
-pub(super) fn text(solved: &Solved, path: &str, units: Units) -> String {
+pub(super) fn text(solved: &Solved<'_>, path: &str, units: Units) -> String {
     let guys = name::guys(&solved.file.rig, &solved.solution.layout, &solved.file.guy_names);
     let mut text = Text { solved, units, guys, lines: String::new() };
     text.head(path);
@@ -33,7 +34,7 @@ pub(super) fn text(solved: &Solved, path: &str, units: Units) -> String {
 }
 
 struct Text<'a> {
-    solved: &'a Solved,
+    solved: &'a Solved<'a>,
     units: Units,
     guys: Vec<String>,
     lines: String,
@@ -137,14 +138,9 @@ impl Text<'_> {
         self.under(key, &[("lean", lean), ("limit", &what)]);
     }
 
-    /// A limit, and while what it governs, where that makes a difference.
+    /// A limit, and in which case it governs, where that makes a difference.
     fn limit(&self, limit: Limit, case: Case) -> String {
-        let what = name::limit(limit, &self.guys);
-        let case = name::case(case, &self.solved.file.rig);
-        if case.is_empty() || matches!(limit, Limit::UprightStop | Limit::NotLookedFurther) {
-            return what;
-        }
-        words().fill("limit.while", &[("limit", &what), ("case", &case)])
+        name::limit_in_case(limit, case, &self.solved.file.rig, &self.guys)
     }
 
     fn resultant(&mut self) {

@@ -4,7 +4,7 @@ use crate::words::words;
 use outlean_rig::{Case, Layout, Limit, Operation, Part, Path, Rig, Scenario, Side, Stage, Station, Tip};
 
 /// The names of a rig's guys: as the file has them, else by where they stand, numbered where several stand there.
-pub(super) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<String> {
+pub(crate) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<String> {
     let stations: Vec<_> = rig.guys.iter().map(|guy| Station::of(guy.anchor, layout)).collect();
     let mut names = Vec::new();
     for (number, station) in stations.iter().enumerate() {
@@ -29,11 +29,11 @@ pub(super) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<
     names
 }
 
-pub(super) fn guy(number: u8, guys: &[String]) -> &str {
+pub(crate) fn guy(number: u8, guys: &[String]) -> &str {
     guys.get(usize::from(number)).map_or("", String::as_str)
 }
 
-pub(super) fn part(part: Part, guys: &[String]) -> String {
+pub(crate) fn part(part: Part, guys: &[String]) -> String {
     let say = |key: &str| words().say(key).to_owned();
     let of = |key: &str, number: u8| words().fill(key, &[("guy", guy(number, guys))]);
     match part {
@@ -50,7 +50,7 @@ pub(super) fn part(part: Part, guys: &[String]) -> String {
     }
 }
 
-pub(super) fn limit(limit: Limit, guys: &[String]) -> String {
+pub(crate) fn limit(limit: Limit, guys: &[String]) -> String {
     let key = match limit {
         Limit::Part(of) => return part(of, guys),
         Limit::UprightStop => "limit.upright_stop",
@@ -66,7 +66,7 @@ pub(super) fn limit(limit: Limit, guys: &[String]) -> String {
     words().say(key).to_owned()
 }
 
-pub(super) fn tip(tip: Tip) -> String {
+pub(crate) fn tip(tip: Tip) -> String {
     let key = match tip {
         Tip::Forward => "tips.forward",
         Tip::Back => "tips.back",
@@ -76,7 +76,7 @@ pub(super) fn tip(tip: Tip) -> String {
     words().say(key).to_owned()
 }
 
-pub(super) fn operation(operation: Operation) -> String {
+pub(crate) fn operation(operation: Operation) -> String {
     let key = match operation {
         Operation::Lowering => "operation.lowering",
         Operation::Holding => "operation.holding",
@@ -87,7 +87,7 @@ pub(super) fn operation(operation: Operation) -> String {
 
 /// What is going on in a case, as far as it differs between the cases of the rig: "raising, at the edge".
 /// Empty where nothing does.
-pub(super) fn case(case: Case, rig: &Rig) -> String {
+pub(crate) fn case(case: Case, rig: &Rig) -> String {
     let all = rig.cases();
     let differs = |of: fn(&Case) -> u8| all.iter().any(|other| of(other) != of(&case));
     let mut said = Vec::new();
@@ -112,7 +112,17 @@ pub(super) fn case(case: Case, rig: &Rig) -> String {
     said.join(", ")
 }
 
-pub(super) fn path(path: &Path) -> String {
+/// A limit, and in which case it is met where that makes a difference.
+pub(crate) fn limit_in_case(of: Limit, at: Case, rig: &Rig, guys: &[String]) -> String {
+    let what = limit(of, guys);
+    let case = case(at, rig);
+    if case.is_empty() || matches!(of, Limit::UprightStop | Limit::NotLookedFurther) {
+        return what;
+    }
+    words().fill("limit.while", &[("limit", &what), ("case", &case)])
+}
+
+pub(crate) fn path(path: &Path) -> String {
     let key = match path {
         Path::Hung => "path.hung",
         Path::StraightBack { .. } => "path.straight_back",

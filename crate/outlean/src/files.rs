@@ -1,0 +1,221 @@
+//! Rig files given on the command line: one, many, or a folder of them, answered across all cores.
+
+use crate::diagnostics;
+use crate::words::words;
+use clap::ValueEnum;
+use outlean_rig::Fault;
+use outlean_rigfile::{RigFile, Severity, Units};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::mpsc;
+
+/// Goes up when a key of any JSON that is printed changes its meaning or goes away.
+const VERSION: u32 = 2;
+
+/// All files were answered; that a frame tips is an answer too.
+const ANSWERED: u8 = 0;
+/// A file has problems, all of them told.
+const PROBLEMS: u8 = 1;
+/// A file cannot be read, or the command was not understood (clap's own code as well).
+const NO_INPUT: u8 = 2;
+
+/// What every command on rig files is given.
+#[derive(clap::Args)]
+#[command(after_help = "Exit codes:
+  0  every file answered; that a frame tips is a result too
+  1  a file has errors, all of them told on standard error
+  2  the command was not understood, or a file cannot be read")]
+pub struct RigFiles {
+    /// Rig files, or folders of them.
+    #[arg(value_name = "RIG.toml", required = true)]
+    files: Vec<PathBuf>,
+    /// Print JSON in SI units instead of text, of several files one object to a line; its keys are in the program's
+    /// README.
+    #[arg(long)]
+    json: bool,
+    /// Units of the text.
+    #[arg(long, value_enum, default_value_t = UnitChoice::Metric)]
+    units: UnitChoice,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum UnitChoice {
+    /// kN, m, kg.
+    Metric,
+    /// lbf, feet and inches, lb.
+    Us,
+}
+
+/// How one file is to be answered.
+pub struct Form<'a> {
+    /// The file.
+    pub path: &'a str,
+    /// Units of text.
+    pub units: Units,
+    json: Option<Json>,
+}
+
+#[derive(Clone, Copy)]
+enum Json {
+    Pretty,
+    Line,
+}
+
+impl Form<'_> {
+    /// The answer as JSON or, where text is asked for, as `text` gives it.
+    pub fn said<T: Serialize>(&self, answer: &T, text: impl FnOnce() -> String) -> String {
+        #[derive(Serialize)]
+        struct Whole<'a, T> {
+            version: u32,
+            file: &'a str,
+            #[serde(flatten)]
+            answer: &'a T,
+            caution: &'a str,
+        }
+        let Some(json) = self.json else { return text() };
+        let whole = Whole { version: VERSION, file: self.path, answer, caution: words().say("caution") };
+        // Nothing in it can fail: no map with odd keys, no writer.
+        let text = match json {
+            Json::Pretty => serde_json::to_string_pretty(&whole),
+            Json::Line => serde_json::to_string(&whole),
+        };
+        text.map(|text| text + "\n").unwrap_or_default()
+    }
+}
+
+/// What is to be printed of one file.
+#[derive(Default)]
+struct Told {
+    out: String,
+    errors: String,
+    code: u8,
+}
+
+/// Answers every file as `answer` says, prints the answers in their order, and says how it went.
+pub fn each(
+    args: &RigFiles,
+    answer: impl Fn(&RigFile, &Form<'_>) -> Result<String, Fault> + Sync,
+) -> ExitCode {
+    let mut code = ANSWERED;
+    let files: Vec<PathBuf> = args
+        .files
+        .iter()
+        .flat_map(|path| {
+            inside(path).unwrap_or_else(|why| {
+                eprintln!("{}", cannot_read(path, &why));
+                code = NO_INPUT;
+                Vec::new()
+            })
+        })
+        .collect();
+    let json = args.json.then_some(if files.len() > 1 { Json::Line } else { Json::Pretty });
+    let units = match args.units {
+        UnitChoice::Metric => Units::Metric,
+        UnitChoice::Us => Units::Us,
+    };
+    let next = AtomicUsize::new(0);
+    let (send, told) = mpsc::channel();
+    let (files, answer) = (&files, &answer);
+    std::thread::scope(|scope| {
+        let workers = std::thread::available_parallelism().map_or(1, usize::from).min(files.len());
+        for _ in 0..workers {
+            let (send, next) = (send.clone(), &next);
+            scope.spawn(move || {
+                loop {
+                    let number = next.fetch_add(1, Ordering::Relaxed);
+                    let Some(path) = files.get(number) else { break };
+                    // Whoever no longer listens has read enough.
+                    if send.send((number, one(path, units, json, answer))).is_err() {
+                        break;
+                    }
+                }
+            });
+        }
+        drop(send);
+        code = code.max(in_order(&told, files.len() > 1 && json.is_none()));
+    });
+    code.into()
+}
+
+/// Prints what is told in the order of the files; the worst code of all.
+fn in_order(told: &mpsc::Receiver<(usize, Told)>, apart: bool) -> u8 {
+    let mut waiting = BTreeMap::new();
+    let (mut next, mut code) = (0, ANSWERED);
+    let mut out = std::io::BufWriter::new(std::io::stdout().lock());
+    for (number, one) in told {
+        waiting.insert(number, one);
+        while let Some(one) = waiting.remove(&next) {
+            if apart && next > 0 {
+                let _ = out.write_all(b"\n");
+            }
+            // Whoever closes the pipe early has read enough.
+            let _ = out.write_all(one.out.as_bytes());
+            if !one.errors.is_empty() {
+                let _ = out.flush();
+                eprint!("{}", one.errors);
+            }
+            code = code.max(one.code);
+            next += 1;
+        }
+    }
+    let _ = out.flush();
+    code
+}
+
+fn one(
+    path: &Path,
+    units: Units,
+    json: Option<Json>,
+    answer: &impl Fn(&RigFile, &Form<'_>) -> Result<String, Fault>,
+) -> Told {
+    let source = match std::fs::read_to_string(path) {
+        Ok(source) => source,
+        Err(why) => {
+            let errors = cannot_read(path, &why) + "\n";
+            return Told { errors, code: NO_INPUT, ..Told::default() };
+        }
+    };
+    let path = path.display().to_string();
+    let (file, problems) = outlean_rigfile::read(&source);
+    let mut errors = diagnostics::problems(&path, &source, &problems);
+    let Some(file) = file else {
+        let count = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
+        let key = if count == 1 { "solve.one_error" } else { "solve.errors" };
+        errors += &words().fill(key, &[("file", &path), ("count", &count.to_string())]);
+        errors.push('\n');
+        return Told { errors, code: PROBLEMS, ..Told::default() };
+    };
+    match answer(&file, &Form { path: &path, units, json }) {
+        Ok(out) => Told { out, errors, code: ANSWERED },
+        Err(fault) => {
+            // The reader has solved the rig once already; this is for what only other leans bring out.
+            errors += &words().fill("solve.fault", &[("file", &path), ("fault", &fault.to_string())]);
+            errors.push('\n');
+            Told { errors, code: PROBLEMS, ..Told::default() }
+        }
+    }
+}
+
+fn cannot_read(path: &Path, why: &std::io::Error) -> String {
+    words().fill("solve.cannot_read", &[("file", &path.display().to_string()), ("why", &why.to_string())])
+}
+
+/// The rig files in a folder, by name, or the file itself.
+fn inside(path: &Path) -> std::io::Result<Vec<PathBuf>> {
+    if !path.is_dir() {
+        return Ok(vec![path.to_owned()]);
+    }
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(path)? {
+        let file = entry?.path();
+        if file.extension().is_some_and(|ending| ending == "toml") && file.is_file() {
+            files.push(file);
+        }
+    }
+    files.sort();
+    Ok(files)
+}

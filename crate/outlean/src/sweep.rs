@@ -1,0 +1,165 @@
+//! `outlean sweep`: rigs solved again and again along one thing that is changed.
+
+use crate::files::{self, Form};
+use crate::name;
+use crate::words::words;
+use clap::ValueEnum;
+use outlean_rig::{Dimension, Governing, Lever, Solution, Station, Swept, sweep};
+use outlean_rigfile::{RigFile, first_guy, parse, percent, show};
+use serde::Serialize;
+use std::process::ExitCode;
+
+/// What the command is given.
+#[derive(clap::Args)]
+pub struct Along {
+    #[command(flatten)]
+    files: files::RigFiles,
+    /// What is changed.
+    #[arg(long, value_enum)]
+    over: Over,
+    /// Where it begins, with its unit, such as "10 deg" or "4 m".
+    #[arg(long, allow_hyphen_values = true)]
+    from: String,
+    /// Where it ends.
+    #[arg(long, allow_hyphen_values = true)]
+    to: String,
+    /// How many times the rig is solved, both ends included.
+    #[arg(long, default_value_t = 21, value_parser = clap::value_parser!(u32).range(2..=100_000))]
+    points: u32,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Over {
+    /// The frame's lean from the vertical.
+    Lean,
+    /// The setback of the aft guy's anchor.
+    AftSetback,
+    /// How far ahead the fore guy's anchor stands.
+    ForeSetback,
+    /// The spread of the feet.
+    Spread,
+    /// The direction in which the main line is hauled, from straight back, to the left positive.
+    Direction,
+    /// The mass of the load.
+    Load,
+}
+
+impl Over {
+    /// The lever of a rig; `None` where it has no such guy.
+    fn lever(self, file: &RigFile) -> Option<Lever> {
+        let guy = |station| first_guy(&file.rig, station).map(Lever::Setback);
+        match self {
+            Self::Lean => Some(Lever::Lean),
+            Self::AftSetback => guy(Station::Aft),
+            Self::ForeSetback => guy(Station::Fore),
+            Self::Spread => Some(Lever::Spread),
+            Self::Direction => Some(Lever::HaulDirection),
+            Self::Load => Some(Lever::Mass),
+        }
+        .filter(|lever| lever.get(&file.rig).is_some())
+    }
+
+    const fn dimension(self) -> Dimension {
+        match self {
+            Self::Lean | Self::Direction => Dimension::Angle,
+            Self::AftSetback | Self::ForeSetback | Self::Spread => Dimension::Length,
+            Self::Load => Dimension::Mass,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Output<'a> {
+    title: Option<&'a str>,
+    over: Option<Lever>,
+    points: Vec<Point>,
+}
+
+/// One row of a sweep; what is not there is none.
+#[derive(Serialize)]
+struct Point {
+    value: f64,
+    solution: Option<Solution>,
+    governing: Option<Governing>,
+    fault: Option<String>,
+}
+
+/// Runs the command and says how it went.
+pub fn run(args: &Along) -> ExitCode {
+    let dimension = args.over.dimension();
+    let mut ends = [0.0; 2];
+    for (end, (name, text)) in ends.iter_mut().zip([("--from", &args.from), ("--to", &args.to)]) {
+        match parse(text, dimension) {
+            Ok(value) => *end = value,
+            Err(_) => {
+                let said = words().fill("argument.quantity", &[("written", text)]);
+                eprintln!("error: {name}: {said}");
+                return ExitCode::from(2);
+            }
+        }
+    }
+    let [from, to] = ends;
+    let last = f64::from(args.points - 1);
+    let values = (0..args.points).map(move |i| from + (to - from) * (f64::from(i) / last));
+    files::each(&args.files, |file, form| {
+        let lever = args.over.lever(file);
+        let points = lever.into_iter().flat_map(|lever| sweep(&file.rig, lever, values.clone())).map(point);
+        let output = Output { title: file.title.as_deref(), over: lever, points: points.collect() };
+        Ok(form.said(&output, || text(&output, file, dimension, form)))
+    })
+}
+
+fn point(swept: Swept) -> Point {
+    match swept.outcome {
+        Ok((solution, governing)) => {
+            Point { value: swept.value, solution: Some(solution), governing: Some(governing), fault: None }
+        }
+        Err(fault) => {
+            Point { value: swept.value, solution: None, governing: None, fault: Some(fault.to_string()) }
+        }
+    }
+}
+
+fn text(output: &Output<'_>, file: &RigFile, dimension: Dimension, form: &Form<'_>) -> String {
+    let mut lines = vec![output.title.unwrap_or(form.path).to_owned(), String::new()];
+    if output.over.is_none() {
+        lines.push(words().say("sweep.nothing").to_owned());
+    }
+    let layout = outlean_rig::Layout::of(&file.rig, file.rig.lean).ok();
+    let guys = layout.map(|layout| name::guys(&file.rig, &layout, &file.guy_names)).unwrap_or_default();
+    let force = |value: f64| show(value, Dimension::Force, form.units).to_string();
+    for point in &output.points {
+        let value = show(point.value, dimension, form.units).to_string();
+        let (Some(solution), Some(governing)) = (&point.solution, &point.governing) else {
+            lines.push(
+                words().fill(
+                    "sweep.fault",
+                    &[("value", &value), ("fault", point.fault.as_deref().unwrap_or(""))],
+                ),
+            );
+            continue;
+        };
+        let limit = name::limit_in_case(governing.limit, governing.case, &file.rig, &guys);
+        let Some(forces) = solution.forces() else {
+            lines.push(words().fill("sweep.tips", &[("value", &value), ("limit", &limit)]));
+            continue;
+        };
+        let tensions = guys.iter().zip(&forces.guys).map(|(guy, there)| {
+            words().fill("sweep.guy", &[("guy", guy), ("tension", &force(there.tension))])
+        });
+        let tensions: Vec<_> = tensions.collect();
+        let ratio = if governing.ratio.is_finite() { percent(governing.ratio) } else { String::new() };
+        let places = [
+            ("value", value.as_str()),
+            ("left", &force(forces.compression.left)),
+            ("right", &force(forces.compression.right)),
+            ("guys", &tensions.join("; ")),
+            ("limit", &limit),
+            ("ratio", &ratio),
+        ];
+        lines.push(words().fill("sweep.point", &places).trim_end().to_owned());
+    }
+    lines.push(String::new());
+    lines.push(words().say("caution").to_owned());
+    lines.join("\n") + "\n"
+}
