@@ -145,6 +145,11 @@ fn every_key_of_the_json_is_in_the_readme() {
     }
 }
 
+#[test]
+fn a_lean_that_rounds_to_the_end_is_not_said_to_be_where_it_is_not() {
+    has(&solved(&["solve", "just-past.toml"]), &["10° to 34.5°", "34.5° is just outside it"]);
+}
+
 /// Many files at once: answers in their order, each on its line, complaints beside them, the worst code.
 #[test]
 fn a_folder_is_answered_file_by_file() {

@@ -163,7 +163,7 @@ impl Footing {
             let fore_and_aft = reaction.component(layout.forward);
             let lifts = bearing < -none;
             let friction = |sideways: f64, bearing: f64| {
-                (bearing > none).then(|| libm::hypot(fore_and_aft, sideways) / bearing)
+                (bearing > none).then(|| crate::angle::hypot(fore_and_aft, sideways) / bearing)
             };
             let friction_alone = friction(*sideways.on(side), bearing);
             let friction_evened = friction(net_sideways / 2.0, bearing + raised.on(side));

@@ -66,7 +66,7 @@ impl Layout {
         let working_length = Pair::new(rig.legs.left.working_length(), rig.legs.right.working_length());
         let (left, right) = (working_length.left, working_length.right);
         let across = feet.left - feet.right;
-        let level_spread = libm::hypot(across.x, across.y);
+        let level_spread = crate::angle::hypot(across.x, across.y);
         Field::Spread.check(level_spread)?;
         // A hair inside the triangle's own bounds, so that the frame has a height at all.
         let triangle = Allowed { least: (left - right).abs() + 0.01, most: (left + right) * 0.999 };

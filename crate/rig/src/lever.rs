@@ -75,7 +75,7 @@ impl Lever {
             Self::HaulDirection => {
                 let turned = |to: Point| {
                     let [ahead, left, up] = ground.paced(to);
-                    let far = libm::hypot(ahead, left);
+                    let far = crate::angle::hypot(ahead, left);
                     ground.point(-far * libm::cos(value), far * libm::sin(value), up)
                 };
                 rig.line.path = rig.line.path.hauled_from(turned);

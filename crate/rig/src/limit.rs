@@ -139,7 +139,7 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
     for case in rig.cases() {
-        let Ok(solution) = posture.solve(rig, case) else {
+        let Ok(solution) = posture.clone().loaded(rig, case) else {
             found(f64::INFINITY, Limit::NoGeometry, case)?;
             continue;
         };

@@ -146,7 +146,10 @@ impl Line {
             });
         }
         let haul_tension = pull.tension * self.haul_factor(pull.operation);
-        let pulley = layout.head + self.hangs(pull, haul_tension, feet, layout)? * self.sling;
+        let pulley = match self.sling {
+            0.0 => layout.head,
+            sling => layout.head + self.hangs(pull, haul_tension, feet, layout)? * sling,
+        };
         self.at(pulley, pull, haul_tension, feet, layout)
     }
 
@@ -162,9 +165,6 @@ impl Line {
         layout: &Layout,
     ) -> Result<Vector, Fault> {
         let start = load.at(layout.head, layout)?.0.direction().unwrap_or(-Vector::Z);
-        if self.sling == 0.0 {
-            return Ok(start);
-        }
         let next = self.path.next_point(feet, layout);
         if let Some(next) = next {
             // On a longer sling the pulley would hang nearer to that point than to the head.

@@ -185,7 +185,9 @@ fn turning_point(
     }
     let peak = b.1.holds() && ratio_b >= ratio_a && ratio_b >= ratio_c;
     let dip = !b.1.holds() && ratio_b <= ratio_a && ratio_b <= ratio_c;
-    if !peak && !dip {
+    // A plateau is not turned on.
+    let flat = ratio_a.to_bits() == ratio_b.to_bits() && ratio_b.to_bits() == ratio_c.to_bits();
+    if flat || (!peak && !dip) {
         return None;
     }
     let sign = if peak { -1.0 } else { 1.0 };

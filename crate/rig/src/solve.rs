@@ -130,10 +130,11 @@ pub fn solve(rig: &Rig) -> Result<Solution, Fault> {
 pub fn solve_at(rig: &Rig, lean: f64) -> Result<Solution, Fault> {
     rig.check()?;
     Field::Lean.check(lean)?;
-    Posture::at(rig, lean)?.solve(rig, rig.case)
+    Posture::at(rig, lean)?.loaded(rig, rig.case)
 }
 
 /// A rig at a lean before anything loads it: what all its cases there share.
+#[derive(Clone)]
 pub(crate) struct Posture {
     layout: Layout,
     guy_length: ArrayVec<f64, MAX_GUYS>,
@@ -164,14 +165,13 @@ impl Posture {
     }
 
     /// As [`solve_at`], in any case.
-    pub(crate) fn solve(&self, rig: &Rig, case: Case) -> Result<Solution, Fault> {
-        let layout = self.layout;
-        let (line, second) = rig.line_forces(case, &layout)?;
+    pub(crate) fn loaded(self, rig: &Rig, case: Case) -> Result<Solution, Fault> {
+        let (line, second) = rig.line_forces(case, &self.layout)?;
         let weight = rig.legs.left.weight_at_head() + rig.legs.right.weight_at_head();
         let lines = second.iter().fold(line.on_head(), |all, line| all + line.on_head());
-        let resultant = Resultant::of(lines + Force::new(0.0, 0.0, -weight), &layout);
-        let balance = balance(rig, self, &line, second.as_ref(), &resultant);
-        let (guy_length, guy_arm) = (self.guy_length.clone(), self.guy_arm.clone());
+        let resultant = Resultant::of(lines + Force::new(0.0, 0.0, -weight), &self.layout);
+        let balance = balance(rig, &self, &line, second.as_ref(), &resultant);
+        let Self { layout, guy_length, guy_arm, .. } = self;
         Ok(Solution { layout, case, line, second, resultant, guy_length, guy_arm, balance })
     }
 }

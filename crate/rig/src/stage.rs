@@ -40,6 +40,9 @@ impl Swing {
     #[must_use]
     pub fn direction(self) -> Vector {
         let (side, out) = (self.side, self.outward);
+        if side == 0.0 && out == 0.0 {
+            return -Vector::Z;
+        }
         Vector::new(sin(out) * cos(side), sin(side) * cos(out), -cos(side) * cos(out))
             .normalize_or(-Vector::Z)
     }

@@ -4,6 +4,7 @@
 //! which exit code, and what to do about it. Nothing here knows a formula or a lesson.
 
 mod arguments;
+mod bench;
 mod build;
 mod cases;
 mod command;
@@ -50,6 +51,12 @@ const COMMANDS: &[Entry] = &[
         usage: "cases FILE",
         about: "hold the core against a JSON file of solved cases",
         run: cases::run,
+    },
+    Entry {
+        name: "bench",
+        usage: "bench",
+        about: "measure the core and print the ratios that are promised",
+        run: bench::run,
     },
 ];
 

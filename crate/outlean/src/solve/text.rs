@@ -129,7 +129,15 @@ impl Text<'_> {
         } else {
             let inside = range.around(self.solved.file.rig.lean).is_some();
             let lean = self.angle(self.solved.file.rig.lean);
-            self.under(if inside { "range.inside" } else { "range.outside" }, &[("lean", &lean)]);
+            // An end rounds to the same figures as a lean just beyond it.
+            let ends = range.intervals.iter().flat_map(|interval| [interval.from, interval.to]);
+            let beside = ends.map(|end| self.angle(end)).any(|end| end == lean);
+            let key = match (inside, beside) {
+                (true, _) => "range.inside",
+                (false, true) => "range.just_outside",
+                (false, false) => "range.outside",
+            };
+            self.under(key, &[("lean", &lean)]);
         }
     }
 
