@@ -5,4 +5,5 @@
 
 pub mod cases;
 pub mod finite;
+pub mod numbers;
 pub mod random;

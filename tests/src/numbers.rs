@@ -1,0 +1,63 @@
+//! Every number of a rig, to put other numbers in their places.
+
+use outlean_rig::{Point, Rig, Side};
+
+fn point(point: &mut Point, f: &mut impl FnMut(&mut f64)) {
+    let [mut x, mut y, mut z] = point.coordinates();
+    f(&mut x);
+    f(&mut y);
+    f(&mut z);
+    *point = Point::new(x, y, z);
+}
+
+/// Calls `f` with every number of the rig, always in the same order.
+pub fn each_number(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
+    for side in Side::BOTH {
+        let leg = rig.legs.on_mut(side);
+        f(&mut leg.length);
+        f(&mut leg.lashing_below_tip);
+        f(&mut leg.weight_per_metre);
+        point(rig.feet.at.on_mut(side), f);
+    }
+    let feet = &mut rig.feet;
+    f(&mut feet.connection_height);
+    feet.friction.iter_mut().for_each(&mut *f);
+    feet.bearing_area.iter_mut().for_each(&mut *f);
+    f(&mut rig.lean);
+    let load = &mut rig.load;
+    f(&mut load.mass);
+    f(&mut load.dynamic_factor);
+    f(&mut load.side_angle);
+    f(&mut load.outward_angle);
+    for swing in load.at_edge.iter_mut().chain(&mut load.on_tag_lines) {
+        f(&mut swing.side);
+        f(&mut swing.outward);
+    }
+    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+        line.path = line.path.hauled_from(|mut to| {
+            point(&mut to, f);
+            to
+        });
+        f(&mut line.pulley_efficiency);
+        f(&mut line.redirect_efficiency);
+        f(&mut line.sling);
+    }
+    if let Some(second) = &mut rig.second {
+        f(&mut second.share);
+        second.peak_factor.iter_mut().for_each(&mut *f);
+    }
+    if let Some(edge) = &mut rig.edge {
+        f(&mut edge.ahead);
+        f(&mut edge.level);
+        f(&mut edge.litter_drop);
+        edge.clear_reach_wanted.iter_mut().for_each(&mut *f);
+        edge.headroom_wanted.iter_mut().for_each(&mut *f);
+    }
+    for guy in &mut rig.guys {
+        point(&mut guy.anchor, f);
+        f(&mut guy.pretension);
+        guy.rope_allowable.iter_mut().for_each(&mut *f);
+        guy.holdfast_allowable.iter_mut().for_each(&mut *f);
+    }
+    rig.limits.upright_stop.iter_mut().for_each(f);
+}
