@@ -162,8 +162,7 @@ fn the_ends_of_every_range_in_every_field() {
         let allowed = field.allowed();
         for value in [allowed.least, allowed.most] {
             let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
-            rig.legs =
-                Pair::both(outlean_rig::Leg { length: 10.0, lashing_below_tip: 0.5, weight_per_metre: 10.0 });
+            rig.legs = Pair::both(outlean_rig::Leg::of(10.0, 0.5, 10.0));
             set(&mut rig, number, value);
             if let Err(fault) = solve(&rig) {
                 assert_ne!(fault.field, field, "{fault}");

@@ -34,7 +34,7 @@ proptest! {
         weight in 1.0..300.0_f64,
         slope in 0.0..1.0_f64,
     ) {
-        let leg = Leg { length: span + tip, lashing_below_tip: tip, weight_per_metre: weight };
+        let leg = Leg::of(span + tip, tip, weight);
         let across = weight * slope;
         let at_foot = across * leg.length * (span - leg.length / 2.0) / span;
         let moment = at_foot * span / 2.0 - across * (span / 2.0) * (span / 4.0);

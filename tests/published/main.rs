@@ -15,18 +15,32 @@
     reason = "so a test fails"
 )]
 
+mod aghayere_vigil;
+mod awc_examples;
 mod baker_haynes;
 mod balance;
 mod beer_johnston;
 mod block_tables;
 mod common_practice;
+mod disaster_rescue;
+mod en_338;
 mod field_frames;
+mod fm_5_125;
 mod foot_redirect;
 mod hibbeler;
+mod hud_guide;
 mod kibble_berkshire;
+mod knots;
+mod navy_pickets;
+mod nds_supplement;
+mod pile_table;
+mod rope_tables;
 mod side_swing;
 mod sling;
+mod sling_angles;
 mod stretch;
+mod timber_derived;
+mod usace_pins;
 
 use outlean_rig::{Force, Pair, Point, Rig, Solution, Vector, resolve, solve};
 

@@ -120,10 +120,8 @@ fn frame(draw: &mut Draw) -> Rig {
     let length = draw.between(2.0, 8.0);
     let mut rig = Rig::new(length, 1.0, draw.between(-0.52, 1.31), 0.0);
     if draw.chance(0.5) {
-        rig.legs = Pair::from_fn(|_| Leg {
-            length: length * draw.between(1.05, 1.35),
-            lashing_below_tip: draw.between(0.0, 0.2) * length,
-            weight_per_metre: 0.0,
+        rig.legs = Pair::from_fn(|_| {
+            Leg::of(length * draw.between(1.05, 1.35), draw.between(0.0, 0.2) * length, 0.0)
         });
     }
     if draw.chance(0.5) {

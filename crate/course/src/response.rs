@@ -49,7 +49,10 @@ pub(crate) const fn shown_unit(dimension: Dimension, units: Units) -> &'static s
         (Dimension::Area, Units::Us) => "in²",
         (Dimension::ForcePerLength, Units::Metric) => "N/m",
         (Dimension::ForcePerLength, Units::Us) => "lbf/ft",
-        (Dimension::Ratio | Dimension::Count, _) => "",
+        (Dimension::Pressure, Units::Metric) => "MPa",
+        (Dimension::Pressure, Units::Us) => "psi",
+        // No unit of a moment can be written yet.
+        (Dimension::Ratio | Dimension::Count | Dimension::Moment, _) => "",
     }
 }
 

@@ -100,7 +100,9 @@ fn rounded(value: f64, dimension: Dimension, units: Units) -> f64 {
         (Dimension::ForcePerLength, Units::Metric) => (1.0, 1.0),
         (Dimension::ForcePerLength, Units::Us) => (LBF / FT, 100.0),
         (Dimension::Ratio, _) => (1.0, 100.0),
-        (Dimension::Count, _) => (1.0, 1.0),
+        (Dimension::Pressure, Units::Metric) => (1e6, 100.0),
+        (Dimension::Pressure, Units::Us) => (LBF / (INCH * INCH), 1.0),
+        (Dimension::Count | Dimension::Moment, _) => (1.0, 1.0),
     };
     libm::round(value / unit * parts) / parts * unit
 }

@@ -84,7 +84,7 @@ fn degrees(lean: f64) -> f64 {
 /// Legs of 4.6 m, lashed 0.5 m below the tip, feet 1.5 m apart, 230 kg hung.
 fn hung(lean: f64) -> Rig {
     let mut rig = Rig::new(4.1, 1.5, degrees(lean), 230.0);
-    rig.legs = Pair::both(Leg { length: 4.6, lashing_below_tip: 0.5, weight_per_metre: 55.0 });
+    rig.legs = Pair::both(Leg::of(4.6, 0.5, 55.0));
     rig.guys.push(Guy {
         rope_allowable: Some(6000.0),
         holdfast_allowable: Some(2600.0),

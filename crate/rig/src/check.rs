@@ -1,7 +1,9 @@
 //! What each part carries against what it may carry.
 
-use crate::{MAX_GUYS, Pair, Rig, Side, Solution};
+use crate::strength::{Basis, Capacity, CheckRule, Citation, Notes, Symbol, Worked, timber};
+use crate::{Force, Forces, MAX_GUYS, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
+use core::ops::ControlFlow;
 
 /// A part of the rig that carries something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -24,6 +26,18 @@ pub enum Part {
     SecondSling,
     /// The lashing of the head.
     Lashing,
+    /// The pulley at the head.
+    HeadPulley,
+    /// The connector between that pulley and its sling.
+    Connector,
+    /// The pulley of a redirect.
+    RedirectPulley,
+    /// What the haul line ends at.
+    HaulHoldfast,
+    /// The ground under a foot.
+    Bearing(Side),
+    /// The ground between the feet and the edge.
+    Edge,
 }
 
 /// How far a part was assessed.
@@ -33,80 +47,295 @@ pub enum Part {
 pub enum State {
     /// Compared with an allowable.
     Assessed,
-    /// Nothing is known of what it may carry.
+    /// Compared with an allowable in which a value was taken for one that is not known.
+    Assumed,
+    /// Nothing is known of what it may carry, or no factor was asked for.
     NotAssessed,
     /// No published strength exists: only an inspection on site can say.
     ConfirmOnSite,
 }
 
-/// What kind of strength an allowable stands on. Ratios of different bases are not alike.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
-#[non_exhaustive]
-pub enum Basis {
-    /// It was stated with the rig; what it stands on is not known here.
-    Unknown,
-}
-
-/// One part: what it carries and what it may carry.
+/// One part: what it carries and what it may carry. What led there, [`worked`] puts down.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Check {
     /// The part.
     pub part: Part,
-    /// What it carries, N. For the lashing the difference of the two legs' compressions, which would make it
-    /// slip.
+    /// What it carries, N. Of a holdfast the pull of every rope tied there together; of the lashing the difference of
+    /// the two legs' compressions, which would make it slip; at an edge the weight on both feet.
     pub demand: f64,
+    /// The strength that its rule begins from, N.
+    pub strength: Option<f64>,
     /// What it may carry, N.
     pub allowable: Option<f64>,
-    /// Demand over allowable; above 1 is past it.
+    /// Demand over allowable; above 1 is past it, infinite where nothing may be carried at all.
     pub ratio: Option<f64>,
+    /// How many times what it carries it is expected to bear before it fails, at the least; `None` where it carries
+    /// nothing or its strength says nothing of failure.
+    pub multiple: Option<f64>,
     /// How far it was assessed.
     pub state: State,
-    /// What the allowable stands on.
+    /// What the strength stands on.
     pub basis: Basis,
+    /// By which rule it was assessed.
+    pub rule: Option<CheckRule>,
+    /// Where its strength comes from.
+    pub source: Option<Citation>,
 }
 
 impl Check {
-    fn new(part: Part, demand: f64, allowable: Option<f64>) -> Self {
-        let ratio = allowable.map(|allowable| demand / allowable);
-        let state = match (part, allowable) {
-            (Part::Lashing, _) => State::ConfirmOnSite,
-            (_, Some(_)) => State::Assessed,
-            (_, None) => State::NotAssessed,
+    fn new(part: Part, demand: f64, capacity: Option<Capacity>) -> Self {
+        let allowable = capacity.and_then(|capacity| capacity.allowable);
+        let ratio = allowable.map(
+            |allowable| {
+                if allowable > 0.0 { demand.max(0.0) / allowable } else { f64::INFINITY }
+            },
+        );
+        let failure = capacity.and_then(|capacity| capacity.failure);
+        let (state, rule) = match (part, capacity) {
+            (Part::Lashing, _) => (State::ConfirmOnSite, Some(CheckRule::LashingOnSite)),
+            (Part::Edge, _) => (State::ConfirmOnSite, Some(CheckRule::EdgeOnSite)),
+            (_, Some(Capacity { allowable: Some(_), assumed: true, rule, .. })) => {
+                (State::Assumed, Some(rule))
+            }
+            (_, Some(Capacity { allowable: Some(_), rule, .. })) => (State::Assessed, Some(rule)),
+            (_, capacity) => (State::NotAssessed, capacity.map(|capacity| capacity.rule)),
         };
-        Self { part, demand, allowable, ratio, state, basis: Basis::Unknown }
+        Self {
+            part,
+            demand,
+            strength: capacity.map(|capacity| capacity.strength),
+            allowable,
+            ratio,
+            multiple: failure.filter(|_| demand > 0.0).map(|failure| failure / demand),
+            state,
+            basis: capacity.map_or(Basis::Unknown, |capacity| capacity.basis),
+            rule,
+            source: capacity.map(|capacity| capacity.source),
+        }
     }
 }
 
 /// How many checks a rig can have.
-pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 7;
+pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 14;
+
+/// Ropes that end this near to one another are tied to one holdfast, m.
+const SAME_HOLDFAST: f64 = 0.05;
 
 /// Every part of a solved rig against what it may carry: rigged guys in the order of the rig (rope, then
-/// holdfast), legs, main line, sling, lashing. Empty where the frame tips: nothing is carried then.
+/// holdfast), legs, main line, sling, lashing. Then, where the rig says something of them: head pulley, connector,
+/// redirect pulley, haul holdfast, the ground under the feet and toward the edge. A second line has its rows too. Empty where the frame tips: nothing
+/// is carried then.
 ///
-/// The allowables of guys and holdfasts are those stated with the rig. The other parts are `NotAssessed`, the
-/// lashing `ConfirmOnSite`: no strength is ever guessed.
+/// An allowable stated with the rig and one worked out from its [`crate::strength::Gear`]: the lesser holds. A part of
+/// which nothing is known is `NotAssessed`, as is a leg that pulls; the lashing is `ConfirmOnSite`: no strength is ever
+/// guessed.
 #[must_use]
 pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     let mut all = ArrayVec::new();
-    let Some(forces) = solution.forces() else { return all };
-    for (number, (guy, force)) in (0_u8..).zip(rig.guys.iter().zip(&forces.guys)) {
+    let _ = each_check(rig, solution, &mut |check| {
+        // There is room for every part.
+        let _ = all.try_push(check);
+        ControlFlow::Continue(())
+    });
+    all
+}
+
+/// As [`checks`], one by one until `take` breaks off.
+pub(crate) fn each_check(
+    rig: &Rig,
+    solution: &Solution,
+    take: &mut dyn FnMut(Check) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    let Some(forces) = solution.forces() else { return ControlFlow::Continue(()) };
+    let assessor = Assessor { rig, solution, forces };
+    let mut found = |part| match assessor.check(part, &mut ()) {
+        Some(check) => take(check),
+        None => ControlFlow::Continue(()),
+    };
+    for (number, guy) in (0_u8..).zip(&rig.guys) {
         if guy.rigged {
-            all.push(Check::new(Part::GuyRope(number), force.tension, guy.rope_allowable));
-            all.push(Check::new(Part::GuyHoldfast(number), force.tension, guy.holdfast_allowable));
+            found(Part::GuyRope(number))?;
+            found(Part::GuyHoldfast(number))?;
         }
     }
-    let Pair { left, right } = forces.compression;
-    all.push(Check::new(Part::Leg(Side::Left), left, None));
-    all.push(Check::new(Part::Leg(Side::Right), right, None));
-    let line = &solution.line;
-    all.push(Check::new(Part::MainLine, line.greatest_tension, None));
-    all.push(Check::new(Part::Sling, line.on_head().size(), None));
-    if let Some(second) = &solution.second {
-        all.push(Check::new(Part::SecondLine, second.greatest_tension, None));
-        all.push(Check::new(Part::SecondSling, second.on_head().size(), None));
+    for part in [
+        Part::Leg(Side::Left),
+        Part::Leg(Side::Right),
+        Part::MainLine,
+        Part::Sling,
+        Part::SecondLine,
+        Part::SecondSling,
+        Part::Lashing,
+        Part::HeadPulley,
+        Part::Connector,
+        Part::RedirectPulley,
+        Part::HaulHoldfast,
+        Part::Bearing(Side::Left),
+        Part::Bearing(Side::Right),
+        Part::Edge,
+    ] {
+        found(part)?;
     }
-    all.push(Check::new(Part::Lashing, (left - right).abs(), None));
-    all
+    ControlFlow::Continue(())
+}
+
+/// The inputs and intermediate values of the check of a part, in the order in which they are worked out: as far as
+/// they are known. Empty for a part that the rig does not have or that carries nothing because the frame tips.
+#[must_use]
+pub fn worked(rig: &Rig, solution: &Solution, part: Part) -> Worked {
+    let mut notes = Worked::new();
+    if let Some(forces) = solution.forces() {
+        Assessor { rig, solution, forces }.check(part, &mut notes);
+    }
+    notes
+}
+
+/// A solved rig that stands.
+struct Assessor<'a> {
+    rig: &'a Rig,
+    solution: &'a Solution,
+    forces: &'a Forces,
+}
+
+impl Assessor<'_> {
+    /// The check of a part, with its steps put down; `None` for a part that is not there or of which nothing is said.
+    fn check(&self, part: Part, notes: &mut impl Notes) -> Option<Check> {
+        let Self { rig, solution, forces } = *self;
+        let (gear, line) = (&rig.gear, &solution.line);
+        let factor = gear.factor;
+        let (demand, capacity) = match part {
+            Part::GuyRope(number) => {
+                let (guy, force) = self.guy(number)?;
+                notes.put(Symbol::Tension, force);
+                let stated = guy.rope_allowable.map(Capacity::stated);
+                (force, Capacity::lesser(stated, guy.cordage.capacity_noted(factor, notes)))
+            }
+            Part::GuyHoldfast(number) => {
+                let (guy, force) = self.guy(number)?;
+                let demand = self.pull_noted(guy.anchor, force, notes);
+                let stated = guy.holdfast_allowable.map(Capacity::stated);
+                (demand, Capacity::lesser(stated, guy.holdfast.capacity_noted(notes)))
+            }
+            Part::Leg(side) => {
+                let carried = *forces.compression.on(side);
+                let moment = *forces.leg_moment.on(side);
+                let leg = rig.legs.on(side);
+                let capacity = timber::capacity(leg, &gear.timber, moment, carried, notes);
+                (carried, capacity.filter(|_| carried >= 0.0))
+            }
+            Part::MainLine => {
+                notes.put(Symbol::Tension, line.greatest_tension);
+                (line.greatest_tension, gear.line.capacity_noted(factor, notes))
+            }
+            Part::SecondLine => {
+                let tension = solution.second.as_ref()?.greatest_tension;
+                notes.put(Symbol::Tension, tension);
+                (tension, gear.second.capacity_noted(factor, notes))
+            }
+            Part::SecondSling => {
+                let pull = solution.second.as_ref()?.on_head().size();
+                notes.put(Symbol::Tension, pull);
+                (pull, gear.sling.capacity_noted(factor, notes))
+            }
+            Part::Sling | Part::HeadPulley | Part::Connector => {
+                let demand = line.on_head().size();
+                notes.put(Symbol::Tension, demand);
+                let capacity = match part {
+                    Part::Sling => gear.sling.capacity_noted(factor, notes),
+                    Part::HeadPulley if gear.pulley.is_known() => gear.pulley.capacity_noted(factor, notes),
+                    Part::Connector if gear.connector.is_known() => {
+                        gear.connector.capacity_noted(factor, notes)
+                    }
+                    _ => return None,
+                };
+                (demand, capacity)
+            }
+            Part::RedirectPulley => {
+                let demand = line.redirect.filter(|_| gear.redirect.is_known())?.size();
+                notes.put(Symbol::Tension, demand);
+                (demand, gear.redirect.capacity_noted(factor, notes))
+            }
+            Part::HaulHoldfast => {
+                let to = rig.line.path.haul_point()?;
+                if !gear.haul.is_known() && gear.haul_allowable.is_none() {
+                    return None;
+                }
+                let demand = self.pull_noted(to, line.after_redirect, notes);
+                let stated = gear.haul_allowable.map(Capacity::stated);
+                (demand, Capacity::lesser(stated, gear.haul.capacity_noted(notes)))
+            }
+            Part::Lashing => {
+                let (left, right) = (forces.compression.left, forces.compression.right);
+                notes.put(Symbol::LegLeft, left);
+                notes.put(Symbol::LegRight, right);
+                ((left - right).abs(), None)
+            }
+            Part::Bearing(side) => {
+                let pressure = rig.feet.bearing_allowable?;
+                let demand = forces.footing.feet.on(side).bearing.max(0.0);
+                notes.put(Symbol::Bearing, demand);
+                notes.put(Symbol::BearingAllowable, pressure);
+                let capacity = rig.feet.bearing_area.map(|area| {
+                    notes.put(Symbol::BearingArea, area);
+                    Capacity { rule: CheckRule::Bearing, ..Capacity::stated(pressure * area) }
+                });
+                (demand, capacity)
+            }
+            Part::Edge => {
+                notes.put(Symbol::EdgeDistance, rig.edge?.ahead);
+                let (left, right) = (&forces.footing.feet.left, &forces.footing.feet.right);
+                let demand = left.bearing.max(0.0) + right.bearing.max(0.0);
+                notes.put(Symbol::Bearing, demand);
+                (demand, None)
+            }
+        };
+        Some(Check::new(part, demand, capacity))
+    }
+
+    /// A rigged guy and its tension, N.
+    fn guy(&self, number: u8) -> Option<(&crate::Guy, f64)> {
+        let number = usize::from(number);
+        let guy = self.rig.guys.get(number).filter(|guy| guy.rigged)?;
+        Some((guy, self.forces.guys.get(number)?.tension))
+    }
+
+    /// The pull of every rope that ends at `at`, N: of one alone its `tension`.
+    fn pull_noted<N: Notes>(&self, at: Point, tension: f64, notes: &mut N) -> f64 {
+        let mut ropes = 0;
+        self.tied_at(at, |_, _, tension| ropes += usize::from(tension > 0.0));
+        if ropes < 2 && !N::KEPT {
+            return tension;
+        }
+        let mut pull = Force::ZERO;
+        self.tied_at(at, |end, from, tension| {
+            let way = from - end;
+            pull += Force::along(way / way.length(), tension);
+        });
+        let size = if ropes < 2 { tension } else { pull.size() };
+        notes.put(Symbol::Pull, size);
+        notes.put(Symbol::Lift, pull.z());
+        if let Some(way) = pull.direction() {
+            notes.put(Symbol::PullAngle, crate::angle::atan2(way.z, libm::hypot(way.x, way.y)));
+        }
+        size
+    }
+
+    /// Every guy and the haul line that end at `at`: where it ends, where it comes from, its tension.
+    fn tied_at(&self, at: Point, mut tied: impl FnMut(Point, Point, f64)) {
+        let Self { rig, solution, forces } = *self;
+        let near = |end: Point| (end - at).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST;
+        for (guy, force) in rig.guys.iter().zip(&forces.guys) {
+            if near(guy.anchor) {
+                tied(guy.anchor, solution.layout.head, force.tension);
+            }
+        }
+        let second = rig.second.as_ref().zip(solution.second.as_ref());
+        let second = second.map(|(second, forces)| (&second.line, forces));
+        for (line, forces) in core::iter::once((&rig.line, &solution.line)).chain(second) {
+            let Some(to) = line.path.haul_point().filter(|to| near(*to)) else { continue };
+            let next = line.path.next_point(&rig.feet, &solution.layout).filter(|next| *next != to);
+            tied(to, next.unwrap_or(forces.pulley), forces.after_redirect);
+        }
+    }
 }

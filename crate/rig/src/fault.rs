@@ -19,6 +19,10 @@ pub enum Dimension {
     Force,
     /// Newtons per metre.
     ForcePerLength,
+    /// Pascals.
+    Pressure,
+    /// Newton metres.
+    Moment,
     /// A bare number.
     Ratio,
     /// A whole number of things.
@@ -106,6 +110,64 @@ pub enum Field {
     LoadScatter,
     /// How far the strength of the ground may be off, as a share of it.
     SoilScatter,
+    /// Diameter of a round leg at its tip.
+    TipDiameter(Side),
+    /// Diameter of a round leg at its foot.
+    ButtDiameter(Side),
+    /// Breadth of a sawn leg.
+    Breadth(Side),
+    /// Depth of a sawn leg.
+    Depth(Side),
+    /// Gap between a leg and a string along it.
+    Crook(Side),
+    /// How far from its axis the head loads a leg.
+    Eccentricity(Side),
+    /// Stated compression value of the timber.
+    TimberCompression,
+    /// Stated bending value of the timber.
+    TimberBending,
+    /// Stated modulus of the timber for stability.
+    TimberStiffness,
+    /// Least breaking strength of a guy's rope.
+    GuyBreaking(u8),
+    /// Share of it that the guy's weakest knot leaves.
+    GuyKnotEfficiency(u8),
+    /// Steel pickets or pins of a guy's holdfast.
+    Pickets(u8),
+    /// Distance from picket to picket of a guy's holdfast.
+    PicketSpacing(u8),
+    /// What a guy's holdfast is taken to hold.
+    HoldfastStrength(u8),
+    /// Least breaking strength of a line.
+    LineBreaking(LineName),
+    /// Share of it that its weakest knot leaves.
+    LineKnotEfficiency(LineName),
+    /// Least breaking strength of the sling.
+    SlingBreaking,
+    /// Share of it that its weakest knot leaves.
+    SlingKnotEfficiency,
+    /// Parts of the sling that carry together.
+    SlingParts,
+    /// Angle of each part of the sling from the level.
+    SlingAngle,
+    /// Least breaking strength of the pulley at the head.
+    PulleyBreaking,
+    /// Least breaking strength of the connector at the head.
+    ConnectorBreaking,
+    /// Least breaking strength of the redirect pulley.
+    RedirectBreaking,
+    /// Steel pickets or pins of the haul line's holdfast.
+    HaulPickets,
+    /// Distance from picket to picket there.
+    HaulPicketSpacing,
+    /// What the haul line's holdfast is taken to hold.
+    HaulHoldfastStrength,
+    /// What the haul line's holdfast may carry.
+    HaulHoldfastAllowable,
+    /// Factor asked for between breaking strength and load.
+    StrengthFactor,
+    /// Pressure that the ground under a foot may take.
+    BearingAllowable,
 }
 
 /// The closed range that a field may take, in its SI unit.
@@ -139,15 +201,39 @@ impl Field {
             | Self::ClearReachWanted
             | Self::HeadroomWanted
             | Self::LengthScatter
-            | Self::ConnectionHeight => Dimension::Length,
+            | Self::ConnectionHeight
+            | Self::TipDiameter(_)
+            | Self::ButtDiameter(_)
+            | Self::Breadth(_)
+            | Self::Depth(_)
+            | Self::Crook(_)
+            | Self::Eccentricity(_)
+            | Self::PicketSpacing(_)
+            | Self::HaulPicketSpacing => Dimension::Length,
             Self::BearingArea => Dimension::Area,
             Self::Lean
             | Self::SideAngle(_)
             | Self::OutwardAngle(_)
             | Self::UprightStop
-            | Self::AngleScatter => Dimension::Angle,
+            | Self::AngleScatter
+            | Self::SlingAngle => Dimension::Angle,
             Self::Mass => Dimension::Mass,
-            Self::Pretension(_) | Self::RopeAllowable(_) | Self::HoldfastAllowable(_) => Dimension::Force,
+            Self::Pretension(_)
+            | Self::RopeAllowable(_)
+            | Self::HoldfastAllowable(_)
+            | Self::GuyBreaking(_)
+            | Self::HoldfastStrength(_)
+            | Self::LineBreaking(_)
+            | Self::SlingBreaking
+            | Self::PulleyBreaking
+            | Self::ConnectorBreaking
+            | Self::RedirectBreaking
+            | Self::HaulHoldfastStrength
+            | Self::HaulHoldfastAllowable => Dimension::Force,
+            Self::TimberCompression
+            | Self::TimberBending
+            | Self::TimberStiffness
+            | Self::BearingAllowable => Dimension::Pressure,
             Self::LegWeight(_) => Dimension::ForcePerLength,
             Self::DynamicFactor
             | Self::PulleyEfficiency(_)
@@ -156,8 +242,16 @@ impl Field {
             | Self::PeakFactor
             | Self::LoadScatter
             | Self::SoilScatter
-            | Self::Friction => Dimension::Ratio,
-            Self::TackleParts(_) | Self::GuyCount => Dimension::Count,
+            | Self::Friction
+            | Self::GuyKnotEfficiency(_)
+            | Self::LineKnotEfficiency(_)
+            | Self::SlingKnotEfficiency
+            | Self::StrengthFactor => Dimension::Ratio,
+            Self::TackleParts(_)
+            | Self::GuyCount
+            | Self::SlingParts
+            | Self::Pickets(_)
+            | Self::HaulPickets => Dimension::Count,
         }
     }
 
@@ -196,6 +290,27 @@ impl Field {
             Self::LengthScatter => (0.0, 2.0),
             Self::AngleScatter => (0.0, degrees(15.0)),
             Self::LoadScatter | Self::SoilScatter => (0.0, 0.9),
+            Self::TipDiameter(_) | Self::ButtDiameter(_) | Self::Breadth(_) | Self::Depth(_) => (0.01, 1.0),
+            Self::Crook(_) | Self::Eccentricity(_) => (0.0, 1.0),
+            Self::TimberCompression | Self::TimberBending => (1.0e5, 2.0e8),
+            Self::TimberStiffness => (1.0e8, 1.0e11),
+            Self::GuyBreaking(_)
+            | Self::HoldfastStrength(_)
+            | Self::LineBreaking(_)
+            | Self::SlingBreaking
+            | Self::PulleyBreaking
+            | Self::ConnectorBreaking
+            | Self::RedirectBreaking
+            | Self::HaulHoldfastStrength
+            | Self::HaulHoldfastAllowable => (1.0, 1.0e7),
+            Self::GuyKnotEfficiency(_) | Self::LineKnotEfficiency(_) | Self::SlingKnotEfficiency => {
+                (0.05, 1.0)
+            }
+            Self::SlingParts | Self::Pickets(_) | Self::HaulPickets => (1.0, 12.0),
+            Self::PicketSpacing(_) | Self::HaulPicketSpacing => (0.1, 10.0),
+            Self::SlingAngle => (degrees(1.0), degrees(90.0)),
+            Self::StrengthFactor => (1.0, 50.0),
+            Self::BearingAllowable => (1.0e3, 1.0e8),
         };
         Allowed { least, most }
     }
@@ -203,6 +318,11 @@ impl Field {
     /// `value` if it is allowed, else the fault that says so. NaN and infinities are never allowed.
     pub(crate) fn check(self, value: f64) -> Result<f64, Fault> {
         self.check_within(value, self.allowed())
+    }
+
+    /// As `check`, of what may not be known.
+    pub(crate) fn check_if(self, value: Option<f64>) -> Result<(), Fault> {
+        value.map_or(Ok(()), |value| self.check(value).map(drop))
     }
 
     /// As `check`, against a range that follows from other fields.

@@ -34,6 +34,8 @@ pub struct Feet {
     pub friction: Option<f64>,
     /// Area of each foot, or its sole plate, on the ground, m²; `None` is not known.
     pub bearing_area: Option<f64>,
+    /// Pressure that the ground may take, Pa, as someone says who knows it; `None` is not known.
+    pub bearing_allowable: Option<f64>,
 }
 
 impl Feet {
@@ -48,6 +50,7 @@ impl Feet {
             held_down: true,
             friction: None,
             bearing_area: None,
+            bearing_allowable: None,
         }
     }
 
@@ -58,13 +61,9 @@ impl Feet {
             }
         }
         Field::ConnectionHeight.check(self.connection_height)?;
-        if let Some(friction) = self.friction {
-            Field::Friction.check(friction)?;
-        }
-        if let Some(area) = self.bearing_area {
-            Field::BearingArea.check(area)?;
-        }
-        Ok(())
+        Field::Friction.check_if(self.friction)?;
+        Field::BearingArea.check_if(self.bearing_area)?;
+        Field::BearingAllowable.check_if(self.bearing_allowable)
     }
 }
 

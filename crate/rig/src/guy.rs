@@ -1,5 +1,6 @@
 //! Guys: ropes from the head to holdfasts.
 
+use crate::strength::{Cordage, Holdfast};
 use crate::{Fault, Field, Layout, Point};
 
 /// How many guys a rig may have.
@@ -20,13 +21,27 @@ pub struct Guy {
     pub rope_allowable: Option<f64>,
     /// What its holdfast may carry, N, as the person who builds it says; `None` is not known.
     pub holdfast_allowable: Option<f64>,
+    /// What its rope is, for what it may carry.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub cordage: Cordage,
+    /// What its holdfast is, for what it may carry.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub holdfast: Holdfast,
 }
 
 impl Guy {
     /// A rigged guy to `anchor`, slack until it works, of unknown strength.
     #[must_use]
     pub const fn to(anchor: Point) -> Self {
-        Self { anchor, rigged: true, pretension: 0.0, rope_allowable: None, holdfast_allowable: None }
+        Self {
+            anchor,
+            rigged: true,
+            pretension: 0.0,
+            rope_allowable: None,
+            holdfast_allowable: None,
+            cordage: Cordage { class: None, breaking: None, knot: None, knot_efficiency: None },
+            holdfast: Holdfast { kind: None, soil: None, pickets: None, spacing: None, strength: None },
+        }
     }
 
     pub(crate) fn check(&self, number: u8) -> Result<(), Fault> {
@@ -34,13 +49,13 @@ impl Guy {
             Field::GuyAnchor(number).check(coordinate)?;
         }
         Field::Pretension(number).check(self.pretension)?;
-        if let Some(allowable) = self.rope_allowable {
-            Field::RopeAllowable(number).check(allowable)?;
-        }
-        if let Some(allowable) = self.holdfast_allowable {
-            Field::HoldfastAllowable(number).check(allowable)?;
-        }
-        Ok(())
+        Field::RopeAllowable(number).check_if(self.rope_allowable)?;
+        Field::HoldfastAllowable(number).check_if(self.holdfast_allowable)?;
+        Field::GuyBreaking(number).check_if(self.cordage.breaking)?;
+        Field::GuyKnotEfficiency(number).check_if(self.cordage.knot_efficiency)?;
+        Field::Pickets(number).check_if(self.holdfast.pickets)?;
+        Field::PicketSpacing(number).check_if(self.holdfast.spacing)?;
+        Field::HoldfastStrength(number).check_if(self.holdfast.strength)
     }
 }
 

@@ -1,5 +1,6 @@
 //! A leg: one pole of the frame.
 
+use crate::strength::timber::Pole;
 use crate::{Fault, Field, Side};
 
 /// One pole, from its foot on the ground past the lashing to its tip.
@@ -12,13 +13,30 @@ pub struct Leg {
     pub lashing_below_tip: f64,
     /// Weight per metre of length, N/m; 0 for a leg whose weight is left out.
     pub weight_per_metre: f64,
+    /// Its section, for what it may carry.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub pole: Pole,
 }
 
 impl Leg {
     /// A weightless leg of `working_length` metres from foot to lashing, with no tip beyond it.
     #[must_use]
     pub const fn weightless(working_length: f64) -> Self {
-        Self { length: working_length, lashing_below_tip: 0.0, weight_per_metre: 0.0 }
+        Self::of(working_length, 0.0, 0.0)
+    }
+
+    /// A leg of that length, its lashing so far below its tip (m), of that weight per metre (N/m), of unknown section.
+    #[must_use]
+    pub const fn of(length: f64, lashing_below_tip: f64, weight_per_metre: f64) -> Self {
+        let pole = Pole {
+            butt_diameter: None,
+            tip_diameter: None,
+            breadth: None,
+            depth: None,
+            crook: None,
+            eccentricity: None,
+        };
+        Self { length, lashing_below_tip, weight_per_metre, pole }
     }
 
     /// Foot to lashing, m.
@@ -38,7 +56,7 @@ impl Leg {
     /// rest ([`Leg::weight_at_foot`]).
     ///
     /// ```
-    /// let leg = outlean_rig::Leg { length: 5.0, lashing_below_tip: 1.0, weight_per_metre: 40.0 };
+    /// let leg = outlean_rig::Leg::of(5.0, 1.0, 40.0);
     /// assert_eq!(leg.weight_at_head(), 40.0 * 5.0 * 2.5 / 4.0);
     /// ```
     #[must_use]
@@ -68,6 +86,6 @@ impl Leg {
         Field::LashingBelowTip(side).check(self.lashing_below_tip)?;
         Field::LegWeight(side).check(self.weight_per_metre)?;
         Field::WorkingLength(side).check(self.working_length())?;
-        Ok(())
+        self.pole.check(side)
     }
 }

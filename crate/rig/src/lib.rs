@@ -64,13 +64,14 @@ mod second;
 mod side;
 mod solve;
 mod stage;
+pub mod strength;
 mod stretch;
 mod sweep;
 mod trade;
 
 pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
 pub use case::{Case, MAX_CASES, Scenario};
-pub use check::{Basis, Check, Part, State, checks};
+pub use check::{Check, Part, State, checks, worked};
 pub use crew::{Haul, Raising, simple_advantage};
 pub use edge::{Clearance, Edge};
 pub use fault::{Allowed, Dimension, Fault, Field};
@@ -100,6 +101,7 @@ pub use second::SecondLine;
 pub use side::{Pair, Side};
 pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
 pub use stage::{Stage, Swing};
+pub use strength::Basis;
 pub use stretch::{
     GREATEST_MULTIPLE, Outcome, Rope, STIFF_LEG, Stretch, Stretched, firm, least_stiffness, stretched,
 };

@@ -1,6 +1,6 @@
 //! Limits: what a rig may not pass, and how near each is at a lean.
 
-use crate::check::{MAX_CHECKS, Part, checks};
+use crate::check::{MAX_CHECKS, Part, each_check};
 use crate::solve::{Posture, Tip};
 use crate::{Case, Clearance, Fault, Rig, Side, Solution};
 use arrayvec::ArrayVec;
@@ -161,11 +161,10 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
         if let Some(tip) = unguarded(rig, &solution) {
             found(f64::INFINITY, Limit::Tips(tip), case)?;
         }
-        for check in checks(rig, &solution) {
-            if let Some(ratio) = check.ratio {
-                found(ratio, Limit::Part(check.part), case)?;
-            }
-        }
+        each_check(rig, &solution, &mut |check| match check.ratio {
+            Some(ratio) => found(ratio, Limit::Part(check.part), case),
+            None => ControlFlow::Continue(()),
+        })?;
         if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
             for side in Side::BOTH {
                 let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);

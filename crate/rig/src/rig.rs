@@ -1,5 +1,6 @@
 //! The rig: everything that is set up, as numbers.
 
+use crate::strength::Gear;
 use crate::{Case, Edge, Fault, Feet, Field, Guy, Leg, Line, LineName, Load, Pair, SecondLine};
 use arrayvec::ArrayVec;
 
@@ -30,6 +31,9 @@ pub struct Rig {
     pub guys: ArrayVec<Guy, { crate::MAX_GUYS }>,
     /// Limits that are set, not computed.
     pub limits: Limits,
+    /// What it is made of, for what its parts may carry.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub gear: Gear,
 }
 
 /// Limits of the working range that someone sets.
@@ -56,6 +60,7 @@ impl Rig {
             case: Case::default(),
             guys: ArrayVec::new(),
             limits: Limits::default(),
+            gear: Gear::default(),
         }
     }
 
@@ -84,6 +89,6 @@ impl Rig {
         if let Some(stop) = self.limits.upright_stop {
             Field::UprightStop.check(stop)?;
         }
-        Ok(())
+        self.gear.check()
     }
 }

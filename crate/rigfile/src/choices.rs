@@ -1,19 +1,20 @@
 //! The choices of a rig that people make by word: where the line runs, what it is doing, what holds the feet.
 
 use crate::fields::{Whose, line, split_key};
+use crate::gear_choices::GEAR_CHOICES;
 use outlean_rig::{
     Connection, Ground, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side, Stage,
 };
 
-/// One row of the table. See [`CHOICES`].
+/// One row of the table. See [`choices`].
 #[derive(Debug)]
 pub struct ChoiceSpec {
     /// Its name; `guy.N.…` stands for every guy.
     pub key: &'static str,
     /// The words to choose from.
     pub options: &'static [&'static str],
-    get: fn(&Rig, u8) -> Option<&'static str>,
-    set: fn(&mut Rig, u8, &str) -> Option<()>,
+    pub(crate) get: fn(&Rig, u8) -> Option<&'static str>,
+    pub(crate) set: fn(&mut Rig, u8, &str) -> Option<()>,
 }
 
 /// A choice of a rig, found by its key with [`choice`].
@@ -51,7 +52,7 @@ pub enum ChoiceError {
 #[must_use]
 pub fn choice(key: &str) -> Option<ChoiceRef> {
     let (whose, name) = split_key(key)?;
-    let spec = CHOICES.iter().find(|spec| spec.key == name.as_ref())?;
+    let spec = choices().find(|spec| spec.key == name.as_ref())?;
     Some(ChoiceRef { spec, whose })
 }
 
@@ -175,7 +176,12 @@ const fn yes_no(yes: bool) -> &'static str {
 }
 
 /// Every choice of a rig that people make by word.
-pub const CHOICES: &[ChoiceSpec] = &[
+pub fn choices() -> impl Iterator<Item = &'static ChoiceSpec> + Clone {
+    CHOICES.iter().chain(GEAR_CHOICES)
+}
+
+/// The choices of what the rig does.
+const CHOICES: &[ChoiceSpec] = &[
     path!("line.path", Main),
     path!("second.path", Second),
     ChoiceSpec {
@@ -299,7 +305,7 @@ mod tests {
 
     #[test]
     fn every_choice_holds_what_it_is_set_to() {
-        for spec in CHOICES {
+        for spec in choices() {
             let choice = choice(&spec.key.replace('N', "0")).unwrap();
             let mut rig = Rig::new(4.0, 1.2, 0.3, 250.0);
             rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));

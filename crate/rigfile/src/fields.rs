@@ -4,19 +4,19 @@
 //! list, from 0: `guy.0.setback`. `aft.` and `fore.` in its stead mean the first guy behind and ahead:
 //! `aft.setback`, `fore.ahead`.
 
+use crate::place::{GEAR, Place};
 use outlean_rig::{
     Allowed, Dimension, Edge, Fault, Field, Ground, Guy, Layout, Line, LineName, Path, Point, Rig, Side,
     Stage, Station, Swing,
 };
 
-/// One row of the table. See [`FIELDS`].
+/// One row of the table. See [`fields`].
 #[derive(Debug)]
 pub struct FieldSpec {
     /// Its name; `guy.N.…` stands for every guy.
     pub key: &'static str,
-    core: fn(u8) -> Field,
-    get: fn(&Rig, u8) -> Option<f64>,
-    set: fn(&mut Rig, u8, f64) -> Option<()>,
+    pub(crate) core: fn(u8) -> Field,
+    pub(crate) place: Place,
 }
 
 /// Why a field was not set.
@@ -85,7 +85,7 @@ pub fn first_guy(rig: &Rig, station: Station) -> Option<u8> {
 #[must_use]
 pub fn field(key: &str) -> Option<FieldRef> {
     let (whose, name) = split_key(key)?;
-    let spec = FIELDS.iter().find(|spec| spec.key == name.as_ref())?;
+    let spec = fields().find(|spec| spec.key == name.as_ref())?;
     Some(FieldRef { spec, whose })
 }
 
@@ -147,7 +147,7 @@ impl FieldRef {
     /// of both legs that differ.
     #[must_use]
     pub fn get(&self, rig: &Rig) -> Option<f64> {
-        (self.spec.get)(rig, self.whose.number(rig)?)
+        self.spec.place.get(rig, self.whose.number(rig)?)
     }
 
     /// Sets it, in its SI unit. Only its own range is checked; a count is rounded.
@@ -162,7 +162,8 @@ impl FieldRef {
         if !(value >= allowed.least && value <= allowed.most) {
             return Err(SetError::Fault(Fault { field: core, value, allowed }));
         }
-        (self.spec.set)(rig, number, value).ok_or(SetError::Absent)
+        let value = if core.dimension() == Dimension::Count { libm::round(value) } else { value };
+        self.spec.place.set(rig, number, value).ok_or(SetError::Absent)
     }
 }
 
@@ -176,13 +177,19 @@ impl FieldRef {
 pub fn key_of(field: Field) -> Option<String> {
     let numbers = (0_u8..).take(outlean_rig::MAX_GUYS);
     // A field of one leg is named as that leg's, not as both legs'.
-    let rows = || FIELDS.iter().rev();
+    let rows = || GEAR.iter().rev().chain(FIELDS.iter().rev());
     for number in numbers {
         if let Some(spec) = rows().find(|spec| (spec.core)(number) == field) {
             return Some(spec.key.replace('N', &number.to_string()));
         }
     }
     None
+}
+
+/// Every row of the table: what the rig is set up as, then what it is made of. What stands for both legs comes before
+/// what stands for one.
+pub fn fields() -> impl DoubleEndedIterator<Item = &'static FieldSpec> + Clone {
+    FIELDS.iter().chain(GEAR)
 }
 
 /// A pace counted backward.
@@ -195,8 +202,10 @@ macro_rules! plain {
         FieldSpec {
             key: $key,
             core: |_| $core,
-            get: |rig, _| Some(rig.$($place)+),
-            set: |rig, _, value| { rig.$($place)+ = value; Some(()) },
+            place: Place::Own {
+                get: |rig, _| Some(rig.$($place)+),
+                set: |rig, _, value| { rig.$($place)+ = value; Some(()) },
+            },
         }
     };
 }
@@ -206,8 +215,7 @@ macro_rules! optional {
         FieldSpec {
             key: $key,
             core: |_| $core,
-            get: |rig, _| rig.$($place)+,
-            set: |rig, _, value| { rig.$($place)+ = Some(value); Some(()) },
+            place: Place::Slot(|rig, _| Some(&mut rig.$($place)+)),
         }
     };
 }
@@ -217,13 +225,15 @@ macro_rules! both_legs {
         FieldSpec {
             key: $key,
             core: |_| Field::$core(Side::Left),
-            get: |rig, _| {
-                let legs = &rig.legs;
-                (legs.left.$place.to_bits() == legs.right.$place.to_bits()).then_some(legs.left.$place)
-            },
-            set: |rig, _, value| {
-                (rig.legs.left.$place, rig.legs.right.$place) = (value, value);
-                Some(())
+            place: Place::Own {
+                get: |rig, _| {
+                    let legs = &rig.legs;
+                    (legs.left.$place.to_bits() == legs.right.$place.to_bits()).then_some(legs.left.$place)
+                },
+                set: |rig, _, value| {
+                    (rig.legs.left.$place, rig.legs.right.$place) = (value, value);
+                    Some(())
+                },
             },
         }
     };
@@ -234,13 +244,15 @@ macro_rules! foot {
         FieldSpec {
             key: $key,
             core: |_| Field::FootPosition(Side::$side),
-            get: |rig, _| rig.feet.at.$place.coordinates().get($pace).copied(),
-            set: |rig, _, value| {
-                let mut at = rig.feet.at.$place.coordinates();
-                *at.get_mut($pace)? = value;
-                let [x, y, z] = at;
-                rig.feet.at.$place = Point::new(x, y, z);
-                Some(())
+            place: Place::Own {
+                get: |rig, _| rig.feet.at.$place.coordinates().get($pace).copied(),
+                set: |rig, _, value| {
+                    let mut at = rig.feet.at.$place.coordinates();
+                    *at.get_mut($pace)? = value;
+                    let [x, y, z] = at;
+                    rig.feet.at.$place = Point::new(x, y, z);
+                    Some(())
+                },
             },
         }
     };
@@ -251,15 +263,18 @@ macro_rules! haul_point {
         FieldSpec {
             key: $key,
             core: |_| Field::HaulPoint(LineName::$which),
-            get: |rig, _| {
-                paced(rig, line(rig, LineName::$which)?.path.haul_point()?, $pace).map(|pace| $sign * pace)
-            },
-            set: |rig, _, value| {
-                let ground = Ground::of(&rig.feet);
-                let path = &mut line_mut(rig, LineName::$which)?.path;
-                path.haul_point()?;
-                *path = path.hauled_from(|to| ground.moved(to, $pace, $sign * value));
-                Some(())
+            place: Place::Own {
+                get: |rig, _| {
+                    paced(rig, line(rig, LineName::$which)?.path.haul_point()?, $pace)
+                        .map(|pace| $sign * pace)
+                },
+                set: |rig, _, value| {
+                    let ground = Ground::of(&rig.feet);
+                    let path = &mut line_mut(rig, LineName::$which)?.path;
+                    path.haul_point()?;
+                    *path = path.hauled_from(|to| ground.moved(to, $pace, $sign * value));
+                    Some(())
+                },
             },
         }
     };
@@ -270,8 +285,10 @@ macro_rules! of_line {
         FieldSpec {
             key: $key,
             core: |_| Field::$core(LineName::$which),
-            get: |rig, _| Some(line(rig, LineName::$which)?.$place),
-            set: |rig, _, value| line_mut(rig, LineName::$which).map(|line| line.$place = value),
+            place: Place::Own {
+                get: |rig, _| Some(line(rig, LineName::$which)?.$place),
+                set: |rig, _, value| line_mut(rig, LineName::$which).map(|line| line.$place = value),
+            },
         }
     };
 }
@@ -281,16 +298,18 @@ macro_rules! parts {
         FieldSpec {
             key: $key,
             core: |_| Field::TackleParts(LineName::$which),
-            get: |rig, _| match line(rig, LineName::$which)?.path {
-                Path::TackleAtHead { parts, .. } => Some(f64::from(parts)),
-                _ => None,
-            },
-            set: |rig, _, value| match &mut line_mut(rig, LineName::$which)?.path {
-                Path::TackleAtHead { parts, .. } => {
-                    *parts = libm::round(value) as u8;
-                    Some(())
-                }
-                _ => None,
+            place: Place::Own {
+                get: |rig, _| match line(rig, LineName::$which)?.path {
+                    Path::TackleAtHead { parts, .. } => Some(f64::from(parts)),
+                    _ => None,
+                },
+                set: |rig, _, value| match &mut line_mut(rig, LineName::$which)?.path {
+                    Path::TackleAtHead { parts, .. } => {
+                        *parts = libm::round(value) as u8;
+                        Some(())
+                    }
+                    _ => None,
+                },
             },
         }
     };
@@ -301,10 +320,12 @@ macro_rules! swing {
         FieldSpec {
             key: $key,
             core: |_| Field::$core(Stage::$stage),
-            get: |rig, _| rig.load.$place.map(|swing| swing.$pace),
-            set: |rig, _, value| {
-                rig.load.$place.get_or_insert(Swing::NONE).$pace = value;
-                Some(())
+            place: Place::Own {
+                get: |rig, _| rig.load.$place.map(|swing| swing.$pace),
+                set: |rig, _, value| {
+                    rig.load.$place.get_or_insert(Swing::NONE).$pace = value;
+                    Some(())
+                },
             },
         }
     };
@@ -315,8 +336,10 @@ macro_rules! of_edge {
         FieldSpec {
             key: $key,
             core: |_| Field::$core,
-            get: |rig, _| $read(rig.edge.as_ref()?.$place),
-            set: |rig, _, value| rig.edge.as_mut().map(|edge| edge.$place = $value(value)),
+            place: Place::Own {
+                get: |rig, _| $read(rig.edge.as_ref()?.$place),
+                set: |rig, _, value| rig.edge.as_mut().map(|edge| edge.$place = $value(value)),
+            },
         }
     };
 }
@@ -326,19 +349,21 @@ macro_rules! anchor {
         FieldSpec {
             key: $key,
             core: Field::GuyAnchor,
-            get: |rig, number| paced(rig, guy(rig, number)?.anchor, $pace).map(|pace| $sign * pace),
-            set: |rig, number, value| {
-                let ground = Ground::of(&rig.feet);
-                let guy = guy_mut(rig, number)?;
-                guy.anchor = ground.moved(guy.anchor, $pace, $sign * value);
-                Some(())
+            place: Place::Own {
+                get: |rig, number| paced(rig, guy(rig, number)?.anchor, $pace).map(|pace| $sign * pace),
+                set: |rig, number, value| {
+                    let ground = Ground::of(&rig.feet);
+                    let guy = guy_mut(rig, number)?;
+                    guy.anchor = ground.moved(guy.anchor, $pace, $sign * value);
+                    Some(())
+                },
             },
         }
     };
 }
 
-/// Every number of a rig that people set. What stands for both legs comes before what stands for one.
-pub const FIELDS: &[FieldSpec] = &[
+/// Every number of a rig that people set, but for what it is made of.
+const FIELDS: &[FieldSpec] = &[
     plain!("lean", Field::Lean, lean),
     both_legs!("legs.length", LegLength, length),
     both_legs!("legs.lashing_below_tip", LashingBelowTip, lashing_below_tip),
@@ -352,10 +377,12 @@ pub const FIELDS: &[FieldSpec] = &[
     FieldSpec {
         key: "feet.spread",
         core: |_| Field::Spread,
-        get: |rig, _| Some((rig.feet.at.left - rig.feet.at.right).length()),
-        set: |rig, _, value| {
-            rig.feet.at = Ground::feet_apart(&rig.feet, value);
-            Some(())
+        place: Place::Own {
+            get: |rig, _| Some((rig.feet.at.left - rig.feet.at.right).length()),
+            set: |rig, _, value| {
+                rig.feet.at = Ground::feet_apart(&rig.feet, value);
+                Some(())
+            },
         },
     },
     foot!("feet.at.left.ahead", Left, left, 0),
@@ -394,22 +421,28 @@ pub const FIELDS: &[FieldSpec] = &[
     FieldSpec {
         key: "second.share",
         core: |_| Field::SecondShare,
-        get: |rig, _| Some(rig.second.as_ref()?.share),
-        set: |rig, _, value| rig.second.as_mut().map(|second| second.share = value),
+        place: Place::Own {
+            get: |rig, _| Some(rig.second.as_ref()?.share),
+            set: |rig, _, value| rig.second.as_mut().map(|second| second.share = value),
+        },
     },
     FieldSpec {
         key: "second.peak_factor",
         core: |_| Field::PeakFactor,
-        get: |rig, _| rig.second.as_ref()?.peak_factor,
-        set: |rig, _, value| rig.second.as_mut().map(|second| second.peak_factor = Some(value)),
+        place: Place::Own {
+            get: |rig, _| rig.second.as_ref()?.peak_factor,
+            set: |rig, _, value| rig.second.as_mut().map(|second| second.peak_factor = Some(value)),
+        },
     },
     FieldSpec {
         key: "edge.ahead",
         core: |_| Field::EdgeAhead,
-        get: |rig, _| Some(rig.edge.as_ref()?.ahead),
-        set: |rig, _, value| {
-            rig.edge.get_or_insert(Edge::at(value)).ahead = value;
-            Some(())
+        place: Place::Own {
+            get: |rig, _| Some(rig.edge.as_ref()?.ahead),
+            set: |rig, _, value| {
+                rig.edge.get_or_insert(Edge::at(value)).ahead = value;
+                Some(())
+            },
         },
     },
     of_edge!("edge.level", EdgeLevel, level, core::convert::identity, Some),
@@ -423,20 +456,26 @@ pub const FIELDS: &[FieldSpec] = &[
     FieldSpec {
         key: "guy.N.pretension",
         core: Field::Pretension,
-        get: |rig, number| Some(guy(rig, number)?.pretension),
-        set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.pretension = value),
+        place: Place::Own {
+            get: |rig, number| Some(guy(rig, number)?.pretension),
+            set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.pretension = value),
+        },
     },
     FieldSpec {
         key: "guy.N.rope_allowable",
         core: Field::RopeAllowable,
-        get: |rig, number| guy(rig, number)?.rope_allowable,
-        set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.rope_allowable = Some(value)),
+        place: Place::Own {
+            get: |rig, number| guy(rig, number)?.rope_allowable,
+            set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.rope_allowable = Some(value)),
+        },
     },
     FieldSpec {
         key: "guy.N.holdfast_allowable",
         core: Field::HoldfastAllowable,
-        get: |rig, number| guy(rig, number)?.holdfast_allowable,
-        set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.holdfast_allowable = Some(value)),
+        place: Place::Own {
+            get: |rig, number| guy(rig, number)?.holdfast_allowable,
+            set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.holdfast_allowable = Some(value)),
+        },
     },
     optional!("limits.upright_stop", Field::UprightStop, limits.upright_stop),
 ];

@@ -1,7 +1,7 @@
 //! A rig as a flat list of keys and values of the field and choice tables: how a rig reaches a page.
 
-use crate::choices::{CHOICES, choice};
-use crate::fields::{FIELDS, SetError, field};
+use crate::choices::{choice, choices};
+use crate::fields::{SetError, field, fields};
 use outlean_rig::{Guy, MAX_GUYS, Point, Rig};
 
 /// What stands at a key.
@@ -25,15 +25,7 @@ pub enum FlatError<'a> {
 }
 
 /// Fields that only say again, of both legs or the other way round, what others say.
-const AGAIN: [&str; 7] = [
-    "legs.length",
-    "legs.lashing_below_tip",
-    "legs.weight",
-    "feet.spread",
-    "line.to.ahead",
-    "second.to.ahead",
-    "guy.N.ahead",
-];
+const AGAIN: [&str; 4] = ["feet.spread", "line.to.ahead", "second.to.ahead", "guy.N.ahead"];
 
 /// Every field and choice of a rig that has a value, in the order in which [`rig_of`] must set them.
 #[must_use]
@@ -83,12 +75,12 @@ pub fn rig_of<'a>(entries: &[(&'a str, Value<'a>)]) -> Result<Rig, FlatError<'a>
 /// The keys of a rig with so many guys, each after those it depends on: the ground is paced from the feet, and a
 /// haul point needs a path.
 fn keys(guys: usize) -> impl Iterator<Item = String> {
-    let said_once = |key: &&'static str| !AGAIN.contains(key);
-    let feet = FIELDS.iter().map(|spec| spec.key).filter(|key| key.starts_with("feet.at."));
-    let choices = CHOICES.iter().map(|spec| spec.key);
-    let others =
-        FIELDS.iter().map(|spec| spec.key).filter(|key| !key.starts_with("feet.at.")).filter(said_once);
-    feet.chain(choices).chain(others).flat_map(move |key| {
+    let of_one = |name: &str| name.starts_with("left.") || name.starts_with("right.");
+    let said_once = move |key: &&str| !AGAIN.contains(key) && key.strip_prefix("legs.").is_none_or(of_one);
+    let feet = fields().map(|spec| spec.key).filter(|key| key.starts_with("feet.at."));
+    let chosen = choices().map(|spec| spec.key);
+    let others = fields().map(|spec| spec.key).filter(|key| !key.starts_with("feet.at.")).filter(said_once);
+    feet.chain(chosen).chain(others).flat_map(move |key| {
         let numbers = if key.starts_with("guy.N") { guys } else { 1 };
         (0..numbers).map(move |number| key.replace('N', &number.to_string()))
     })
@@ -97,6 +89,8 @@ fn keys(guys: usize) -> impl Iterator<Item = String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use outlean_rig::strength::timber::{Grade, Moisture};
+    use outlean_rig::strength::{HardwareClass, Holdfast, HoldfastKind, Knot, Soil};
     use outlean_rig::{
         Case, Connection, Edge, Feet, Line, Operation, Pair, Path, Scenario, SecondLine, Side, Stage, Swing,
     };
@@ -132,6 +126,23 @@ mod tests {
         rig.guys.push(Guy { holdfast_allowable: Some(3000.0), ..Guy::to(Point::new(-6.0, 1.0, -0.5)) });
         rig.guys.push(Guy { rigged: false, pretension: 120.0, ..Guy::to(Point::new(4.0, -1.0, 0.0)) });
         rig.limits.upright_stop = Some(0.17);
+        rig.legs.left.pole.butt_diameter = Some(0.13);
+        rig.legs.right.pole.crook = Some(0.02);
+        rig.gear.timber.grade = Some(Grade::C24);
+        rig.gear.timber.moisture = Moisture::Dry;
+        rig.gear.line.knot = Some(Knot::Bowline);
+        rig.gear.sling.angle = Some(1.2);
+        rig.gear.pulley.class = Some(HardwareClass::PulleyGeneral);
+        rig.gear.factor = Some(12.0);
+        if let Some(guy) = rig.guys.first_mut() {
+            guy.cordage.breaking = Some(22_000.0);
+            guy.holdfast = Holdfast {
+                kind: Some(HoldfastKind::Pins3Inch),
+                soil: Some(Soil::ClayGood),
+                pickets: Some(3.0),
+                ..Holdfast::default()
+            };
+        }
         rig
     }
 

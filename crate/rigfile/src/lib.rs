@@ -9,9 +9,11 @@ mod fields;
 mod file;
 mod fixed;
 mod flat;
+mod gear_choices;
 mod lean;
 mod nearest;
 mod number;
+mod place;
 mod problem;
 mod quantity;
 mod said;
@@ -19,8 +21,8 @@ mod unit;
 mod units;
 mod words;
 
-pub use choices::{CHOICES, ChoiceError, ChoiceRef, ChoiceSpec, choice};
-pub use fields::{FIELDS, FieldRef, FieldSpec, SetError, Whose, field, first_guy, key_of};
+pub use choices::{ChoiceError, ChoiceRef, ChoiceSpec, choice, choices};
+pub use fields::{FieldRef, FieldSpec, SetError, Whose, field, fields, first_guy, key_of};
 #[cfg(feature = "file")]
 pub use file::{RigFile, read};
 pub use fixed::fixed;

@@ -158,6 +158,13 @@ pub enum What {
         /// The unit in which the author wrote the field marked.
         unit: Option<&'static Unit>,
     },
+    /// A field that is of no use without another.
+    Needs {
+        /// The key.
+        key: String,
+        /// The key that is missing.
+        needs: String,
+    },
     /// A field left out that makes the forces come out smaller than they are.
     LeftOut {
         /// The key.

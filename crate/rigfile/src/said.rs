@@ -82,6 +82,11 @@ impl Problem {
                 only(say("too_many_guys", &[("most", &most.to_string()), ("count", &count.to_string())]))
             }
             What::Implied { fault, unit } => implied(words, fault, *unit),
+            What::Needs { key, needs } => {
+                let places = [("key", shown_key(words, key)), ("needs", shown_key(words, needs))];
+                let places = places.each_ref().map(|(name, value)| (*name, value.as_str()));
+                said(say("needs", &places), say("write_line", &[("line", &example_line(words, needs))]))
+            }
             What::LeftOut { key } => {
                 said(say("left_out", &[("key", &shown_key(words, key))]), say("left_out.hint", &[]))
             }
@@ -266,6 +271,8 @@ const fn dimension_key(dimension: Dimension) -> &'static str {
         Dimension::Force => "force",
         Dimension::ForcePerLength => "force_per_length",
         Dimension::Ratio => "ratio",
+        Dimension::Pressure => "pressure",
+        Dimension::Moment => "moment",
         Dimension::Count => "count",
     }
 }

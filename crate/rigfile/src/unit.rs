@@ -55,6 +55,11 @@ pub const UNITS: &[Unit] = &[
     unit("kN/m", Dimension::ForcePerLength, 1000.0, &["kn/m"]),
     unit("lb/ft", Dimension::ForcePerLength, LBF / FT, &["lb/ft", "lbs/ft"]),
     unit("lbf/ft", Dimension::ForcePerLength, LBF / FT, &["lbf/ft"]),
+    unit("MPa", Dimension::Pressure, 1e6, &["mpa", "n/mm2", "n/mm²"]),
+    unit("kPa", Dimension::Pressure, 1e3, &["kpa", "kn/m2", "kn/m²"]),
+    unit("GPa", Dimension::Pressure, 1e9, &["gpa"]),
+    unit("psi", Dimension::Pressure, LBF / (INCH * INCH), &["psi"]),
+    unit("psf", Dimension::Pressure, LBF / (FT * FT), &["psf"]),
     unit("%", Dimension::Ratio, 0.01, &["%", "percent", "per cent"]),
 ];
 

@@ -75,6 +75,10 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
         (Dimension::Area, Units::Us) => (whole(value / (INCH * INCH)), "in²"),
         (Dimension::ForcePerLength, Units::Metric) => (whole(value), "N/m"),
         (Dimension::ForcePerLength, Units::Us) => (three(value * FT / LBF), "lbf/ft"),
+        (Dimension::Pressure, Units::Metric) => (three(value / 1e6), "MPa"),
+        (Dimension::Pressure, Units::Us) => (whole(value * INCH * INCH / LBF), "psi"),
+        (Dimension::Moment, Units::Metric) => (whole(value), "N m"),
+        (Dimension::Moment, Units::Us) => (whole(value / (FT * LBF)), "lbf ft"),
     };
     Shown { number, unit }
 }

@@ -6,15 +6,20 @@ use outlean_rig::Dimension;
 use outlean_rigfile::{Words, parse, parse_answer, parse_lean, read};
 use proptest::prelude::*;
 
-const RIGHT: [&str; 2] = [include_str!("right/quarry-lip.toml"), include_str!("right/unequal-legs.toml")];
+const RIGHT: [&str; 3] = [
+    include_str!("right/quarry-lip.toml"),
+    include_str!("right/unequal-legs.toml"),
+    include_str!("right/gear.toml"),
+];
 
-const DIMENSIONS: [Dimension; 8] = [
+const DIMENSIONS: [Dimension; 9] = [
     Dimension::Length,
     Dimension::Area,
     Dimension::Angle,
     Dimension::Mass,
     Dimension::Force,
     Dimension::ForcePerLength,
+    Dimension::Pressure,
     Dimension::Ratio,
     Dimension::Count,
 ];

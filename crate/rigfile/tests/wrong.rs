@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "a test that cannot read its files has failed")]
 
-use outlean_rigfile::{CHOICES, FIELDS, Severity, What, Words, read};
+use outlean_rigfile::{Severity, What, Words, choices, fields, read};
 use std::fmt::Write as _;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -106,10 +106,10 @@ fn no_problem_is_without_words() {
 #[test]
 fn every_field_and_choice_has_a_meaning_in_words() {
     let words = words();
-    let fields = FIELDS.iter().map(outlean_rigfile::FieldSpec::meaning);
-    for meaning in fields.chain(CHOICES.iter().map(outlean_rigfile::ChoiceSpec::meaning)) {
+    let rows = fields().count() + choices().count();
+    let meanings = fields().map(outlean_rigfile::FieldSpec::meaning);
+    for meaning in meanings.chain(choices().map(outlean_rigfile::ChoiceSpec::meaning)) {
         assert!(words.get(&meaning).is_some(), "{meaning}");
     }
-    let rows = FIELDS.len() + CHOICES.len();
     assert_eq!(words.keys().filter(|key| key.starts_with("field.")).count(), rows);
 }

@@ -23,7 +23,7 @@ use super::Complaint;
 use super::table::Table;
 use outlean_course::{ASKED, EstimateTemplate, SlipKind, Span, Tolerance, Vary, answered_in, draw};
 use outlean_rig::{Allowed, Dimension, Rig};
-use outlean_rigfile::{FIELDS, Units, field, nearest};
+use outlean_rigfile::{Units, field, fields, nearest};
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -175,7 +175,7 @@ fn span(
     let place = name.as_ref().and_then(|(name, span)| {
         let place = field(name);
         if place.is_none() {
-            let known = FIELDS.iter().map(|spec| spec.key);
+            let known = fields().map(|spec| spec.key);
             let hint = nearest(name, known).map_or_else(
                 || "see the list of fields".to_owned(),
                 |near| format!("did you mean `{near}`?"),

@@ -19,7 +19,7 @@ fn guy(x: f64, holdfast: Option<f64>) -> Guy {
 /// Real poles, two guys, a line straight back: the guys change over at the balance lean.
 fn straight_back() -> Rig {
     let mut rig = Rig::new(4.0, 1.4, 0.3, 240.0);
-    rig.legs = Pair::both(Leg { length: 4.4, lashing_below_tip: 0.4, weight_per_metre: 50.0 });
+    rig.legs = Pair::both(Leg::of(4.4, 0.4, 50.0));
     rig.line = Line::along(LinePath::StraightBack { to: Point::new(-9.0, 0.0, 0.4) });
     rig.guys.extend([guy(-6.0, Some(4000.0)), guy(6.5, Some(3000.0))]);
     rig
@@ -37,7 +37,7 @@ fn drawn(seed: u64) -> Rig {
     let length = next(2.5, 6.0);
     let mut rig = Rig::new(length, next(0.2, 0.5) * length, next(0.0, 50.0) * DEG, next(20.0, 900.0));
     let weight = next(0.0, 80.0);
-    rig.legs = Pair::both(Leg { length: length + 0.4, lashing_below_tip: 0.4, weight_per_metre: weight });
+    rig.legs = Pair::both(Leg::of(length + 0.4, 0.4, weight));
     let to = Point::new(next(-15.0, -4.0), next(-3.0, 3.0), next(0.0, 1.5));
     let foot = if next(0.0, 1.0) < 0.5 { Side::Left } else { Side::Right };
     rig.line = Line::along(match next(0.0, 6.0) as u32 {

@@ -60,7 +60,7 @@ fn view(rig: &Rig, size: (f64, f64, f64), words: &Words) -> SideView {
 /// Legs of 4.6 m, lashed 0.5 m below the tip; an aft guy whose holdfast may carry 2.6 kN.
 fn rig(lean: f64) -> Rig {
     let mut rig = Rig::new(4.1, 1.5, lean.to_radians(), 230.0);
-    rig.legs = Pair::both(Leg { length: 4.6, lashing_below_tip: 0.5, weight_per_metre: 55.0 });
+    rig.legs = Pair::both(Leg::of(4.6, 0.5, 55.0));
     rig.guys.push(Guy { holdfast_allowable: Some(2600.0), ..Guy::to(Point::new(-6.2, 0.0, 0.0)) });
     rig.guys.push(Guy::to(Point::new(9.0, 0.0, -1.0)));
     rig.line.sling = 0.45;
@@ -129,7 +129,7 @@ prop_compose! {
             (0.0..1.2, -0.4..0.4, -0.35..0.35f64, 0.0..160.0f64, any::<bool>()),
     ) -> Rig {
         let mut rig = Rig::new(length * (1.0 - tip), spread * length, lean.to_radians(), mass);
-        rig.legs = Pair::both(Leg { length, lashing_below_tip: tip * length, weight_per_metre: weight });
+        rig.legs = Pair::both(Leg::of(length, tip * length, weight));
         rig.feet.at.left = Point::new(skew, rig.feet.at.left.y(), 0.1 * skew);
         rig.feet.held_down = held;
         for (x, y, z, rigged) in anchors {

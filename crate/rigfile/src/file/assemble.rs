@@ -6,7 +6,7 @@ use crate::fields::SetError;
 use crate::problem::{Problem, Severity, Wanted, What};
 use crate::unit::Unit;
 use crate::{
-    CHOICES, ChoiceError, DEG, FIELDS, QuantityError, choice, field, key_of, parse, parse_answer, parse_lean,
+    ChoiceError, DEG, QuantityError, choice, choices, field, fields, key_of, parse, parse_answer, parse_lean,
 };
 use core::ops::Range;
 use outlean_rig::{Dimension, Fault, Field, G, Guy, Layout, Lean, LineName, Path, Point, Rig, Side};
@@ -29,11 +29,12 @@ pub(super) fn assemble(leaves: &Leaves, problems: &mut Vec<Problem>) -> Option<R
     assembly.choices();
     let upright = assembly.fields();
     assembly.lean(upright);
+    assembly.gear();
     assembly.whole()
 }
 
-struct Assembly<'a> {
-    leaves: &'a Leaves,
+pub(super) struct Assembly<'a> {
+    pub(super) leaves: &'a Leaves,
     rig: Rig,
     problems: &'a mut Vec<Problem>,
     /// Keys that are missing or not understood.
@@ -47,7 +48,7 @@ struct Given {
 }
 
 impl Assembly<'_> {
-    fn has(&self, key: &str) -> bool {
+    pub(super) fn has(&self, key: &str) -> bool {
         self.leaves.values.contains_key(key)
     }
 
@@ -72,14 +73,19 @@ impl Assembly<'_> {
         self.problems.push(Problem { severity: Severity::Error, span, what });
     }
 
-    fn warning(&mut self, key: &str, what: What) {
+    pub(super) fn warning(&mut self, key: &str, what: What) {
         let span = self.place(key);
         self.problems.push(Problem { severity: Severity::Warning, span, what });
     }
 
+    /// The text that stands at `key`, in lower case.
+    pub(super) fn text(&self, key: &str) -> Option<String> {
+        self.leaves.values.get(key).and_then(text_of).map(str::to_lowercase)
+    }
+
     /// Whether `key` may stand in the file after all: in a part that could not be read, misspelt, or in a
     /// table that is none.
-    fn may_stand(&self, key: &str) -> bool {
+    pub(super) fn may_stand(&self, key: &str) -> bool {
         let within = |outer: &str| {
             key.strip_prefix(outer).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
         };
@@ -95,7 +101,7 @@ impl Assembly<'_> {
     }
 
     /// Whether any key of that table or name is missing or not understood.
-    fn any_bad(&self, stem: &str) -> bool {
+    pub(super) fn any_bad(&self, stem: &str) -> bool {
         self.bad.iter().any(|key| key.starts_with(stem))
     }
 
@@ -162,7 +168,7 @@ impl Assembly<'_> {
         }
     }
 
-    fn both(&mut self, first: &str, second: &str) {
+    pub(super) fn both(&mut self, first: &str, second: &str) {
         let key = if self.has(second) { second } else { first };
         self.error(key, What::Both { first: first.to_owned(), second: second.to_owned() });
     }
@@ -177,7 +183,7 @@ impl Assembly<'_> {
     }
 
     fn choices(&mut self) {
-        for spec in CHOICES {
+        for spec in choices() {
             for key in self.keys_of(spec.key) {
                 let Some(leaf) = self.leaves.values.get(&key) else { continue };
                 let yes_no = spec.options.contains(&"yes");
@@ -250,7 +256,7 @@ impl Assembly<'_> {
     /// Sets every field but the lean. Gives the upright height of the head, if legs and feet have one.
     fn fields(&mut self) -> Option<f64> {
         let mut upright = None;
-        for spec in FIELDS.iter().filter(|spec| spec.key != "lean") {
+        for spec in fields().filter(|spec| spec.key != "lean") {
             if upright.is_none() && spec.key.starts_with("load.") {
                 // Legs and feet stand before the load in the table.
                 upright = self.upright();

@@ -12,6 +12,20 @@
 //! length = "4.6 m"             # foot to tip
 //! lashing_below_tip = "0.5 m"  # centre of the lashing, along the leg
 //! weight = "4.1 kg/m"          # or "40 N/m"; left out: no weight is counted, with a warning
+//! butt_diameter = "130 mm"     # of a round pole, at the foot; default: as at the tip
+//! tip_diameter = "100 mm"      # default: as at the foot
+//!                              # or of a sawn leg breadth and depth; default: not known
+//! crook = "15 mm"              # gap between the pole and a string along it; default 0
+//! eccentricity = "50 mm"       # of the load from the pole's axis at the head; default half its thickness
+//!
+//! [timber]                     # of both legs
+//! grade = "ungraded"           # ungraded (the lowest class, C14), douglas fir-larch no 1 or no 2, spruce-pine-fir
+//!                              # no 1/2, hem-fir no 2, southern pine no 2, douglas fir-larch post no 1 or no 2, C14,
+//!                              # C16, C24, C27, C30, C35, stated NDS, stated EN 1995; default: not known
+//! moisture = "wet"             # wet (default), dry
+//! duration = "ten years"       # of the load over the timber's life: permanent, ten years (default), two months,
+//!                              # seven days
+//!                              # of a stated grade compression, bending and stiffness: "17 MPa", "1150 psi"
 //!
 //! [feet]
 //! spread = "1.4 m"             # or at.left and at.right, each { ahead, left, up }
@@ -21,6 +35,7 @@
 //! held_down = false            # something keeps them from lifting; default false
 //! friction = 0.5               # default: not known
 //! bearing_area = "300 cm2"     # of each foot; default: not known
+//! bearing_allowable = "100 kPa" # what the ground may take; default: not known
 //!
 //! [load]
 //! mass = "260 kg"              # or its weight: "2.5 kN", "570 lbf"
@@ -45,6 +60,24 @@
 //! redirect_efficiency = "88 %" # of the redirect pulley; needed where there is one
 //! sling = "0.4 m"              # head to pulley; default 0 m
 //! parts = 3                    # of a tackle at the head, and only there
+//! rope = "EN 1891 A"           # EN 1891 A or B, NFPA general or technical, manila 1/2, 5/8, 3/4 or 1 in, nylon 1/2,
+//!                              # 5/8 or 3/4 in, webbing 1 or 2 in; default: not known
+//! breaking = "32 kN"           # least breaking strength, before that of the class
+//! knot = "figure eight loop"   # the weakest: bowline, clove hitch, two half hitches, anchor bend, timber hitch,
+//!                              # square, overhand, figure eight stopper, figure eight loop, eye splice, short splice
+//! knot_efficiency = "70 %"     # what it leaves, before that of the knot; 1 for none
+//! holdfast = "1-1-1"           # what the haul line ends at, with the keys of a guy's holdfast
+//! soil = "loam"  
+//!
+//! [sling]                      # at the head; rope, breaking, knot, knot_efficiency as above
+//! rope = "webbing 1 in"
+//! knot = "overhand"
+//! parts = 2                    # that carry together; default 1
+//! angle = "70 deg"             # of each from the level; default 90 deg
+//!
+//! [pulley]                     # at the head; [connector] and [redirect] take the same keys
+//! class = "general"            # technical, general; default: not known
+//! breaking = "36 kN"           # before that of the class
 //!
 //! [second]                     # a second line, if there is one
 //! path = "hung"                # as of the main line, with `to`, `parts`, efficiencies and sling as there
@@ -70,16 +103,27 @@
 //! pretension = "0 kN"          # the tension it was set to; default 0
 //! rope_allowable = "2.4 kN"    # what the rope may carry; default: not known
 //! holdfast_allowable = "3 kN"  # what the holdfast may carry; default: not known
+//! rope = "EN 1891 A"           # rope, breaking, knot, knot_efficiency as of the line
+//! knot = "bowline"
+//! holdfast = "1-1-1"           # picket, 1-1, 1-1-1, 2-1, 3-2-1 (wooden pickets), steel pickets, 1 in pins, 3 in
+//!                              # pins, natural, deadman; default: not known
+//! soil = "loam"                # of wooden pickets loam, wet clay and gravel, wet clay and sand; of pins poor, average
+//!                              # or good clay, loose, medium or dense sand
+//! pickets = 3                  # how many steel pickets or pins; default 1
+//! picket_spacing = "1 m"       # default: not said
+//! holdfast_strength = "9 kN"   # what any other is taken to hold, before the tables
 //!
 //! [limits]
 //! upright_stop = "10 deg"      # least lean ever allowed; default 10 deg, "none" for none
+//! strength_factor = 10         # between breaking strength and load, of ropes and hardware; default: none asked for
 //! ```
 //!
-//! No strength is ever assumed: what is not stated is not assessed. Defaults are those that claim nothing
+//! No strength is ever guessed: what is not stated is not assessed. Defaults are those that claim nothing
 //! for the rig: feet neither pinned nor held down, no connection. Ten degrees for the upright stop is
 //! common practice.
 
 mod assemble;
+mod gear;
 mod walk;
 
 use crate::problem::{Problem, Severity};

@@ -1,7 +1,7 @@
 //! Walks the tree of a rig file by the tables of fields and choices, and gathers what stands at each key.
 
 use crate::problem::{Problem, Severity, Wanted, What};
-use crate::{CHOICES, FIELDS};
+use crate::{choices, fields};
 use core::ops::Range;
 use outlean_rig::{Dimension, MAX_GUYS};
 use std::collections::BTreeMap;
@@ -157,8 +157,8 @@ fn join(path: &str, name: &str) -> String {
 
 /// Every row that may stand in a file.
 fn rows() -> impl Iterator<Item = &'static str> {
-    let fields = FIELDS.iter().map(|spec| spec.key);
-    fields.chain(CHOICES.iter().map(|spec| spec.key)).chain(OTHERS.iter().copied())
+    let fields = fields().map(|spec| spec.key);
+    fields.chain(choices().map(|spec| spec.key)).chain(OTHERS.iter().copied())
 }
 
 /// The names that may stand in the table `row`, in alphabetical order.
@@ -181,10 +181,10 @@ pub(super) fn wanted(row: &str) -> Option<Wanted> {
     if OTHERS.contains(&row) {
         return Some(Wanted::Text);
     }
-    if let Some(spec) = FIELDS.iter().find(|spec| spec.key == row) {
+    if let Some(spec) = fields().find(|spec| spec.key == row) {
         return Some(Wanted::Quantity(spec.dimension()));
     }
-    let spec = CHOICES.iter().find(|spec| spec.key == row)?;
+    let spec = choices().find(|spec| spec.key == row)?;
     Some(if spec.options.contains(&"yes") { Wanted::YesNo } else { Wanted::Word })
 }
 

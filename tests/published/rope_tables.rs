@@ -1,0 +1,82 @@
+//! Breaking strengths of ropes and hardware: EN 1891 type A and B (maker's catalogue and a rope-access manual); NFPA
+//! 1983/2500 (second hand; technical use rope and the pulleys from memory); manila and three-strand nylon (tables of
+//! engineering handbooks, lbf); the seamen's rule by circumference. Tubular webbing from memory.
+
+use super::{LBF, near};
+use outlean_rig::strength::{Cordage, Fibre, HardwareClass, RopeClass, Seen, breaking_by_circumference};
+
+const IN: f64 = 0.0254;
+
+#[test]
+fn classes_of_rope() {
+    for (class, newtons, seen) in [
+        (RopeClass::En1891A, 22_000.0, Seen::Read),
+        (RopeClass::En1891B, 18_000.0, Seen::Read),
+        (RopeClass::NfpaGeneral, 40_000.0, Seen::SecondHand),
+        (RopeClass::ManilaHalf, 2_385.0 * LBF, Seen::Read),
+        (RopeClass::ManilaFiveEighths, 3_960.0 * LBF, Seen::Read),
+        (RopeClass::ManilaThreeQuarters, 4_860.0 * LBF, Seen::Read),
+        (RopeClass::ManilaOne, 8_100.0 * LBF, Seen::Read),
+        (RopeClass::NylonHalf, 5_750.0 * LBF, Seen::Read),
+        (RopeClass::NylonFiveEighths, 9_350.0 * LBF, Seen::Read),
+        (RopeClass::NylonThreeQuarters, 12_800.0 * LBF, Seen::Read),
+    ] {
+        let (breaking, source) = class.breaking();
+        near(breaking, newtons, 1e-9 * newtons);
+        assert_eq!(source.seen, seen, "{class:?}");
+        let rope = Cordage { class: Some(class), knot_efficiency: Some(1.0), ..Cordage::default() };
+        near(rope.capacity(None).unwrap().strength, breaking, 0.0);
+    }
+    // The general use rope is also printed as 9,000 lbf.
+    near(RopeClass::NfpaGeneral.breaking().0 / LBF, 9_000.0, 10.0);
+}
+
+/// The safe loads beside the manila table, an eighth of an inch apart, are a twelfth of it.
+#[test]
+fn a_twelfth_of_manila_is_called_safe() {
+    for (class, pounds) in [
+        (RopeClass::ManilaHalf, 199.0),
+        (RopeClass::ManilaFiveEighths, 330.0),
+        (RopeClass::ManilaThreeQuarters, 405.0),
+        (RopeClass::ManilaOne, 675.0),
+    ] {
+        let rope = Cordage { class: Some(class), knot_efficiency: Some(1.0), ..Cordage::default() };
+        near(rope.capacity(Some(12.0)).unwrap().allowable.unwrap() / LBF, pounds, 0.5);
+    }
+}
+
+/// Half an inch: manila 2,218 lbf, nylon 5,546.
+#[test]
+fn by_circumference() {
+    let half = core::f64::consts::PI * 0.5 * IN;
+    near(breaking_by_circumference(half, Fibre::Manila) / LBF, 2_218.0, 3.0);
+    near(breaking_by_circumference(half, Fibre::Nylon) / LBF, 5_546.0, 6.0);
+    let manila = breaking_by_circumference(half, Fibre::Manila);
+    near(breaking_by_circumference(half, Fibre::Polyester), 2.0 * manila, 1e-9);
+    near(breaking_by_circumference(half, Fibre::Polypropylene), 1.4 * manila, 1e-9);
+}
+
+#[test]
+fn classes_of_hardware() {
+    for (class, newtons, seen) in [
+        (HardwareClass::ConnectorTechnical, 27_000.0, Seen::SecondHand),
+        (HardwareClass::ConnectorGeneral, 40_000.0, Seen::SecondHand),
+    ] {
+        near(class.breaking().0, newtons, 0.0);
+        assert_eq!(class.breaking().1.seen, seen);
+    }
+}
+
+/// Within a tenth, until a person opens the page.
+#[test]
+fn classes_from_memory() {
+    let band = |found: (f64, outlean_rig::strength::Citation), remembered: f64| {
+        near(found.0, remembered, 0.1 * remembered);
+        assert_eq!(found.1.seen, Seen::Memory);
+    };
+    band(RopeClass::NfpaTechnical.breaking(), 20_000.0);
+    band(RopeClass::WebbingOne.breaking(), 4_000.0 * LBF);
+    band(RopeClass::WebbingTwo.breaking(), 7_000.0 * LBF);
+    band(HardwareClass::PulleyTechnical.breaking(), 22_000.0);
+    band(HardwareClass::PulleyGeneral.breaking(), 36_000.0);
+}
