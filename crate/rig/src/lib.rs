@@ -106,7 +106,7 @@ pub use stretch::{
     GREATEST_MULTIPLE, Outcome, Rope, STIFF_LEG, Stretch, Stretched, firm, least_stiffness, stretched,
 };
 pub use sweep::{Swept, sweep};
-pub use trade::{Finding, Rule, findings};
+pub use trade::{Finding, MAX_FINDINGS, Rule, findings};
 
 /// A direction or a lever arm: a plain vector, neither a place nor a force.
 pub use glam::DVec3 as Vector;
