@@ -17,6 +17,7 @@ mod pretension;
 mod range;
 mod readings;
 mod scale;
+mod strength;
 mod stretch;
 mod two_lines;
 mod what_if;

@@ -1,6 +1,7 @@
 #![doc = include_str!("../README.md")]
 
 mod build;
+mod cited;
 mod diagnostics;
 mod files;
 mod lesson;

@@ -46,6 +46,13 @@ pub(crate) fn part(part: Part, guys: &[String]) -> String {
         Part::Sling => say("part.sling"),
         Part::SecondSling => say("part.second_sling"),
         Part::Lashing => say("part.lashing"),
+        Part::HeadPulley => say("part.head_pulley"),
+        Part::Connector => say("part.connector"),
+        Part::RedirectPulley => say("part.redirect_pulley"),
+        Part::HaulHoldfast => say("part.haul_holdfast"),
+        Part::Bearing(Side::Left) => say("part.bearing.left"),
+        Part::Bearing(Side::Right) => say("part.bearing.right"),
+        Part::Edge => say("part.edge"),
         other => format!("{other:?}"),
     }
 }

@@ -1,6 +1,7 @@
 //! `outlean solve`: rig files in, readings out, as text to read aloud or as JSON.
 
 mod json;
+mod standing;
 mod text;
 mod verdict;
 

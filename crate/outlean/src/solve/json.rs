@@ -1,7 +1,9 @@
 //! Readings as JSON, in SI units. The keys are in the program's README.
 
 use super::{Solved, verdict};
-use outlean_rig::{Check, Clearance, Finding, Governing, Rig, Solution, WorkingRange};
+use crate::cited::Cited;
+use outlean_rig::strength::Worked;
+use outlean_rig::{Check, Clearance, Finding, Governing, Rig, Solution, WorkingRange, worked};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -10,14 +12,59 @@ pub(super) struct Output<'a> {
     guy_names: &'a [Option<String>],
     rig: &'a Rig,
     solution: &'a Solution,
-    checks: &'a [Check],
+    checks: Vec<CheckOutput<'a>>,
     governing: Governing,
     range: &'a WorkingRange,
     balance_leans: &'a [f64],
-    findings: &'a [Finding],
+    findings: Vec<FindingOutput<'a>>,
     past: &'a [Governing],
     clearance: Option<Clearance>,
     not_assessed: Vec<&'static str>,
+}
+
+/// A check with its sources and its steps.
+#[derive(Serialize)]
+struct CheckOutput<'a> {
+    #[serde(flatten)]
+    check: &'a Check,
+    rule_cited: Option<Cited>,
+    source_cited: Option<Cited>,
+    worked: Vec<Step>,
+}
+
+/// A value on the way to a check.
+#[derive(Serialize)]
+struct Step {
+    #[serde(flatten)]
+    value: outlean_rig::strength::Value,
+    written: &'static str,
+}
+
+impl<'a> CheckOutput<'a> {
+    fn of(solved: &Solved<'_>, check: &'a Check) -> Self {
+        let steps: Worked = worked(&solved.file.rig, &solved.solution, check.part);
+        Self {
+            check,
+            rule_cited: check.rule.map(|rule| Cited::of(rule.source())),
+            source_cited: check.source.map(Cited::of),
+            worked: steps.into_iter().map(|value| Step { written: value.symbol.written(), value }).collect(),
+        }
+    }
+}
+
+/// A finding with its source.
+#[derive(Serialize)]
+struct FindingOutput<'a> {
+    #[serde(flatten)]
+    finding: &'a Finding,
+    cited: Cited,
+    at_most: bool,
+}
+
+impl<'a> FindingOutput<'a> {
+    fn of(finding: &'a Finding) -> Self {
+        Self { finding, cited: Cited::of(finding.source), at_most: finding.rule.at_most() }
+    }
 }
 
 /// What the JSON of a solved rig holds. A number that is none (an infinite ratio) is null.
@@ -27,11 +74,11 @@ pub(super) fn output<'a>(solved: &'a Solved<'_>) -> Output<'a> {
         guy_names: &solved.file.guy_names,
         rig: &solved.file.rig,
         solution: &solved.solution,
-        checks: &solved.checks,
+        checks: solved.checks.iter().map(|check| CheckOutput::of(solved, check)).collect(),
         governing: solved.governing,
         range: &solved.range,
         balance_leans: &solved.balance_leans,
-        findings: &solved.findings,
+        findings: solved.findings.iter().map(FindingOutput::of).collect(),
         past: &solved.past,
         clearance: solved.clearance,
         not_assessed: verdict::left_out(solved).collect(),

@@ -1,11 +1,12 @@
 //! Readings as text that an instructor can read aloud.
 
-use super::{Solved, verdict};
+use super::{Solved, standing, verdict};
+use crate::cited::Cited;
 use crate::name;
 use crate::words::words;
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean,
-    Limit, Part, Role, Rule, Side, State,
+    Limit, Role, Rule, Side, State, worked,
 };
 use outlean_rigfile::{Units, percent, show};
 
@@ -194,23 +195,14 @@ impl Text<'_> {
             let limit = self.limit(governing.limit, governing.case);
             self.under("parts.governing", &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
         }
+        let rig = &self.solved.file.rig;
         for check in checks {
-            let part = name::part(check.part, &self.guys);
-            let mut demand = self.force(check.demand);
-            if matches!(check.part, Part::Leg(_)) {
-                demand = words().fill("parts.compression", &[("force", &demand)]);
+            let steps = worked(rig, &self.solved.solution, check.part);
+            for line in standing::lines(check, &steps, &self.guys, self.units) {
+                self.lines.push_str("  ");
+                self.lines.push_str(&line);
+                self.lines.push('\n');
             }
-            let allowable = self.force(check.allowable.unwrap_or(f64::NAN));
-            let ratio = percent(check.ratio.unwrap_or(f64::NAN));
-            let key = match check.state {
-                State::Assessed => "parts.assessed",
-                State::ConfirmOnSite => "parts.confirm_on_site",
-                _ => "parts.not_assessed",
-            };
-            self.under(
-                key,
-                &[("part", &part), ("demand", &demand), ("allowable", &allowable), ("ratio", &ratio)],
-            );
         }
     }
 
@@ -292,7 +284,7 @@ impl Text<'_> {
     fn rules(&mut self) {
         self.heading("heading.rules");
         let solved = self.solved;
-        for Finding { rule, value, wanted, met } in &solved.findings {
+        for Finding { rule, source, value, wanted, met } in &solved.findings {
             let (key, number, dimension) = match rule {
                 Rule::SetbackAtLeast(number) => ("rule.setback_at_least", *number, Dimension::Ratio),
                 Rule::SetbackPreferred(number) => ("rule.setback_preferred", *number, Dimension::Ratio),
@@ -300,12 +292,25 @@ impl Text<'_> {
                 Rule::ForeGuy => ("rule.fore_guy", 0, Dimension::Count),
                 Rule::UprightStop => ("rule.upright_stop", 0, Dimension::Angle),
                 Rule::StraightBackWantsForeGuy => ("rule.straight_back", 0, Dimension::Count),
+                Rule::SetbackOlder(number) => ("rule.setback_older", *number, Dimension::Ratio),
+                Rule::ForeAhead(number) => ("rule.fore_ahead", *number, Dimension::Length),
+                Rule::HoldfastSteep(number) => ("rule.holdfast_steep", *number, Dimension::Angle),
+                Rule::PicketSpacing(number) => ("rule.picket_spacing", *number, Dimension::Length),
+                Rule::LeanLeast => ("rule.lean_least", 0, Dimension::Angle),
+                Rule::LeanUnloadedMost => ("rule.lean_unloaded_most", 0, Dimension::Angle),
+                Rule::LeanLoadedMost => ("rule.lean_loaded_most", 0, Dimension::Angle),
+                Rule::SpreadMost => ("rule.spread_most", 0, Dimension::Ratio),
+                Rule::Slenderness(Side::Left) => ("rule.slenderness.left", 0, Dimension::Count),
+                Rule::Slenderness(Side::Right) => ("rule.slenderness.right", 0, Dimension::Count),
                 _ => continue,
             };
             let guy = name::guy(number, &self.guys).to_owned();
             let (value, wanted) = (self.shown(*value, dimension), self.shown(*wanted, dimension));
             let met = words().say(if *met { "rule.met" } else { "rule.not_met" }).to_owned();
-            self.under(key, &[("guy", &guy), ("value", &value), ("wanted", &wanted), ("met", &met)]);
+            let places = [("guy", guy.as_str()), ("value", &value), ("wanted", &wanted), ("met", &met)];
+            let said = words().fill(key, &places);
+            let cited = Cited::of(*source).said();
+            self.under("rule.cited", &[("rule", &said), ("source", &cited)]);
         }
     }
 
@@ -325,7 +330,8 @@ impl Text<'_> {
         if rig.limits.upright_stop.is_some() {
             assessed.push(words().say("limit.upright_stop").to_owned());
         }
-        let (key, limits) = match (past.is_empty(), assessed.is_empty()) {
+        let assumed = with(State::Assumed);
+        let (key, limits) = match (past.is_empty(), assessed.is_empty() && assumed.is_empty()) {
             (false, _) => ("verdict.past", past),
             (true, false) => ("verdict.within", assessed),
             (true, true) => ("verdict.no_limits", Vec::new()),
@@ -345,6 +351,9 @@ impl Text<'_> {
         }
         self.heading("heading.verdict");
         self.under(key, &[("limits", &limits.join(", "))]);
+        if !assumed.is_empty() {
+            self.under("verdict.assumed", &[("parts", &assumed.join(", "))]);
+        }
         self.under("verdict.not_assessed", &[("parts", &not_assessed.join(", "))]);
         self.under("verdict.confirm", &[("parts", &confirm.join(", "))]);
         self.lines.push('\n');

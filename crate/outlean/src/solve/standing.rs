@@ -1,0 +1,73 @@
+//! How a part was assessed, in lines: what it carries of what, by which rule, on what strength, from which source.
+
+use crate::cited::{Cited, key};
+use crate::name;
+use crate::words::words;
+use outlean_rig::strength::{CheckRule, Symbol, Worked};
+use outlean_rig::{Basis, Check, Dimension, Part, State};
+use outlean_rigfile::{Units, percent, show};
+
+/// The lines on a check; `worked` are its steps.
+pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Units) -> Vec<String> {
+    let force = |value: f64| show(value, Dimension::Force, units).to_string();
+    let part = name::part(check.part, guys);
+    let mut demand = force(check.demand);
+    if matches!(check.part, Part::Leg(_)) {
+        demand = words().fill("parts.compression", &[("force", &demand)]);
+    }
+    let strength = force(check.strength.unwrap_or(f64::NAN));
+    let key_of_line = match (check.state, check.rule) {
+        (State::Assessed, Some(CheckRule::Stated)) => "parts.assessed",
+        (State::Assessed, _) => "parts.assessed_by_rule",
+        (State::Assumed, _) => "parts.assumed",
+        (State::ConfirmOnSite, Some(CheckRule::EdgeOnSite)) => "parts.edge",
+        (State::ConfirmOnSite, _) => "parts.confirm_on_site",
+        (_, Some(_)) => "parts.no_factor",
+        _ => "parts.not_assessed",
+    };
+    let allowable = force(check.allowable.unwrap_or(f64::NAN));
+    let ratio = percent(check.ratio.unwrap_or(f64::NAN));
+    let distance = worked.iter().find(|value| value.symbol == Symbol::EdgeDistance);
+    let distance = show(distance.map_or(f64::NAN, |value| value.value), Dimension::Length, units).to_string();
+    let mut all = vec![words().fill(
+        key_of_line,
+        &[
+            ("part", &part),
+            ("demand", &demand),
+            ("allowable", &allowable),
+            ("ratio", &ratio),
+            ("strength", &strength),
+            ("distance", &distance),
+        ],
+    )];
+    let Some(rule) = check.rule.filter(|rule| *rule != CheckRule::Stated) else { return all };
+    let by = Cited::of(rule.source()).said();
+    let mut under = |key: &str, places: &[(&str, &str)]| {
+        all.push(format!("  {}", words().fill(key, places)));
+    };
+    let said = words().say(&format!("check_rule.{}", key(&rule))).to_owned();
+    under("parts.rule", &[("rule", &said), ("source", &by)]);
+    if let Some(source) = check.source {
+        let basis = words().say(basis_key(check.basis)).to_owned();
+        let source = Cited::of(source).said();
+        under("parts.strength", &[("strength", &strength), ("basis", &basis), ("source", &source)]);
+    }
+    if let Some(multiple) = check.multiple {
+        let multiple = show(multiple, Dimension::Ratio, units).to_string();
+        under("parts.multiple", &[("multiple", &multiple)]);
+    }
+    let noted = |symbol: Symbol| worked.iter().find(|value| value.symbol == symbol).map(|value| value.value);
+    if let Some((least, most)) = noted(Symbol::BracketLeast).zip(noted(Symbol::BracketMost)) {
+        under("parts.bracket", &[("least", &force(least)), ("most", &force(most))]);
+    }
+    all
+}
+
+const fn basis_key(basis: Basis) -> &'static str {
+    match basis {
+        Basis::Breaking => "basis.breaking",
+        Basis::Characteristic => "basis.characteristic",
+        Basis::Design => "basis.design",
+        _ => "basis.unknown",
+    }
+}
