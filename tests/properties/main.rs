@@ -11,6 +11,7 @@ mod equilibrium;
 mod frame;
 mod junk;
 mod line;
+mod materials;
 mod mirror;
 mod parts;
 mod pretension;

@@ -5,6 +5,7 @@ mod cited;
 mod diagnostics;
 mod files;
 mod lesson;
+mod materials;
 mod name;
 mod page;
 mod propose;
@@ -66,6 +67,8 @@ enum Command {
     Sweep(sweep::Along),
     /// What rig files come to when tape, angles, load and ground are not quite as entered.
     Scatter(scatter::Off),
+    /// What must be carried to the site to build a rig.
+    Materials(files::RigFiles),
     /// The smallest changes that bring rig files inside their limits.
     Propose(files::RigFiles),
 }
@@ -91,6 +94,7 @@ fn main() -> ExitCode {
         Command::Range(args) => range::run(&args),
         Command::Sweep(args) => sweep::run(&args),
         Command::Scatter(args) => scatter::run(&args),
+        Command::Materials(args) => materials::run(&args),
         Command::Propose(args) => propose::run(&args),
     }
 }

@@ -18,7 +18,7 @@ use std::hint::black_box;
 fn frame() -> Rig {
     let mut rig = Rig::new(4.4, 1.4, 0.42, 230.0);
     for leg in [&mut rig.legs.left, &mut rig.legs.right] {
-        *leg = Leg { length: 4.9, lashing_below_tip: 0.5, weight_per_metre: 44.0 };
+        *leg = Leg { length: 4.9, lashing_below_tip: 0.5, weight_per_metre: 44.0, ..*leg };
     }
     (rig.feet.pinned, rig.feet.held_down, rig.feet.friction) = (false, false, Some(0.6));
     rig.line =

@@ -160,6 +160,18 @@ pub enum Field {
     HaulPickets,
     /// Distance from picket to picket there.
     HaulPicketSpacing,
+    /// Thickness of the rope of the head lashing.
+    LashingRope,
+    /// Wrapping turns of the head lashing.
+    WrappingTurns,
+    /// Frapping turns of the head lashing.
+    FrappingTurns,
+    /// Gap between the legs while they are lashed.
+    Spacer,
+    /// Length of each tail of the head lashing.
+    LashingTail,
+    /// Girth of a leg at the head lashing.
+    LashingGirth,
     /// What the haul line's holdfast is taken to hold.
     HaulHoldfastStrength,
     /// What the haul line's holdfast may carry.
@@ -209,6 +221,10 @@ impl Field {
             | Self::Crook(_)
             | Self::Eccentricity(_)
             | Self::PicketSpacing(_)
+            | Self::LashingRope
+            | Self::Spacer
+            | Self::LashingTail
+            | Self::LashingGirth
             | Self::HaulPicketSpacing => Dimension::Length,
             Self::BearingArea => Dimension::Area,
             Self::Lean
@@ -251,6 +267,8 @@ impl Field {
             | Self::GuyCount
             | Self::SlingParts
             | Self::Pickets(_)
+            | Self::WrappingTurns
+            | Self::FrappingTurns
             | Self::HaulPickets => Dimension::Count,
         }
     }
@@ -308,6 +326,11 @@ impl Field {
             }
             Self::SlingParts | Self::Pickets(_) | Self::HaulPickets => (1.0, 12.0),
             Self::PicketSpacing(_) | Self::HaulPicketSpacing => (0.1, 10.0),
+            Self::LashingRope => (0.003, 0.06),
+            Self::WrappingTurns | Self::FrappingTurns => (1.0, 40.0),
+            Self::Spacer => (0.0, 0.5),
+            Self::LashingTail => (0.0, 10.0),
+            Self::LashingGirth => (0.05, 3.0),
             Self::SlingAngle => (degrees(1.0), degrees(90.0)),
             Self::StrengthFactor => (1.0, 50.0),
             Self::BearingAllowable => (1.0e3, 1.0e8),

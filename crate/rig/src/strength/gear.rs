@@ -1,7 +1,7 @@
 //! What the rig is made of, beside its geometry.
 
 use super::timber::Timber;
-use super::{Citation, Cordage, Hardware, Holdfast, Sling, Source};
+use super::{Citation, Cordage, Hardware, Holdfast, Lashing, Sling, Source};
 use crate::{Fault, Field, LineName};
 
 /// What the rig is made of: what its strengths are worked out from. What is not said is not assessed.
@@ -26,6 +26,8 @@ pub struct Gear {
     pub haul: Holdfast,
     /// What that may carry, N, as the person who builds it says.
     pub haul_allowable: Option<f64>,
+    /// How the head is lashed.
+    pub lashing: Lashing,
     /// The factor that is asked for between breaking strength and load, of cordage and hardware.
     pub factor: Option<f64>,
 }
@@ -43,6 +45,7 @@ pub const OFFERED_FACTORS: [(f64, Citation); 4] = [
 
 impl Gear {
     pub(crate) fn check(&self) -> Result<(), Fault> {
+        self.lashing.check()?;
         let Self { timber, line, second, sling, .. } = self;
         for (field, value) in [
             (Field::TimberCompression, timber.compression),

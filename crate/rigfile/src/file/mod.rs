@@ -75,6 +75,14 @@
 //! parts = 2                    # that carry together; default 1
 //! angle = "70 deg"             # of each from the level; default 90 deg
 //!
+//! [lashing]                    # of the head
+//! rope = "11 mm"               # its thickness; default: not known, and its length is then not worked out
+//! turns = 6                    # wrapping turns; default 6
+//! frapping = 2                 # frapping turns; default 2
+//! spacer = "45 mm"             # gap between the legs; default 45 mm
+//! tail = "50 cm"               # each of its two; default 50 cm
+//! girth = "38 cm"              # of a leg there; default: from its section, if that is known
+//!
 //! [pulley]                     # at the head; [connector] and [redirect] take the same keys
 //! class = "general"            # technical, general; default: not known
 //! breaking = "36 kN"           # before that of the class

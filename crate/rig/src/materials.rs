@@ -1,0 +1,125 @@
+//! Materials: what must be carried to the site to build a rig.
+
+use crate::guy::MAX_GUYS;
+use crate::strength::{Holdfast, HoldfastKind, Lashing, LashingRope};
+use crate::{Connection, Fault, Rig, Side, solve};
+use arrayvec::ArrayVec;
+
+/// Rope for each knot in a guy, m: our choice, for ropes of 10 to 13 mm.
+const KNOT: f64 = 1.0;
+/// Turns of a lashing from the head of one picket to the foot of the next; four to six are taught.
+const PICKET_TURNS: f64 = 5.0;
+/// How far a picket stands out of the ground, m, for the length of its lashing: our choice.
+const PICKET_ABOVE: f64 = 0.6;
+/// Distance from picket to picket where none is said, m.
+const PICKET_SPACING: f64 = 0.9;
+
+/// What a rig is built of. A length that cannot be worked out from what is said is `None`.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Materials {
+    /// Rope for the lashing of the head.
+    pub lashing: Option<LashingRope>,
+    /// Rope for a hobble, clove hitched to both legs, m; `None` where there is none or a leg's girth or the rope's
+    /// thickness is not known.
+    pub hobble: Option<f64>,
+    /// Sling at the head: round both legs and down on both sides, m.
+    pub sling: Option<f64>,
+    /// What each rigged guy takes.
+    pub guys: ArrayVec<GuyMaterials, MAX_GUYS>,
+    /// What the haul line's holdfast takes.
+    pub haul: HoldfastMaterials,
+    /// The main line, from the load at the edge to its haul point, m, without what is lowered; `None` for one that is
+    /// not hauled.
+    pub line: Option<f64>,
+}
+
+/// What a guy takes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct GuyMaterials {
+    /// Which guy, counted from 0.
+    pub guy: u8,
+    /// Rope from head to anchor and for a knot at each end, m.
+    pub rope: f64,
+    /// What its holdfast takes.
+    pub holdfast: HoldfastMaterials,
+}
+
+/// What a holdfast takes.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct HoldfastMaterials {
+    /// How many pickets or pins; 0 for one that is of neither or not known.
+    pub pickets: u32,
+    /// How many lashings from picket to picket.
+    pub lashings: u32,
+    /// Rope for all of those, m.
+    pub rope: f64,
+}
+
+impl HoldfastMaterials {
+    /// Of a holdfast.
+    #[must_use]
+    pub fn of(holdfast: &Holdfast) -> Self {
+        // A count within its own bounds.
+        let stated = holdfast.pickets.map_or(1, |count| libm::round(count) as u32);
+        let (pickets, lashings) = match holdfast.kind {
+            Some(HoldfastKind::Picket) => (1, 0),
+            Some(HoldfastKind::Pickets11) => (2, 1),
+            Some(HoldfastKind::Pickets111) => (3, 2),
+            Some(HoldfastKind::Pickets21) => (3, 1),
+            Some(HoldfastKind::Pickets321) => (6, 2),
+            Some(HoldfastKind::SteelPickets) => (stated, stated.saturating_sub(1)),
+            Some(HoldfastKind::Pins1Inch | HoldfastKind::Pins3Inch) => (stated, 0),
+            _ => (0, 0),
+        };
+        let spacing = holdfast.spacing.unwrap_or(PICKET_SPACING);
+        let slope = crate::angle::hypot(spacing, PICKET_ABOVE);
+        let rope = f64::from(lashings) * (2.0 * PICKET_TURNS * slope + KNOT);
+        Self { pickets, lashings, rope }
+    }
+}
+
+/// What must be carried to build `rig`, at its own lean.
+///
+/// Lengths follow from the rig's geometry; what is added for knots, and how lashings are laid, is common practice or our
+/// choice, as their types say. Nothing is added to spare.
+///
+/// # Errors
+///
+/// As [`crate::solve`].
+pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
+    let solution = solve(rig)?;
+    let lashing = &rig.gear.lashing;
+    let girths = Side::BOTH.map(|side| lashing.girth_of(rig.legs.on(side)));
+    let girth = match girths {
+        [Some(left), Some(right)] => Some(left.max(right)),
+        _ => None,
+    };
+    let hitched = girth.zip(lashing.rope).map(|(girth, rope)| 4.0 * Lashing::round_one(girth, rope));
+    let hobbled = rig.feet.connection == Connection::Hobble;
+    let tails = 2.0 * lashing.tail.unwrap_or(0.5);
+    let both =
+        girth.map(|girth| girth + 2.0 * (girth / core::f64::consts::PI + lashing.spacer.unwrap_or(0.045)));
+    let rigged = (0_u8..).zip(&rig.guys).zip(&solution.guy_length).filter(|((_, guy), _)| guy.rigged);
+    let hauled = rig.line.path.haul_point().map(|to| {
+        let next = rig.line.path.next_point(&rig.feet, &solution.layout).unwrap_or(to);
+        let first = (next - solution.line.pulley).length();
+        first + (to - next).length() + KNOT
+    });
+    Ok(Materials {
+        lashing: girth.and_then(|girth| lashing.rope_on(girth)),
+        hobble: hitched.filter(|_| hobbled).map(|hitched| solution.layout.spread + hitched + tails),
+        sling: both.map(|both| both + 2.0 * rig.line.sling),
+        guys: rigged
+            .map(|((number, guy), length)| GuyMaterials {
+                guy: number,
+                rope: length + 2.0 * KNOT,
+                holdfast: HoldfastMaterials::of(&guy.holdfast),
+            })
+            .collect(),
+        haul: HoldfastMaterials::of(&rig.gear.haul),
+        line: hauled,
+    })
+}
