@@ -75,3 +75,11 @@ fn a_post_of_c24() {
     let design = eurocode::design_strength(21.0, eurocode::modification(Moisture::Dry, Duration::Medium));
     near(k_c * design, 2.429, 1e-3);
 }
+
+/// EN 1995-1-1 table 2.3: 1.3 on solid timber; EN 1990: 1.5 on what comes and goes, 1.35 on what stays.
+#[test]
+fn partial_factors() {
+    near(eurocode::GAMMA_M, 1.3, 0.0);
+    near(eurocode::GAMMA_Q, 1.5, 0.0);
+    near(eurocode::GAMMA_G, 1.35, 0.0);
+}

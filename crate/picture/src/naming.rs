@@ -47,6 +47,15 @@ pub fn part_name(words: &Words, rig: &Rig, layout: &Layout, part: Part) -> Strin
         Part::MainLine => "line.main",
         Part::Sling => "sling",
         Part::Lashing => "lashing",
+        Part::SecondLine => "line.second",
+        Part::SecondSling => "sling.second",
+        Part::HeadPulley => "pulley.head",
+        Part::Connector => "connector",
+        Part::RedirectPulley => "pulley.redirect",
+        Part::HaulHoldfast => "holdfast.haul",
+        Part::Bearing(Side::Left) => "ground.left",
+        Part::Bearing(Side::Right) => "ground.right",
+        Part::Edge => "ground.edge",
         _ => "part",
     };
     words.say(key).to_owned()

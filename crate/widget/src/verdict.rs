@@ -62,7 +62,10 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         };
         return said(Sign::Out, is, words.say(why).to_owned());
     }
-    if !checks(state.rig(), state.solution()).iter().any(|check| check.state == Assessed::Assessed) {
+    if !checks(state.rig(), state.solution())
+        .iter()
+        .any(|check| matches!(check.state, Assessed::Assessed | Assessed::Assumed))
+    {
         return said(Sign::NotAssessed, "verdict.unassessed", words.say("verdict.unassessed_why").to_owned());
     }
     let (lean, range, governing) = (state.rig().lean, state.range(), state.governing());

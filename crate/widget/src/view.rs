@@ -303,6 +303,15 @@ fn part_key(part: Part) -> String {
         Part::Leg(Side::Right) => "leg-right".to_owned(),
         Part::MainLine => "main-line".to_owned(),
         Part::Sling => "sling".to_owned(),
+        Part::SecondLine => "second-line".to_owned(),
+        Part::SecondSling => "second-sling".to_owned(),
+        Part::HeadPulley => "head-pulley".to_owned(),
+        Part::Connector => "connector".to_owned(),
+        Part::RedirectPulley => "redirect-pulley".to_owned(),
+        Part::HaulHoldfast => "haul-holdfast".to_owned(),
+        Part::Bearing(Side::Left) => "ground-left".to_owned(),
+        Part::Bearing(Side::Right) => "ground-right".to_owned(),
+        Part::Edge => "edge".to_owned(),
         _ => "lashing".to_owned(),
     }
 }
@@ -418,10 +427,12 @@ fn covers(state: &State, words: &Words) -> String {
             .collect();
         if names.is_empty() { words.say("reading.no_guy").to_owned() } else { names.join("; ") }
     };
+    let assumed = all.iter().any(|check| check.state == Assessed::Assumed);
     words.fill(
-        "verdict.covers",
+        if assumed { "verdict.covers_assumed" } else { "verdict.covers" },
         &[
             ("assessed", &list(Assessed::Assessed)),
+            ("assumed", &list(Assessed::Assumed)),
             ("unassessed", &list(Assessed::NotAssessed)),
             ("confirm", &list(Assessed::ConfirmOnSite)),
         ],
