@@ -6,8 +6,8 @@ use outlean_rig::strength::{
     Symbol,
 };
 use outlean_rig::{
-    Check, Edge, Guy, Leg, Limit, Line, Pair, Part, Path, Point, Rig, Side, State, checks, solve, worked,
-    working_range,
+    Change, Check, Edge, Guy, Leg, Limit, Line, Pair, Part, Path, Point, Rig, Scatter, Side, State, checks,
+    scattered, solve, worked, working_range,
 };
 use proptest::prelude::*;
 
@@ -192,6 +192,29 @@ fn a_working_range_ends_where_a_leg_carries_all_it_may() {
     assert_eq!(narrow.to_limit, Limit::Part(LEFT));
     rig.lean = narrow.to;
     near(check(&rig, LEFT).unwrap().ratio.unwrap(), 1.0, 0.01);
+}
+
+#[test]
+fn a_doubled_guy_carries_half_and_soil_is_uncertain() {
+    let mut rig = rig(20.0, 200.0);
+    rig.gear.factor = Some(10.0);
+    rig.guys[0].cordage =
+        Cordage { class: Some(RopeClass::En1891A), knot: Some(Knot::Bowline), ..Cordage::default() };
+    rig.guys[0].holdfast =
+        Holdfast { kind: Some(HoldfastKind::Pickets111), soil: Some(Soil::Loam), ..Holdfast::default() };
+    let ratio = |rig: &Rig, part| check(rig, part).unwrap().ratio.unwrap();
+    let mut doubled = rig.clone();
+    Change::DoubleGuy(0).apply(&mut doubled);
+    for part in [Part::GuyRope(0), Part::GuyHoldfast(0)] {
+        near(ratio(&doubled, part), ratio(&rig, part) / 2.0, 1e-12);
+    }
+    let soil = Scatter { length: 0.0, angle: 0.0, load: 0.0, soil: 0.3 };
+    let drawn: Vec<f64> =
+        (0..200).map(|number| ratio(&scattered(&rig, &soil, 7, number), Part::GuyHoldfast(0))).collect();
+    let (least, most) = drawn.iter().fold((9.0, 0.0), |(l, m), x| (x.min(l), x.max(m)));
+    let middle = ratio(&rig, Part::GuyHoldfast(0));
+    assert!(least > middle / 1.3001 && least < middle / 1.25, "{least} of {middle}");
+    assert!(most < middle / 0.6999 && most > middle / 0.75, "{most} of {middle}");
 }
 
 proptest! {

@@ -39,6 +39,8 @@ impl Change {
                 if let Some(guy) = rig.guys.get_mut(usize::from(number)) {
                     guy.rope_allowable = guy.rope_allowable.map(|most| 2.0 * most);
                     guy.holdfast_allowable = guy.holdfast_allowable.map(|most| 2.0 * most);
+                    guy.cordage = guy.cordage.times(2.0);
+                    guy.holdfast = guy.holdfast.times(2.0);
                 }
             }
             Self::RedirectMidBase => {
@@ -168,7 +170,12 @@ fn levers(rig: &Rig) -> Vec<Reach> {
 }
 
 fn whole_changes(rig: &Rig) -> Vec<Change> {
-    let known = |guy: &crate::Guy| guy.rope_allowable.is_some() || guy.holdfast_allowable.is_some();
+    let known = |guy: &crate::Guy| {
+        guy.rope_allowable.is_some()
+            || guy.holdfast_allowable.is_some()
+            || guy.cordage.capacity(rig.gear.factor).is_some_and(|rope| rope.allowable.is_some())
+            || guy.holdfast.capacity().is_some()
+    };
     let rigged = (0_u8..).zip(&rig.guys).filter(|(_, guy)| guy.rigged && known(guy));
     let mut all: Vec<Change> = rigged.map(|(number, _)| Change::DoubleGuy(number)).collect();
     let redirected = matches!(rig.line.path, Path::RedirectedMidBase { .. });

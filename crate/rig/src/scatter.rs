@@ -48,6 +48,9 @@ pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
     for guy in &mut drawn.guys {
         guy.anchor = paced(guy.anchor, &mut within);
         guy.holdfast_allowable = guy.holdfast_allowable.map(|most| most * (1.0 + within(scatter.soil)));
+        if guy.holdfast.capacity().is_some() {
+            guy.holdfast = guy.holdfast.times(1.0 + within(scatter.soil));
+        }
     }
     drawn.line.path = drawn.line.path.hauled_from(|to| paced(to, &mut within));
     if let Some(second) = &mut drawn.second {
@@ -62,6 +65,13 @@ pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
     }
     drawn.load.mass *= 1.0 + within(scatter.load);
     drawn.feet.friction = drawn.feet.friction.map(|friction| friction * (1.0 + within(scatter.soil)));
+    drawn.feet.bearing_allowable =
+        drawn.feet.bearing_allowable.map(|pressure| pressure * (1.0 + within(scatter.soil)));
+    let haul = &mut drawn.gear;
+    haul.haul_allowable = haul.haul_allowable.map(|most| most * (1.0 + within(scatter.soil)));
+    if haul.haul.capacity().is_some() {
+        haul.haul = haul.haul.times(1.0 + within(scatter.soil));
+    }
     drawn
 }
 

@@ -95,6 +95,13 @@ pub struct Cordage {
 }
 
 impl Cordage {
+    /// The same rope, so many times as strong. As it is where no strength is known.
+    pub(crate) fn times(mut self, factor: f64) -> Self {
+        let breaking = self.breaking.or_else(|| self.class.map(|class| class.breaking().0));
+        self.breaking = breaking.map(|breaking| breaking * factor);
+        self
+    }
+
     /// Least breaking strength × knot efficiency ÷ `factor`. `None` where the strength or the knot is not known; no
     /// allowable where no factor is asked for.
     ///

@@ -152,6 +152,12 @@ impl Holdfast {
         *self != Self::default()
     }
 
+    /// A holdfast that holds so many times as much. As it is where that is not known.
+    pub(crate) fn times(mut self, factor: f64) -> Self {
+        self.strength = self.capacity().map(|capacity| capacity.strength * factor).or(self.strength);
+        self
+    }
+
     /// What it may hold against a pull near the level. `None` where that is not known: no kind, no ground, or ground
     /// of which nothing is published for that kind.
     ///
