@@ -8,6 +8,7 @@
 //! FIRST_SEED 0, RANGE_EVERY 1.
 
 use outlean_rigfile::{Value as Entry, entries_of, rig_of};
+use outlean_tests::geared::geared_rig;
 use outlean_tests::random::random_rig;
 use outlean_widget::solved::all_numbers;
 use serde_json::{Map, Value, json};
@@ -40,7 +41,9 @@ fn print([count, first, every]: [u64; 3]) -> std::io::Result<()> {
     let mut out = BufWriter::new(std::io::stdout().lock());
     for (place, seed) in (first..).take(usize::try_from(count).unwrap_or(usize::MAX)).enumerate() {
         let ranged = (place as u64).checked_rem(every) == Some(0);
-        let drawn = entries_of(&random_rig(seed));
+        // Every other rig says what it is made of.
+        let rig = if seed % 2 == 0 { random_rig(seed) } else { geared_rig(seed) };
+        let drawn = entries_of(&rig);
         let entries: Vec<(&str, Entry<'_>)> =
             drawn.iter().map(|(key, value)| (key.as_str(), *value)).collect();
         // Read back before it is solved: the page is given these entries and nothing else.

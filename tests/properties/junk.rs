@@ -6,8 +6,8 @@ use outlean_rig::{
     leans_where, solve, working_range,
 };
 use outlean_tests::finite::nulls;
+use outlean_tests::geared::geared_rig;
 use outlean_tests::numbers::each_number;
-use outlean_tests::random::random_rig;
 use proptest::num::f64::ANY;
 use proptest::prelude::*;
 
@@ -131,7 +131,7 @@ const ODD: [f64; 24] = [
 fn odd_values_one_at_a_time() {
     let (mut solved, mut faults) = (0, 0);
     for seed in 0..40 {
-        let mut rig = random_rig(seed);
+        let mut rig = geared_rig(seed);
         for number in 0..count(&mut rig) {
             for value in ODD {
                 let mut copy = rig.clone();
@@ -181,7 +181,7 @@ proptest! {
 
     #[test]
     fn any_numbers_anywhere(seed: u64, values in prop::collection::vec((any::<prop::sample::Index>(), ANY), 1..6)) {
-        let mut rig = random_rig(seed);
+        let mut rig = geared_rig(seed);
         let many = count(&mut rig);
         for (place, value) in values {
             set(&mut rig, place.index(many), value);
@@ -195,7 +195,7 @@ proptest! {
         seed: u64,
         values in prop::collection::vec((any::<prop::sample::Index>(), prop::sample::select(&ODD[..])), 1..8),
     ) {
-        let mut rig = random_rig(seed);
+        let mut rig = geared_rig(seed);
         let many = count(&mut rig);
         for (place, value) in values {
             set(&mut rig, place.index(many), value);
@@ -213,7 +213,7 @@ proptest! {
         place: prop::sample::Index,
         value in prop::sample::select(&[0.0, -0.0, 1e-300, 1.0, 0.05, 40.0, 1000.0, -1000.0, 1e-9][..]),
     ) {
-        let mut rig = random_rig(seed);
+        let mut rig = geared_rig(seed);
         let many = count(&mut rig);
         set(&mut rig, place.index(many), value);
         answers_along(&rig);

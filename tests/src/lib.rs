@@ -5,5 +5,6 @@
 
 pub mod cases;
 pub mod finite;
+pub mod geared;
 pub mod numbers;
 pub mod random;

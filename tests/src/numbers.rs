@@ -1,5 +1,6 @@
 //! Every number of a rig, to put other numbers in their places.
 
+use outlean_rig::strength::{Cordage, Holdfast};
 use outlean_rig::{Point, Rig, Side};
 
 fn point(point: &mut Point, f: &mut impl FnMut(&mut f64)) {
@@ -8,6 +9,41 @@ fn point(point: &mut Point, f: &mut impl FnMut(&mut f64)) {
     f(&mut y);
     f(&mut z);
     *point = Point::new(x, y, z);
+}
+
+fn cordage(cordage: &mut Cordage, f: &mut impl FnMut(&mut f64)) {
+    cordage.breaking.iter_mut().chain(&mut cordage.knot_efficiency).for_each(f);
+}
+
+fn holdfast(holdfast: &mut Holdfast, f: &mut impl FnMut(&mut f64)) {
+    let Holdfast { pickets, spacing, strength, .. } = holdfast;
+    pickets.iter_mut().chain(spacing).chain(strength).for_each(f);
+}
+
+fn gear(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
+    for side in Side::BOTH {
+        let pole = &mut rig.legs.on_mut(side).pole;
+        let round = pole.butt_diameter.iter_mut().chain(&mut pole.tip_diameter);
+        let sawn = pole.breadth.iter_mut().chain(&mut pole.depth);
+        round.chain(sawn).chain(&mut pole.crook).chain(&mut pole.eccentricity).for_each(&mut *f);
+    }
+    for guy in &mut rig.guys {
+        cordage(&mut guy.cordage, f);
+        holdfast(&mut guy.holdfast, f);
+    }
+    let gear = &mut rig.gear;
+    let timber = &mut gear.timber;
+    timber.compression.iter_mut().chain(&mut timber.bending).chain(&mut timber.stiffness).for_each(&mut *f);
+    for rope in [&mut gear.line, &mut gear.second, &mut gear.sling.cordage] {
+        cordage(rope, f);
+    }
+    gear.sling.parts.iter_mut().chain(&mut gear.sling.angle).for_each(&mut *f);
+    for hardware in [&mut gear.pulley, &mut gear.connector, &mut gear.redirect] {
+        hardware.breaking.iter_mut().for_each(&mut *f);
+    }
+    holdfast(&mut gear.haul, f);
+    gear.haul_allowable.iter_mut().chain(&mut gear.factor).for_each(&mut *f);
+    rig.feet.bearing_allowable.iter_mut().for_each(f);
 }
 
 /// Calls `f` with every number of the rig, always in the same order.
@@ -59,5 +95,6 @@ pub fn each_number(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
         guy.rope_allowable.iter_mut().for_each(&mut *f);
         guy.holdfast_allowable.iter_mut().for_each(&mut *f);
     }
-    rig.limits.upright_stop.iter_mut().for_each(f);
+    rig.limits.upright_stop.iter_mut().for_each(&mut *f);
+    gear(rig, f);
 }

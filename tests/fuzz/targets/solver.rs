@@ -6,7 +6,7 @@ use libfuzzer_sys::fuzz_target;
 use outlean_rig::{Scatter, governing, limits_at, scattered, solve};
 use outlean_tests::finite::nulls;
 use outlean_tests::numbers::each_number;
-use outlean_tests::random::random_rig;
+use outlean_tests::geared::geared_rig;
 
 /// What a reading may lack.
 const MAY_LACK: [&str; 9] = [
@@ -23,7 +23,7 @@ const MAY_LACK: [&str; 9] = [
 
 fuzz_target!(|wild: (u64, Vec<(u8, u64)>)| {
     let (seed, changes) = wild;
-    let mut rig = random_rig(seed);
+    let mut rig = geared_rig(seed);
     for (place, bits) in changes.into_iter().take(16) {
         let mut here = 0_u8;
         each_number(&mut rig, &mut |number| {

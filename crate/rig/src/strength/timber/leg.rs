@@ -15,6 +15,10 @@ pub(crate) fn capacity(
     carried: f64,
     notes: &mut impl Notes,
 ) -> Option<Capacity> {
+    let length = leg.working_length();
+    notes.put(Symbol::Compression, carried);
+    notes.put(Symbol::Moment, moment);
+    notes.put(Symbol::EffectiveLength, length);
     let grade = timber.grade?;
     let section = leg.pole.section()?;
     let stated = || {
@@ -23,12 +27,8 @@ pub(crate) fn capacity(
         Some(GradeValues { compression, bending, stiffness: timber.stiffness?, source })
     };
     let values = grade.values().or_else(stated)?;
-    let length = leg.working_length();
     let crook = leg.pole.crook.unwrap_or(0.0);
     let eccentricity = leg.pole.eccentricity.unwrap_or(section.thickness() / 2.0);
-    notes.put(Symbol::Compression, carried);
-    notes.put(Symbol::Moment, moment);
-    notes.put(Symbol::EffectiveLength, length);
     if let Section::Round(diameter) = section {
         notes.put(Symbol::Diameter, diameter);
     }

@@ -27,7 +27,8 @@ pub fn critical_buckling(e_min: f64, slenderness: f64) -> f64 {
 #[must_use]
 pub fn column_stability(ratio: f64, c: f64) -> f64 {
     let half = (1.0 + ratio) / (2.0 * c);
-    half - sqrt((half * half - ratio / c).max(0.0))
+    // Of the two ends of the quadratic the lesser, without a difference of nearly equal numbers.
+    ratio / c / (half + sqrt((half * half - ratio / c).max(0.0)))
 }
 
 /// Slenderness of a beam `R_B` = √(`l_e` d/b²) (3.3-5).
@@ -46,7 +47,7 @@ pub fn critical_bending(e_min: f64, beam_slenderness: f64) -> f64 {
 #[must_use]
 pub fn beam_stability(ratio: f64) -> f64 {
     let half = (1.0 + ratio) / 1.9;
-    half - sqrt((half * half - ratio / 0.95).max(0.0))
+    ratio / 0.95 / (half + sqrt((half * half - ratio / 0.95).max(0.0)))
 }
 
 /// Stresses of a beam-column and what they are held against. Axis 1 bends about the strong axis, 2 about the weak one.
