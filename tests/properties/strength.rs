@@ -157,6 +157,8 @@ fn what_is_not_known_of_a_leg_is_not_assessed() {
         (leg.state, leg.rule, leg.basis),
         (State::Assessed, Some(CheckRule::NdsColumn), Basis::Design)
     );
+    near(step(&rig, LEFT, Symbol::Eccentricity), 0.06, 0.0);
+    near(step(&rig, LEFT, Symbol::StressEccentric), 4.0 * step(&rig, LEFT, Symbol::StressC), 1e-6);
     // 4 m over the side of the square of the same area: past 50 below 90 mm.
     rig.legs = Pair::both(Leg { pole: pole(0.0902), ..rig.legs.left });
     assert_eq!(check(&rig, LEFT).unwrap().state, State::NotAssessed, "too slender for the formula");
