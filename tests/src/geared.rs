@@ -3,7 +3,7 @@
 use crate::random::{Draw, random_rig};
 use outlean_rig::strength::timber::{Duration, Grade, Moisture, Pole, Timber};
 use outlean_rig::strength::{
-    Cordage, Gear, Hardware, HardwareClass, Holdfast, HoldfastKind, Knot, RopeClass, Sling, Soil,
+    Cordage, Gear, Hardware, HardwareClass, Holdfast, HoldfastKind, Knot, Lashing, RopeClass, Sling, Soil,
 };
 use outlean_rig::{Rig, Side};
 
@@ -35,6 +35,11 @@ pub fn geared_rig(seed: u64) -> Rig {
         redirect: hardware(draw, [HardwareClass::PulleyTechnical, HardwareClass::PulleyGeneral]),
         haul: holdfast(draw),
         haul_allowable: known(draw, |draw| draw.between(500.0, 12_000.0)),
+        lashing: Lashing {
+            rope: known(draw, |draw| draw.between(0.006, 0.03)),
+            turns: known(draw, |draw| f64::from(4 + draw.one_of(8))),
+            ..Lashing::default()
+        },
         factor: known(draw, |draw| draw.between(3.0, 15.0)),
     };
     rig.feet.bearing_allowable = known(draw, |draw| draw.between(5e4, 4e5));

@@ -4,7 +4,7 @@
 //! list, from 0: `guy.0.setback`. `aft.` and `fore.` in its stead mean the first guy behind and ahead:
 //! `aft.setback`, `fore.ahead`.
 
-use crate::place::{GEAR, Place};
+use crate::place::{Core, GEAR, Place, known, of_guy};
 use outlean_rig::{
     Allowed, Dimension, Edge, Fault, Field, Ground, Guy, Layout, Line, LineName, Path, Point, Rig, Side,
     Stage, Station, Swing,
@@ -15,7 +15,7 @@ use outlean_rig::{
 pub struct FieldSpec {
     /// Its name; `guy.N.…` stands for every guy.
     pub key: &'static str,
-    pub(crate) core: fn(u8) -> Field,
+    pub(crate) core: Core,
     pub(crate) place: Place,
 }
 
@@ -108,13 +108,13 @@ impl FieldSpec {
     /// What kind of quantity it holds.
     #[must_use]
     pub fn dimension(&self) -> Dimension {
-        (self.core)(0).dimension()
+        self.core.of(0).dimension()
     }
 
     /// The range it may take on its own, in its SI unit.
     #[must_use]
     pub fn allowed(&self) -> Allowed {
-        (self.core)(0).allowed()
+        self.core.of(0).allowed()
     }
 
     /// The name under which the words for it are found.
@@ -140,14 +140,14 @@ impl FieldRef {
     /// What the core calls it. Of a guy that is not there, as of guy 0.
     #[must_use]
     pub fn core(&self, rig: &Rig) -> Field {
-        (self.spec.core)(self.whose.number(rig).unwrap_or(0))
+        self.spec.core.of(self.whose.number(rig).unwrap_or(0))
     }
 
     /// Its value, in its SI unit; `None` where it is not known or the rig has no such thing, and for a field
     /// of both legs that differ.
     #[must_use]
     pub fn get(&self, rig: &Rig) -> Option<f64> {
-        self.spec.place.get(rig, self.whose.number(rig)?)
+        self.spec.get(rig, self.whose.number(rig)?)
     }
 
     /// Sets it, in its SI unit. Only its own range is checked; a count is rounded.
@@ -157,13 +157,13 @@ impl FieldRef {
     /// Out of range, or nothing there to set; the rig is then as it was.
     pub fn set(&self, rig: &mut Rig, value: f64) -> Result<(), SetError> {
         let number = self.whose.number(rig).ok_or(SetError::Absent)?;
-        let core = (self.spec.core)(number);
+        let core = self.spec.core.of(number);
         let allowed = core.allowed();
         if !(value >= allowed.least && value <= allowed.most) {
             return Err(SetError::Fault(Fault { field: core, value, allowed }));
         }
         let value = if core.dimension() == Dimension::Count { libm::round(value) } else { value };
-        self.spec.place.set(rig, number, value).ok_or(SetError::Absent)
+        self.spec.put(rig, number, value).ok_or(SetError::Absent)
     }
 }
 
@@ -179,7 +179,7 @@ pub fn key_of(field: Field) -> Option<String> {
     // A field of one leg is named as that leg's, not as both legs'.
     let rows = || GEAR.iter().rev().chain(FIELDS.iter().rev());
     for number in numbers {
-        if let Some(spec) = rows().find(|spec| (spec.core)(number) == field) {
+        if let Some(spec) = rows().find(|spec| spec.core.of(number) == field) {
             return Some(spec.key.replace('N', &number.to_string()));
         }
     }
@@ -201,7 +201,7 @@ macro_rules! plain {
     ($key:literal, $core:expr, $($place:tt)+) => {
         FieldSpec {
             key: $key,
-            core: |_| $core,
+            core: Core::Is($core),
             place: Place::Own {
                 get: |rig, _| Some(rig.$($place)+),
                 set: |rig, _, value| { rig.$($place)+ = value; Some(()) },
@@ -210,21 +210,11 @@ macro_rules! plain {
     };
 }
 
-macro_rules! optional {
-    ($key:literal, $core:expr, $($place:tt)+) => {
-        FieldSpec {
-            key: $key,
-            core: |_| $core,
-            place: Place::Slot(|rig, _| Some(&mut rig.$($place)+)),
-        }
-    };
-}
-
 macro_rules! both_legs {
     ($key:literal, $core:ident, $place:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::$core(Side::Left),
+            core: Core::Is(Field::$core(Side::Left)),
             place: Place::Own {
                 get: |rig, _| {
                     let legs = &rig.legs;
@@ -243,7 +233,7 @@ macro_rules! foot {
     ($key:literal, $side:ident, $place:ident, $pace:literal) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::FootPosition(Side::$side),
+            core: Core::Is(Field::FootPosition(Side::$side)),
             place: Place::Own {
                 get: |rig, _| rig.feet.at.$place.coordinates().get($pace).copied(),
                 set: |rig, _, value| {
@@ -262,7 +252,7 @@ macro_rules! haul_point {
     ($key:literal, $which:ident, $pace:literal, $sign:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::HaulPoint(LineName::$which),
+            core: Core::Is(Field::HaulPoint(LineName::$which)),
             place: Place::Own {
                 get: |rig, _| {
                     paced(rig, line(rig, LineName::$which)?.path.haul_point()?, $pace)
@@ -284,7 +274,7 @@ macro_rules! of_line {
     ($key:literal, $which:ident, $core:ident, $place:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::$core(LineName::$which),
+            core: Core::Is(Field::$core(LineName::$which)),
             place: Place::Own {
                 get: |rig, _| Some(line(rig, LineName::$which)?.$place),
                 set: |rig, _, value| line_mut(rig, LineName::$which).map(|line| line.$place = value),
@@ -297,7 +287,7 @@ macro_rules! parts {
     ($key:literal, $which:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::TackleParts(LineName::$which),
+            core: Core::Is(Field::TackleParts(LineName::$which)),
             place: Place::Own {
                 get: |rig, _| match line(rig, LineName::$which)?.path {
                     Path::TackleAtHead { parts, .. } => Some(f64::from(parts)),
@@ -319,7 +309,7 @@ macro_rules! swing {
     ($key:literal, $core:ident, $stage:ident, $place:ident, $pace:ident) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::$core(Stage::$stage),
+            core: Core::Is(Field::$core(Stage::$stage)),
             place: Place::Own {
                 get: |rig, _| rig.load.$place.map(|swing| swing.$pace),
                 set: |rig, _, value| {
@@ -335,7 +325,7 @@ macro_rules! of_edge {
     ($key:literal, $core:ident, $place:ident, $value:expr, $read:expr) => {
         FieldSpec {
             key: $key,
-            core: |_| Field::$core,
+            core: Core::Is(Field::$core),
             place: Place::Own {
                 get: |rig, _| $read(rig.edge.as_ref()?.$place),
                 set: |rig, _, value| rig.edge.as_mut().map(|edge| edge.$place = $value(value)),
@@ -348,7 +338,7 @@ macro_rules! anchor {
     ($key:literal, $pace:literal, $sign:ident) => {
         FieldSpec {
             key: $key,
-            core: Field::GuyAnchor,
+            core: Core::Of(Field::GuyAnchor),
             place: Place::Own {
                 get: |rig, number| paced(rig, guy(rig, number)?.anchor, $pace).map(|pace| $sign * pace),
                 set: |rig, number, value| {
@@ -376,7 +366,7 @@ const FIELDS: &[FieldSpec] = &[
     plain!("legs.right.weight", Field::LegWeight(Side::Right), legs.right.weight_per_metre),
     FieldSpec {
         key: "feet.spread",
-        core: |_| Field::Spread,
+        core: Core::Is(Field::Spread),
         place: Place::Own {
             get: |rig, _| Some((rig.feet.at.left - rig.feet.at.right).length()),
             set: |rig, _, value| {
@@ -392,8 +382,8 @@ const FIELDS: &[FieldSpec] = &[
     foot!("feet.at.right.left", Right, right, 1),
     foot!("feet.at.right.up", Right, right, 2),
     plain!("feet.connection_height", Field::ConnectionHeight, feet.connection_height),
-    optional!("feet.friction", Field::Friction, feet.friction),
-    optional!("feet.bearing_area", Field::BearingArea, feet.bearing_area),
+    known("feet.friction", Field::Friction),
+    known("feet.bearing_area", Field::BearingArea),
     plain!("load.mass", Field::Mass, load.mass),
     plain!("load.dynamic_factor", Field::DynamicFactor, load.dynamic_factor),
     plain!("load.side_angle", Field::SideAngle(Stage::HangingClear), load.side_angle),
@@ -420,7 +410,7 @@ const FIELDS: &[FieldSpec] = &[
     of_line!("second.sling", Second, Sling, sling),
     FieldSpec {
         key: "second.share",
-        core: |_| Field::SecondShare,
+        core: Core::Is(Field::SecondShare),
         place: Place::Own {
             get: |rig, _| Some(rig.second.as_ref()?.share),
             set: |rig, _, value| rig.second.as_mut().map(|second| second.share = value),
@@ -428,7 +418,7 @@ const FIELDS: &[FieldSpec] = &[
     },
     FieldSpec {
         key: "second.peak_factor",
-        core: |_| Field::PeakFactor,
+        core: Core::Is(Field::PeakFactor),
         place: Place::Own {
             get: |rig, _| rig.second.as_ref()?.peak_factor,
             set: |rig, _, value| rig.second.as_mut().map(|second| second.peak_factor = Some(value)),
@@ -436,7 +426,7 @@ const FIELDS: &[FieldSpec] = &[
     },
     FieldSpec {
         key: "edge.ahead",
-        core: |_| Field::EdgeAhead,
+        core: Core::Is(Field::EdgeAhead),
         place: Place::Own {
             get: |rig, _| Some(rig.edge.as_ref()?.ahead),
             set: |rig, _, value| {
@@ -455,29 +445,15 @@ const FIELDS: &[FieldSpec] = &[
     anchor!("guy.N.setback", 0, BACK),
     FieldSpec {
         key: "guy.N.pretension",
-        core: Field::Pretension,
+        core: Core::Of(Field::Pretension),
         place: Place::Own {
             get: |rig, number| Some(guy(rig, number)?.pretension),
             set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.pretension = value),
         },
     },
-    FieldSpec {
-        key: "guy.N.rope_allowable",
-        core: Field::RopeAllowable,
-        place: Place::Own {
-            get: |rig, number| guy(rig, number)?.rope_allowable,
-            set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.rope_allowable = Some(value)),
-        },
-    },
-    FieldSpec {
-        key: "guy.N.holdfast_allowable",
-        core: Field::HoldfastAllowable,
-        place: Place::Own {
-            get: |rig, number| guy(rig, number)?.holdfast_allowable,
-            set: |rig, number, value| guy_mut(rig, number).map(|guy| guy.holdfast_allowable = Some(value)),
-        },
-    },
-    optional!("limits.upright_stop", Field::UprightStop, limits.upright_stop),
+    of_guy("guy.N.rope_allowable", Field::RopeAllowable),
+    of_guy("guy.N.holdfast_allowable", Field::HoldfastAllowable),
+    known("limits.upright_stop", Field::UprightStop),
 ];
 
 fn guy(rig: &Rig, number: u8) -> Option<&Guy> {

@@ -1,7 +1,25 @@
 //! Where a field stands in a rig, and the rows of what the rig is made of.
 
 use crate::fields::FieldSpec;
-use outlean_rig::{Field, Leg, LineName, Rig, Side};
+use outlean_rig::{Field, LineName, Rig, Side};
+
+/// What the core calls a field.
+#[derive(Debug)]
+pub(crate) enum Core {
+    /// This.
+    Is(Field),
+    /// This, of a guy by its number.
+    Of(fn(u8) -> Field),
+}
+
+impl Core {
+    pub(crate) fn of(&self, number: u8) -> Field {
+        match self {
+            Self::Is(field) => *field,
+            Self::Of(field) => field(number),
+        }
+    }
+}
 
 /// Where a field stands.
 #[derive(Debug)]
@@ -13,138 +31,166 @@ pub(crate) enum Place {
         /// Sets it.
         set: fn(&mut Rig, u8, f64) -> Option<()>,
     },
-    /// A value that may not be known; of a guy, by its number.
-    Slot(fn(&mut Rig, u8) -> Option<&mut Option<f64>>),
-    /// Such a value of both legs.
-    Legs(fn(&mut Leg) -> &mut Option<f64>),
-    /// Such a value of one leg.
-    Leg(Side, fn(&mut Leg) -> &mut Option<f64>),
+    /// A value that may not be known: where [`slot`] says.
+    Slot,
+    /// Such a value of both legs, said to be the left one's.
+    BothLegs,
 }
 
-impl Place {
+impl FieldSpec {
     /// What stands there; `None` where nothing is known and for both legs that differ.
     pub(crate) fn get(&self, rig: &Rig, number: u8) -> Option<f64> {
-        match self {
-            Self::Own { get, .. } => get(rig, number),
-            // One way to the place serves for reading too, on a copy: a page carries half as much.
-            Self::Slot(slot) => *slot(&mut rig.clone(), number)?,
-            Self::Legs(slot) => {
-                let mut legs = rig.legs;
-                let (left, right) = (*slot(&mut legs.left), *slot(&mut legs.right));
-                left.filter(|left| right.is_some_and(|right| right.to_bits() == left.to_bits()))
-            }
-            Self::Leg(side, slot) => {
-                let mut leg = *rig.legs.on(*side);
-                *slot(&mut leg)
-            }
+        let field = self.core.of(number);
+        // One way to the place serves for reading too, on a copy: a page carries half as much.
+        let at = |field| slot(&mut rig.clone(), field).copied().flatten();
+        match &self.place {
+            Place::Own { get, .. } => get(rig, number),
+            Place::Slot => at(field),
+            Place::BothLegs => at(field)
+                .filter(|left| at(right(field)).is_some_and(|right| right.to_bits() == left.to_bits())),
         }
     }
 
     /// Sets it; `None` where there is nothing to set.
-    pub(crate) fn set(&self, rig: &mut Rig, number: u8, value: f64) -> Option<()> {
-        match self {
-            Self::Own { set, .. } => return set(rig, number, value),
-            Self::Slot(slot) => *slot(rig, number)? = Some(value),
-            Self::Legs(slot) => {
-                *slot(&mut rig.legs.left) = Some(value);
-                *slot(&mut rig.legs.right) = Some(value);
-            }
-            Self::Leg(Side::Left, slot) => *slot(&mut rig.legs.left) = Some(value),
-            Self::Leg(Side::Right, slot) => *slot(&mut rig.legs.right) = Some(value),
+    pub(crate) fn put(&self, rig: &mut Rig, number: u8, value: f64) -> Option<()> {
+        let field = self.core.of(number);
+        match &self.place {
+            Place::Own { set, .. } => return set(rig, number, value),
+            Place::Slot => {}
+            Place::BothLegs => *slot(rig, right(field))? = Some(value),
         }
+        *slot(rig, field)? = Some(value);
         Some(())
     }
 }
 
-macro_rules! both_legs {
-    ($key:literal, $core:ident, $place:ident) => {
-        FieldSpec {
-            key: $key,
-            core: |_| Field::$core(Side::Left),
-            place: Place::Legs(|leg| &mut leg.pole.$place),
-        }
-    };
+/// The field of the right leg that goes with one of the left.
+const fn right(field: Field) -> Field {
+    match field {
+        Field::ButtDiameter(_) => Field::ButtDiameter(Side::Right),
+        Field::TipDiameter(_) => Field::TipDiameter(Side::Right),
+        Field::Breadth(_) => Field::Breadth(Side::Right),
+        Field::Depth(_) => Field::Depth(Side::Right),
+        Field::Crook(_) => Field::Crook(Side::Right),
+        Field::Eccentricity(_) => Field::Eccentricity(Side::Right),
+        other => other,
+    }
 }
 
-macro_rules! one_leg {
-    ($key:literal, $side:ident, $core:ident, $place:ident) => {
-        FieldSpec {
-            key: $key,
-            core: |_| Field::$core(Side::$side),
-            place: Place::Leg(Side::$side, |leg| &mut leg.pole.$place),
-        }
-    };
+/// Where a field stands that may not be known; `None` for any other and for a guy that is not there.
+fn slot(rig: &mut Rig, field: Field) -> Option<&mut Option<f64>> {
+    let guy = |number: u8| usize::from(number);
+    let gear = &mut rig.gear;
+    Some(match field {
+        Field::ButtDiameter(side) => &mut rig.legs.on_mut(side).pole.butt_diameter,
+        Field::TipDiameter(side) => &mut rig.legs.on_mut(side).pole.tip_diameter,
+        Field::Breadth(side) => &mut rig.legs.on_mut(side).pole.breadth,
+        Field::Depth(side) => &mut rig.legs.on_mut(side).pole.depth,
+        Field::Crook(side) => &mut rig.legs.on_mut(side).pole.crook,
+        Field::Eccentricity(side) => &mut rig.legs.on_mut(side).pole.eccentricity,
+        Field::TimberCompression => &mut gear.timber.compression,
+        Field::TimberBending => &mut gear.timber.bending,
+        Field::TimberStiffness => &mut gear.timber.stiffness,
+        Field::Friction => &mut rig.feet.friction,
+        Field::BearingArea => &mut rig.feet.bearing_area,
+        Field::BearingAllowable => &mut rig.feet.bearing_allowable,
+        Field::LineBreaking(LineName::Main) => &mut gear.line.breaking,
+        Field::LineBreaking(LineName::Second) => &mut gear.second.breaking,
+        Field::LineKnotEfficiency(LineName::Main) => &mut gear.line.knot_efficiency,
+        Field::LineKnotEfficiency(LineName::Second) => &mut gear.second.knot_efficiency,
+        Field::HaulPickets => &mut gear.haul.pickets,
+        Field::HaulPicketSpacing => &mut gear.haul.spacing,
+        Field::HaulHoldfastStrength => &mut gear.haul.strength,
+        Field::HaulHoldfastAllowable => &mut gear.haul_allowable,
+        Field::SlingBreaking => &mut gear.sling.cordage.breaking,
+        Field::SlingKnotEfficiency => &mut gear.sling.cordage.knot_efficiency,
+        Field::SlingParts => &mut gear.sling.parts,
+        Field::SlingAngle => &mut gear.sling.angle,
+        Field::PulleyBreaking => &mut gear.pulley.breaking,
+        Field::ConnectorBreaking => &mut gear.connector.breaking,
+        Field::RedirectBreaking => &mut gear.redirect.breaking,
+        Field::LashingRope => &mut gear.lashing.rope,
+        Field::WrappingTurns => &mut gear.lashing.turns,
+        Field::FrappingTurns => &mut gear.lashing.frapping,
+        Field::Spacer => &mut gear.lashing.spacer,
+        Field::LashingTail => &mut gear.lashing.tail,
+        Field::LashingGirth => &mut gear.lashing.girth,
+        Field::StrengthFactor => &mut gear.factor,
+        Field::UprightStop => &mut rig.limits.upright_stop,
+        Field::RopeAllowable(number) => &mut rig.guys.get_mut(guy(number))?.rope_allowable,
+        Field::HoldfastAllowable(number) => &mut rig.guys.get_mut(guy(number))?.holdfast_allowable,
+        Field::GuyBreaking(number) => &mut rig.guys.get_mut(guy(number))?.cordage.breaking,
+        Field::GuyKnotEfficiency(number) => &mut rig.guys.get_mut(guy(number))?.cordage.knot_efficiency,
+        Field::Pickets(number) => &mut rig.guys.get_mut(guy(number))?.holdfast.pickets,
+        Field::PicketSpacing(number) => &mut rig.guys.get_mut(guy(number))?.holdfast.spacing,
+        Field::HoldfastStrength(number) => &mut rig.guys.get_mut(guy(number))?.holdfast.strength,
+        _ => return None,
+    })
 }
 
-macro_rules! gear {
-    ($key:literal, $core:expr, $($place:tt)+) => {
-        FieldSpec {
-            key: $key,
-            core: |_| $core,
-            place: Place::Slot(|rig, _| Some(&mut rig.$($place)+)),
-        }
-    };
+const fn both_legs(key: &'static str, core: Field) -> FieldSpec {
+    FieldSpec { key, core: Core::Is(core), place: Place::BothLegs }
 }
 
-macro_rules! of_guy {
-    ($key:literal, $core:ident, $($place:tt)+) => {
-        FieldSpec {
-            key: $key,
-            core: Field::$core,
-            place: Place::Slot(|rig, number| Some(&mut rig.guys.get_mut(usize::from(number))?.$($place)+)),
-        }
-    };
+/// A row of a value that may not be known.
+pub(crate) const fn known(key: &'static str, core: Field) -> FieldSpec {
+    FieldSpec { key, core: Core::Is(core), place: Place::Slot }
+}
+
+/// A row of such a value of a guy.
+pub(crate) const fn of_guy(key: &'static str, core: fn(u8) -> Field) -> FieldSpec {
+    FieldSpec { key, core: Core::Of(core), place: Place::Slot }
 }
 
 /// What the rig is made of: every number of it, none of which need be known.
 pub(crate) const GEAR: &[FieldSpec] = &[
-    both_legs!("legs.butt_diameter", ButtDiameter, butt_diameter),
-    both_legs!("legs.tip_diameter", TipDiameter, tip_diameter),
-    both_legs!("legs.breadth", Breadth, breadth),
-    both_legs!("legs.depth", Depth, depth),
-    both_legs!("legs.crook", Crook, crook),
-    both_legs!("legs.eccentricity", Eccentricity, eccentricity),
-    one_leg!("legs.left.butt_diameter", Left, ButtDiameter, butt_diameter),
-    one_leg!("legs.left.tip_diameter", Left, TipDiameter, tip_diameter),
-    one_leg!("legs.left.breadth", Left, Breadth, breadth),
-    one_leg!("legs.left.depth", Left, Depth, depth),
-    one_leg!("legs.left.crook", Left, Crook, crook),
-    one_leg!("legs.left.eccentricity", Left, Eccentricity, eccentricity),
-    one_leg!("legs.right.butt_diameter", Right, ButtDiameter, butt_diameter),
-    one_leg!("legs.right.tip_diameter", Right, TipDiameter, tip_diameter),
-    one_leg!("legs.right.breadth", Right, Breadth, breadth),
-    one_leg!("legs.right.depth", Right, Depth, depth),
-    one_leg!("legs.right.crook", Right, Crook, crook),
-    one_leg!("legs.right.eccentricity", Right, Eccentricity, eccentricity),
-    gear!("timber.compression", Field::TimberCompression, gear.timber.compression),
-    gear!("timber.bending", Field::TimberBending, gear.timber.bending),
-    gear!("timber.stiffness", Field::TimberStiffness, gear.timber.stiffness),
-    gear!("feet.bearing_allowable", Field::BearingAllowable, feet.bearing_allowable),
-    gear!("line.breaking", Field::LineBreaking(LineName::Main), gear.line.breaking),
-    gear!("line.knot_efficiency", Field::LineKnotEfficiency(LineName::Main), gear.line.knot_efficiency),
-    gear!("second.breaking", Field::LineBreaking(LineName::Second), gear.second.breaking),
-    gear!("second.knot_efficiency", Field::LineKnotEfficiency(LineName::Second), gear.second.knot_efficiency),
-    gear!("line.pickets", Field::HaulPickets, gear.haul.pickets),
-    gear!("line.picket_spacing", Field::HaulPicketSpacing, gear.haul.spacing),
-    gear!("line.holdfast_strength", Field::HaulHoldfastStrength, gear.haul.strength),
-    gear!("line.holdfast_allowable", Field::HaulHoldfastAllowable, gear.haul_allowable),
-    gear!("sling.breaking", Field::SlingBreaking, gear.sling.cordage.breaking),
-    gear!("sling.knot_efficiency", Field::SlingKnotEfficiency, gear.sling.cordage.knot_efficiency),
-    gear!("sling.parts", Field::SlingParts, gear.sling.parts),
-    gear!("sling.angle", Field::SlingAngle, gear.sling.angle),
-    gear!("pulley.breaking", Field::PulleyBreaking, gear.pulley.breaking),
-    gear!("connector.breaking", Field::ConnectorBreaking, gear.connector.breaking),
-    gear!("redirect.breaking", Field::RedirectBreaking, gear.redirect.breaking),
-    gear!("lashing.rope", Field::LashingRope, gear.lashing.rope),
-    gear!("lashing.turns", Field::WrappingTurns, gear.lashing.turns),
-    gear!("lashing.frapping", Field::FrappingTurns, gear.lashing.frapping),
-    gear!("lashing.spacer", Field::Spacer, gear.lashing.spacer),
-    gear!("lashing.tail", Field::LashingTail, gear.lashing.tail),
-    gear!("lashing.girth", Field::LashingGirth, gear.lashing.girth),
-    gear!("limits.strength_factor", Field::StrengthFactor, gear.factor),
-    of_guy!("guy.N.breaking", GuyBreaking, cordage.breaking),
-    of_guy!("guy.N.knot_efficiency", GuyKnotEfficiency, cordage.knot_efficiency),
-    of_guy!("guy.N.pickets", Pickets, holdfast.pickets),
-    of_guy!("guy.N.picket_spacing", PicketSpacing, holdfast.spacing),
-    of_guy!("guy.N.holdfast_strength", HoldfastStrength, holdfast.strength),
+    both_legs("legs.butt_diameter", Field::ButtDiameter(Side::Left)),
+    both_legs("legs.tip_diameter", Field::TipDiameter(Side::Left)),
+    both_legs("legs.breadth", Field::Breadth(Side::Left)),
+    both_legs("legs.depth", Field::Depth(Side::Left)),
+    both_legs("legs.crook", Field::Crook(Side::Left)),
+    both_legs("legs.eccentricity", Field::Eccentricity(Side::Left)),
+    known("legs.left.butt_diameter", Field::ButtDiameter(Side::Left)),
+    known("legs.left.tip_diameter", Field::TipDiameter(Side::Left)),
+    known("legs.left.breadth", Field::Breadth(Side::Left)),
+    known("legs.left.depth", Field::Depth(Side::Left)),
+    known("legs.left.crook", Field::Crook(Side::Left)),
+    known("legs.left.eccentricity", Field::Eccentricity(Side::Left)),
+    known("legs.right.butt_diameter", Field::ButtDiameter(Side::Right)),
+    known("legs.right.tip_diameter", Field::TipDiameter(Side::Right)),
+    known("legs.right.breadth", Field::Breadth(Side::Right)),
+    known("legs.right.depth", Field::Depth(Side::Right)),
+    known("legs.right.crook", Field::Crook(Side::Right)),
+    known("legs.right.eccentricity", Field::Eccentricity(Side::Right)),
+    known("timber.compression", Field::TimberCompression),
+    known("timber.bending", Field::TimberBending),
+    known("timber.stiffness", Field::TimberStiffness),
+    known("feet.bearing_allowable", Field::BearingAllowable),
+    known("line.breaking", Field::LineBreaking(LineName::Main)),
+    known("line.knot_efficiency", Field::LineKnotEfficiency(LineName::Main)),
+    known("second.breaking", Field::LineBreaking(LineName::Second)),
+    known("second.knot_efficiency", Field::LineKnotEfficiency(LineName::Second)),
+    known("line.pickets", Field::HaulPickets),
+    known("line.picket_spacing", Field::HaulPicketSpacing),
+    known("line.holdfast_strength", Field::HaulHoldfastStrength),
+    known("line.holdfast_allowable", Field::HaulHoldfastAllowable),
+    known("sling.breaking", Field::SlingBreaking),
+    known("sling.knot_efficiency", Field::SlingKnotEfficiency),
+    known("sling.parts", Field::SlingParts),
+    known("sling.angle", Field::SlingAngle),
+    known("pulley.breaking", Field::PulleyBreaking),
+    known("connector.breaking", Field::ConnectorBreaking),
+    known("redirect.breaking", Field::RedirectBreaking),
+    known("lashing.rope", Field::LashingRope),
+    known("lashing.turns", Field::WrappingTurns),
+    known("lashing.frapping", Field::FrappingTurns),
+    known("lashing.spacer", Field::Spacer),
+    known("lashing.tail", Field::LashingTail),
+    known("lashing.girth", Field::LashingGirth),
+    known("limits.strength_factor", Field::StrengthFactor),
+    of_guy("guy.N.breaking", Field::GuyBreaking),
+    of_guy("guy.N.knot_efficiency", Field::GuyKnotEfficiency),
+    of_guy("guy.N.pickets", Field::Pickets),
+    of_guy("guy.N.picket_spacing", Field::PicketSpacing),
+    of_guy("guy.N.holdfast_strength", Field::HoldfastStrength),
 ];
