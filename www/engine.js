@@ -1,6 +1,8 @@
 // The program behind the elements: loaded once a page, however many elements ask.
 // Every way it can fail to start has a name, and so a sentence in the page's words.
 
+import begin from './wasm/outlean.js';
+
 /**
  * @typedef {Record<string, string>} Words Words of the page by key.
  * @typedef {{ kind: string, key?: string, value?: number, word?: string }} Action What is done to a figure; see crate/widget/src/action.rs.
@@ -42,15 +44,15 @@ export class StartFailure extends Error {
 
 const base = new URL('.', import.meta.url);
 const PARTS = ['page', 'picture', 'curves', 'question'];
-/** @type {Promise<{ module: any, words: Words }> | undefined} */
+/** @type {Promise<Words> | undefined} */
 let started;
 /** @type {Promise<Words> | undefined} */
 let spoken;
 
-/** The compiled program and the page's words; the same promise for every caller. */
+/** Starts the compiled program and gives the page's words; the same promise for every caller. */
 export function engine() {
-  started ??= Promise.all([program(), vocabulary()])
-    .then(([module, words]) => ({ module, words }))
+  started ??= Promise.all([vocabulary(), program()])
+    .then(([words]) => words)
     .catch(why => {
       started = undefined; // the next caller may try again
       throw why;
@@ -78,12 +80,6 @@ async function strings(part) {
 }
 
 async function program() {
-  let module;
-  try {
-    module = await import(new URL('wasm/outlean.js', base).href);
-  } catch (why) {
-    throw new StartFailure('fetch', String(why));
-  }
   let answer;
   try {
     answer = await fetch(new URL('wasm/outlean_bg.wasm', base));
@@ -93,11 +89,10 @@ async function program() {
   }
   if (!(answer.headers.get('content-type') ?? '').startsWith('application/wasm')) throw new StartFailure('type');
   try {
-    await module.default({ module_or_path: answer });
+    await begin({ module_or_path: answer });
   } catch (why) {
     throw new StartFailure('compile', String(why));
   }
-  return module;
 }
 
 /** @type {Map<string, Promise<CSSStyleSheet>>} */

@@ -7,6 +7,7 @@
 
 import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
 import { element } from './readings.js';
+import { Estimate } from './wasm/outlean.js';
 
 class EstimateElement extends HTMLElement {
   /** @type {any} */ #question;
@@ -41,12 +42,12 @@ class EstimateElement extends HTMLElement {
     this.#starting = true;
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
     try {
-      const [{ module, words }, style] = await Promise.all([engine(), sheet('question.css')]);
+      const [words, style] = await Promise.all([engine(), sheet('question.css')]);
       this.#words = words;
       const asked = this.getAttribute('seed') ?? new URLSearchParams(location.search).get('seed') ?? '';
       this.#seed = /^\d{1,9}$/.test(asked) ? Number(asked) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
       const template = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
-      this.#question = new module.Estimate(JSON.parse(template), words, this.#seed);
+      this.#question = new Estimate(JSON.parse(template), words, this.#seed);
       root.adoptedStyleSheets = [style];
       this.#parts = this.build();
       root.replaceChildren(this.#parts.outer);

@@ -8,6 +8,7 @@ import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure
 import { element, Readings, say, signOf, svg } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
+import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
@@ -66,11 +67,11 @@ class RigElement extends HTMLElement {
     this.#starting = true;
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
     try {
-      const [{ module, words }, style] = await Promise.all([engine(), sheet('figure.css'), lettering()]);
+      const [words, style] = await Promise.all([engine(), sheet('figure.css'), lettering()]);
       this.#words = words;
       const source = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
       try {
-        this.#figure = new module.RigFigure(JSON.parse(source), words);
+        this.#figure = new RigFigure(JSON.parse(source), words);
       } catch (why) {
         throw new StartFailure('rig', String(why));
       }

@@ -15,8 +15,8 @@ pub struct Places<'a> {
     pub lessons: &'a Path,
     /// Folder of elements, styles, strings, shells and fonts.
     pub assets: &'a Path,
-    /// Folder of the compiled program: `outlean.js`, `outlean_bg.wasm`.
-    pub wasm: &'a Path,
+    /// Folder of the compiled program: `page.js`, `outlean_bg.wasm`.
+    pub program: &'a Path,
     /// Folder to fill.
     pub out: &'a Path,
 }
@@ -67,11 +67,13 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     for folder in ["fonts", "strings"] {
         copy(&places.assets.join(folder), &places.out.join(folder))?;
     }
-    for file in files(places.assets)? {
-        put(&places.out.join(name_of(&file)), &as_loaded(&file)?)?;
+    // Of scripts, pages load the one that the program comes with.
+    let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
+    for file in files(places.assets)?.into_iter().filter(|file| !script(file)) {
+        put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
     }
-    for file in ["outlean.js", "outlean_bg.wasm"] {
-        put(&places.out.join("wasm").join(file), &as_loaded(&places.wasm.join(file))?)?;
+    for (file, place) in [("page.js", "page.js"), ("outlean_bg.wasm", "wasm/outlean_bg.wasm")] {
+        put(&places.out.join(place), &bytes(&places.program.join(file))?)?;
     }
     for (file, content) in &pages {
         put(&places.out.join(file), content.as_bytes())?;
@@ -124,14 +126,6 @@ fn text(path: &Path) -> Result<String, Failure> {
 
 fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
-}
-
-/// A file as pages load it.
-fn as_loaded(path: &Path) -> Result<Vec<u8>, Failure> {
-    if path.extension().is_some_and(|ending| ending == "js") {
-        return Ok(crate::script::bare(&text(path)?).into_bytes());
-    }
-    bytes(path)
 }
 
 fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {

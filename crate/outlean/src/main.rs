@@ -11,7 +11,6 @@ mod page;
 mod propose;
 mod range;
 mod scatter;
-mod script;
 mod serve;
 mod solve;
 mod still;
@@ -42,7 +41,7 @@ enum Command {
         assets: PathBuf,
         /// Folder of the compiled program.
         #[arg(long)]
-        wasm: PathBuf,
+        program: PathBuf,
         /// Folder to fill.
         #[arg(long)]
         out: PathBuf,
@@ -75,9 +74,12 @@ enum Command {
 
 fn main() -> ExitCode {
     match Cli::parse().command {
-        Command::Build { lessons, assets, wasm, out } => {
-            told(build::build(&build::Places { lessons: &lessons, assets: &assets, wasm: &wasm, out: &out }))
-        }
+        Command::Build { lessons, assets, program, out } => told(build::build(&build::Places {
+            lessons: &lessons,
+            assets: &assets,
+            program: &program,
+            out: &out,
+        })),
         Command::Serve { dir, port, no_open } => {
             let ready = |address: &str| {
                 println!("{address}");

@@ -1,18 +1,41 @@
 //! `cargo xtask build`: the wasm, the native program, the site, the sizes.
 
-use crate::command::{self, Failure, cargo, program};
-use crate::{arguments, place, sizes, wasm};
+use crate::command::{self, Failure, cargo};
+use crate::{arguments, place, script, sizes, wasm};
+use std::fs;
 
 /// Fills target/site.
 pub fn run(arguments: &[String]) -> Result<(), Failure> {
     arguments::only(arguments, &[])?;
     wasm::build()?;
+    program()?;
     command::run(
         &mut cargo("build --release --package outlean"),
         "The errors above are in the native program or a crate below it.",
     )?;
-    let mut site = program(place::outlean(), ["build", "--lessons", "lessons", "--assets", "www", "--wasm"]);
-    site.arg(place::wasm("web")).arg("--out").arg(place::site());
+    // What an earlier build left there is no part of this one.
+    let _ = fs::remove_dir_all(place::site());
+    let mut site = command::program(place::outlean(), ["build", "--lessons", "lessons", "--assets"]);
+    site.arg(place::assets()).arg("--program").arg(place::program()).arg("--out").arg(place::site());
     command::run(&mut site, "The errors above say which file is at fault.")?;
     sizes::check(&place::site())
+}
+
+/// Puts what pages load of the program into one folder: the module, and one script of everything in JavaScript.
+fn program() -> Result<(), Failure> {
+    let web = place::wasm("web");
+    let read = |name: &str| {
+        let file = match name.strip_prefix("wasm/") {
+            Some(name) => web.join(name),
+            None => place::assets().join(name),
+        };
+        fs::read_to_string(&file).map_err(|why| Failure::new(format!("{}: {why}", file.display())))
+    };
+    let page = script::bundle("page.js", &read)?;
+    let folder = place::program();
+    fs::create_dir_all(&folder)
+        .and_then(|()| fs::write(folder.join("page.js"), page))
+        .and_then(|()| fs::copy(web.join("outlean_bg.wasm"), folder.join("outlean_bg.wasm")))
+        .map_err(|why| Failure::new(format!("{} cannot be filled: {why}", folder.display())))?;
+    Ok(())
 }

@@ -10,6 +10,7 @@ mod cases;
 mod command;
 mod install;
 mod place;
+mod script;
 mod serve;
 mod sizes;
 mod test;

@@ -32,6 +32,16 @@ pub fn wasm(form: &str) -> PathBuf {
     target().join("wasm").join(form)
 }
 
+/// What pages load of the program: `page.js`, `outlean_bg.wasm`.
+pub fn program() -> PathBuf {
+    target().join("program")
+}
+
+/// The page's elements, styles and words.
+pub fn assets() -> PathBuf {
+    root().join("www")
+}
+
 /// The built course.
 pub fn site() -> PathBuf {
     target().join("site")
