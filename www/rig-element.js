@@ -5,6 +5,7 @@
 // Property rig: another rig. Method reveal(): shows the forces. Event outlean-ready once it is drawn.
 
 import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
+import { paint } from './paint.js';
 import { element, Readings, say, signOf, svg } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
@@ -175,8 +176,8 @@ class RigElement extends HTMLElement {
       this.#handle = 'dragged';
       this.act({ kind: 'grab' });
       const box = plate.getBoundingClientRect();
-      const at = this.#figure.handle();
-      held = { dx: event.clientX - box.left - at.x, dy: event.clientY - box.top - at.y };
+      const [x, y] = this.#figure.handle();
+      held = { dx: event.clientX - box.left - x, dy: event.clientY - box.top - y };
     });
     head.addEventListener('pointermove', event => {
       if (!held) return;
@@ -326,18 +327,16 @@ class RigElement extends HTMLElement {
     this.#dirty = { side: false, curves: false, cursor: false, words: false };
     if (dirty.words) this.#showWords();
     if (dirty.side) {
-      const context = size(parts.side, parts.plate);
-      this.#figure.paintSide(context, parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle);
-      const at = this.#figure.handle();
-      parts.head.style.left = `${at.x}px`;
-      parts.head.style.top = `${at.y}px`;
+      this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle));
+      const [x, y] = this.#figure.handle();
+      parts.head.style.left = `${x}px`;
+      parts.head.style.top = `${y}px`;
     }
     if (dirty.curves) {
-      size(parts.chart, parts.curves);
-      this.#figure.paintCurves(parts.chart, parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k);
+      this.#paint(parts.chart, parts.curves, this.#figure.paintCurves(parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k));
     }
     if (dirty.cursor) {
-      this.#figure.paintCursor(size(parts.cursor, parts.curves), devicePixelRatio, this.#held);
+      this.#paint(parts.cursor, parts.curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
     }
     if (!this.#drawn) {
       this.#drawn = true;
@@ -345,6 +344,11 @@ class RigElement extends HTMLElement {
       this.dispatchEvent(new CustomEvent('outlean-ready', { bubbles: true, composed: true }));
     }
     if (this.#figure.moving() && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+  }
+
+  /** Puts what the program painted on a canvas. @param {HTMLCanvasElement} canvas @param {HTMLElement} place @param {Float64Array} numbers */
+  #paint(canvas, place, numbers) {
+    paint(size(canvas, place), numbers, this.#figure.texts());
   }
 
   #showWords() {

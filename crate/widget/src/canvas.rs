@@ -1,14 +1,128 @@
-//! Paints scenes on a canvas of the page.
+//! Paints on a canvas of the page that is elsewhere: what is to be done there is written down and sent at once.
 
-use js_sys::Array;
 use outlean_picture::{Anchor, Dash, Face, Hatch, Ink, Inks, Painter, Path, Step, Stroke, Style, TextStyle};
-use wasm_bindgen::JsValue;
-use web_sys::CanvasRenderingContext2d;
 
-/// A painter on a canvas. It remembers what it last set there, so that the canvas is told only what changes;
-/// so nothing else may draw on that canvas while it lives.
+/// What a canvas can be told, in the order of the table in `www/paint.js`: methods and properties by its own names.
+/// From `FillStyle` on a text goes with it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tell {
+    /// Method, no numbers.
+    BeginPath,
+    /// Method: x, y.
+    MoveTo,
+    /// Method: x, y.
+    LineTo,
+    /// Method: both control points, end.
+    BezierCurveTo,
+    /// Method, no numbers.
+    ClosePath,
+    /// Method: x, y, radius, from and to, rad.
+    Arc,
+    /// Method, no numbers.
+    Fill,
+    /// Method, no numbers.
+    Stroke,
+    /// Method, no numbers.
+    Save,
+    /// Method, no numbers.
+    Clip,
+    /// Method, no numbers.
+    Restore,
+    /// Method: six numbers.
+    SetTransform,
+    /// Method: left, top, width, height.
+    ClearRect,
+    /// Method: any lengths.
+    SetLineDash,
+    /// Property: 0 to 1.
+    GlobalAlpha,
+    /// Property: a width.
+    LineWidth,
+    /// Property: a ratio.
+    MiterLimit,
+    /// Property: a colour.
+    FillStyle,
+    /// Property: a colour.
+    StrokeStyle,
+    /// Property.
+    LineCap,
+    /// Property.
+    LineJoin,
+    /// Property.
+    Font,
+    /// Property.
+    TextAlign,
+    /// Property.
+    TextBaseline,
+    /// Method: the text, then x, y.
+    FillText,
+    /// Method: the text, then x, y.
+    StrokeText,
+}
+
+/// What a canvas is told, in order.
+#[derive(Debug, Default, PartialEq)]
+pub struct Told {
+    /// For each thing: which, how many numbers, the numbers.
+    pub numbers: Vec<f64>,
+    /// The texts that go with them, each ended by a line feed.
+    pub texts: String,
+}
+
+impl Told {
+    /// Told to clear a plate of this size, CSS pixels, and what of a last pixel goes beyond it, on a canvas that has `ratio` device pixels to a CSS pixel, and
+    /// to take coordinates in so many parts of a CSS pixel from then on.
+    #[must_use]
+    pub fn cleared(width: f64, height: f64, ratio: f64, parts: f64) -> Self {
+        let mut told = Self::default();
+        let scale = ratio / parts;
+        told.tell(Tell::SetTransform, &[scale, 0.0, 0.0, scale, 0.0, 0.0]);
+        told.tell(Tell::ClearRect, &[0.0, 0.0, (width + 1.0) * parts, (height + 1.0) * parts]);
+        told.tell(Tell::GlobalAlpha, &[1.0]);
+        told.tell(Tell::MiterLimit, &[10.0]);
+        told.say(Tell::TextBaseline, "alphabetic", &[]);
+        told
+    }
+
+    /// Tells a thing without a text.
+    #[inline(never)]
+    pub fn tell(&mut self, what: Tell, numbers: &[f64]) {
+        self.numbers.push(f64::from(what as u8));
+        self.numbers.push(numbers.len() as f64);
+        self.numbers.extend_from_slice(numbers);
+    }
+
+    /// Tells a thing with a text. A canvas sets a line feed as a space.
+    #[inline(never)]
+    pub fn say(&mut self, what: Tell, text: &str, numbers: &[f64]) {
+        self.tell(what, numbers);
+        for letter in text.chars() {
+            self.texts.push(if letter == '\n' { ' ' } else { letter });
+        }
+        self.texts.push('\n');
+    }
+
+    /// Tells a line of lettering: its halo, then itself. What the lettering is to look like was told before.
+    pub fn letter(&mut self, text: &str, x: f64, y: f64, halo: bool) {
+        if halo {
+            self.say(Tell::StrokeText, text, &[x, y]);
+        }
+        self.say(Tell::FillText, text, &[x, y]);
+    }
+}
+
+/// Which end of a line of lettering stands at its place, as a canvas takes it.
+pub const fn align(anchor: Anchor) -> &'static str {
+    match anchor {
+        Anchor::Start => "left",
+        Anchor::Middle => "center",
+        Anchor::End => "right",
+    }
+}
+
+/// A painter on a canvas. It remembers what it last set there, so that the canvas is told only what changes.
 pub struct CanvasPainter<'a> {
-    context: &'a CanvasRenderingContext2d,
+    told: Told,
     inks: &'a Inks,
     fill: Option<Ink>,
     line_ink: Option<Ink>,
@@ -21,16 +135,11 @@ pub struct CanvasPainter<'a> {
 }
 
 impl<'a> CanvasPainter<'a> {
-    /// A painter on `context`, whose canvas has `ratio` device pixels to a CSS pixel. Nothing is cleared.
+    /// A painter on a plate of this size, CSS pixels, cleared; the canvas has `ratio` device pixels to a CSS pixel.
     #[must_use]
-    pub fn new(context: &'a CanvasRenderingContext2d, ratio: f64, inks: &'a Inks) -> Self {
-        // Fails only for arguments that are no numbers.
-        let _ = context.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0);
-        context.set_global_alpha(1.0);
-        context.set_miter_limit(10.0);
-        context.set_text_baseline("alphabetic");
+    pub fn new(width: f64, height: f64, ratio: f64, inks: &'a Inks) -> Self {
         Self {
-            context,
+            told: Told::cleared(width, height, ratio, 1.0),
             inks,
             fill: None,
             line_ink: None,
@@ -43,61 +152,64 @@ impl<'a> CanvasPainter<'a> {
         }
     }
 
-    /// Clears a plate of this size, CSS pixels.
-    pub fn clear(&mut self, width: f64, height: f64) {
-        self.context.clear_rect(0.0, 0.0, width, height);
+    /// What was painted.
+    #[must_use]
+    pub fn done(self) -> Told {
+        self.told
     }
 
     fn set_fill(&mut self, ink: Ink) {
         if self.fill != Some(ink) {
-            self.context.set_fill_style_str(self.inks.colour(ink));
+            self.told.say(Tell::FillStyle, self.inks.colour(ink), &[]);
             self.fill = Some(ink);
         }
     }
 
     fn set_line(&mut self, ink: Ink, width: f64, round: bool, dash: Dash) {
         if self.line_ink != Some(ink) {
-            self.context.set_stroke_style_str(self.inks.colour(ink));
+            self.told.say(Tell::StrokeStyle, self.inks.colour(ink), &[]);
             self.line_ink = Some(ink);
         }
         if self.width.to_bits() != width.to_bits() {
-            self.context.set_line_width(width);
+            self.told.tell(Tell::LineWidth, &[width]);
             self.width = width;
         }
         if self.round != Some(round) {
-            self.context.set_line_cap(if round { "round" } else { "butt" });
-            self.context.set_line_join(if round { "round" } else { "miter" });
+            self.told.say(Tell::LineCap, if round { "round" } else { "butt" }, &[]);
+            self.told.say(Tell::LineJoin, if round { "round" } else { "miter" }, &[]);
             self.round = Some(round);
         }
         if self.dash != Some(dash) {
-            let lengths: Array = dash.lengths().iter().map(|length| JsValue::from_f64(*length)).collect();
-            // Fails only for lengths that are no numbers.
-            let _ = self.context.set_line_dash(&lengths);
+            self.told.tell(Tell::SetLineDash, dash.lengths());
             self.dash = Some(dash);
         }
     }
 
     fn set_cover(&mut self, cover: f64) {
         if self.cover.to_bits() != cover.to_bits() {
-            self.context.set_global_alpha(cover);
+            self.told.tell(Tell::GlobalAlpha, &[cover]);
             self.cover = cover;
         }
     }
 
-    /// Fills, hatches and strokes the path that the canvas now holds; `bounds` are its own.
-    fn lay_on(&mut self, style: &Style, bounds: (f64, f64, f64, f64), again: impl Fn(&Self)) {
+    /// Lays out a shape, then fills, hatches and strokes it; `bounds` are its own.
+    fn lay(&mut self, shape: Outline<'_>, style: &Style) {
+        if style.fill.is_none() && style.stroke.is_none() {
+            return;
+        }
+        self.trace(shape);
         self.set_cover(style.cover);
         if let Some(ink) = style.fill {
             self.set_fill(ink);
-            self.context.fill();
+            self.told.tell(Tell::Fill, &[]);
         }
         if let Some(hatch) = style.hatch {
-            self.hatch(hatch, bounds);
-            again(self);
+            self.hatch(hatch, shape.bounds());
+            self.trace(shape);
         }
         if let Some(Stroke { ink, width, dash, round }) = style.stroke {
             self.set_line(ink, width, round, dash);
-            self.context.stroke();
+            self.told.tell(Tell::Stroke, &[]);
         }
     }
 
@@ -112,37 +224,57 @@ impl<'a> CanvasPainter<'a> {
         if !(step > 0.0 && last - first < 20_000.0) {
             return;
         }
-        self.context.save();
-        self.context.clip();
-        self.context.begin_path();
+        let told = &mut self.told;
+        told.tell(Tell::Save, &[]);
+        told.tell(Tell::Clip, &[]);
+        told.tell(Tell::BeginPath, &[]);
         let mut n = libm::ceil(first);
         while n <= last {
             let sum = (n + 0.5) * step;
-            self.context.move_to(left, sum - left);
-            self.context.line_to(right, sum - right);
+            told.tell(Tell::MoveTo, &[left, sum - left]);
+            told.tell(Tell::LineTo, &[right, sum - right]);
             n += 1.0;
         }
-        self.context.stroke();
-        self.context.restore();
+        told.tell(Tell::Stroke, &[]);
+        told.tell(Tell::Restore, &[]);
     }
 
-    fn trace(&self, path: &Path) {
-        let c = self.context;
-        c.begin_path();
-        for step in &path.steps {
-            match *step {
-                Step::Move(x, y) => c.move_to(x, y),
-                Step::Line(x, y) => c.line_to(x, y),
-                Step::Cubic(a, b, d, e, x, y) => c.bezier_curve_to(a, b, d, e, x, y),
-                Step::Close => c.close_path(),
+    fn trace(&mut self, shape: Outline<'_>) {
+        let told = &mut self.told;
+        told.tell(Tell::BeginPath, &[]);
+        match shape {
+            Outline::Path(path) => {
+                for step in &path.steps {
+                    match *step {
+                        Step::Move(x, y) => told.tell(Tell::MoveTo, &[x, y]),
+                        Step::Line(x, y) => told.tell(Tell::LineTo, &[x, y]),
+                        Step::Cubic(a, b, d, e, x, y) => told.tell(Tell::BezierCurveTo, &[a, b, d, e, x, y]),
+                        Step::Close => told.tell(Tell::ClosePath, &[]),
+                    }
+                }
+            }
+            Outline::Circle(x, y, radius) => {
+                // A canvas refuses a negative radius.
+                told.tell(Tell::Arc, &[x, y, radius.max(0.0), 0.0, core::f64::consts::TAU]);
             }
         }
     }
+}
 
-    fn trace_circle(&self, x: f64, y: f64, radius: f64) {
-        self.context.begin_path();
-        // Fails only for a negative radius.
-        let _ = self.context.arc(x, y, radius.max(0.0), 0.0, core::f64::consts::TAU);
+/// A shape that can be laid out more than once.
+#[derive(Clone, Copy)]
+enum Outline<'a> {
+    Path(&'a Path),
+    Circle(f64, f64, f64),
+}
+
+impl Outline<'_> {
+    /// Left, top, right, bottom.
+    fn bounds(self) -> (f64, f64, f64, f64) {
+        match self {
+            Self::Path(path) => path.bounds().unwrap_or_default(),
+            Self::Circle(x, y, radius) => (x - radius, y - radius, x + radius, y + radius),
+        }
     }
 }
 
@@ -156,45 +288,70 @@ pub fn font(face: Face, size: f64) -> String {
 
 impl Painter for CanvasPainter<'_> {
     fn path(&mut self, path: &Path, style: &Style) {
-        if style.fill.is_none() && style.stroke.is_none() {
-            return;
-        }
-        self.trace(path);
-        let bounds =
-            if style.hatch.is_some() { path.bounds().unwrap_or_default() } else { Default::default() };
-        self.lay_on(style, bounds, |painter| painter.trace(path));
+        self.lay(Outline::Path(path), style);
     }
 
     fn circle(&mut self, x: f64, y: f64, radius: f64, style: &Style) {
-        if style.fill.is_none() && style.stroke.is_none() {
-            return;
-        }
-        self.trace_circle(x, y, radius);
-        let bounds = (x - radius, y - radius, x + radius, y + radius);
-        self.lay_on(style, bounds, |painter| painter.trace_circle(x, y, radius));
+        self.lay(Outline::Circle(x, y, radius), style);
     }
 
     fn text(&mut self, x: f64, y: f64, text: &str, anchor: Anchor, style: &TextStyle) {
         self.set_cover(1.0);
         let font = (style.face, style.size);
         if self.font != Some(font) {
-            self.context.set_font(&self::font(style.face, style.size));
+            self.told.say(Tell::Font, &self::font(style.face, style.size), &[]);
             self.font = Some(font);
         }
         if self.anchor != Some(anchor) {
-            self.context.set_text_align(match anchor {
-                Anchor::Start => "left",
-                Anchor::Middle => "center",
-                Anchor::End => "right",
-            });
+            self.told.say(Tell::TextAlign, align(anchor), &[]);
             self.anchor = Some(anchor);
         }
-        // Text fails to paint only where x or y is no number.
-        if style.halo > 0.0 {
+        let halo = style.halo > 0.0;
+        if halo {
             self.set_line(Ink::Paper, style.halo, true, Dash::SOLID);
-            let _ = self.context.stroke_text(text, x, y);
         }
         self.set_fill(style.ink);
-        let _ = self.context.fill_text(text, x, y);
+        self.told.letter(text, x, y, halo);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn painted(paint: impl FnOnce(&mut CanvasPainter<'_>)) -> Told {
+        let inks = Inks::LIGHT;
+        let mut painter = CanvasPainter::new(100.0, 50.0, 2.0, &inks);
+        let start = painter.told.numbers.len();
+        painter.told.texts.clear();
+        paint(&mut painter);
+        let mut told = painter.done();
+        told.numbers.drain(..start);
+        told
+    }
+
+    #[test]
+    fn each_thing_says_how_many_numbers_follow() {
+        let told = painted(|painter| painter.told.tell(Tell::LineTo, &[3.0, 4.0]));
+        assert_eq!(told.numbers, [2.0, 2.0, 3.0, 4.0]);
+    }
+
+    #[test]
+    fn a_line_feed_in_a_text_does_not_shift_those_after_it() {
+        let told = painted(|painter| painter.told.letter("two\nlines", 1.0, 2.0, true));
+        assert_eq!(told.texts, "two lines\ntwo lines\n");
+    }
+
+    #[test]
+    fn a_canvas_is_told_only_what_changes() {
+        let style = outlean_picture::Role::AxisLine.style(1.0);
+        let path = Path::line((0.0, 0.0), (1.0, 1.0));
+        let once = painted(|painter| painter.path(&path, &style));
+        let twice = painted(|painter| {
+            painter.path(&path, &style);
+            painter.path(&path, &style);
+        });
+        assert_eq!(once.texts, twice.texts);
+        assert!(!once.texts.is_empty() && twice.numbers.len() < 2 * once.numbers.len());
     }
 }

@@ -7,70 +7,56 @@
 //! plotters-canvas does less in more room: it writes colours with the standard library's printing of floats, which
 //! nothing else in the page needs and which is 5 kB of it, gzip.
 
-use crate::canvas::font;
+use crate::canvas::{Tell, Told, align, font};
 use core::convert::Infallible;
+use outlean_picture::Anchor;
 use outlean_picture::curves::{BELOW_BASELINE, HALO, PIXEL, face_of};
 use plotters_backend::text_anchor::{HPos, VPos};
 use plotters_backend::{
     BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind,
 };
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// A canvas that plotters draws on.
-pub struct ChartCanvas {
-    context: CanvasRenderingContext2d,
+pub struct ChartCanvas<'a> {
+    told: &'a mut Told,
     size: (u32, u32),
-    paper: String,
+    paper: &'a str,
 }
 
 type Done = Result<(), DrawingErrorKind<Infallible>>;
 
-impl ChartCanvas {
-    /// Clears `canvas`, which has `ratio` device pixels to a CSS pixel, and draws on it from then on. Lettering
-    /// gets a halo of `paper`, a CSS colour.
-    ///
-    /// # Errors
-    ///
-    /// What the canvas says; a text where it has no plane context.
-    pub fn new(canvas: &HtmlCanvasElement, ratio: f64, paper: &str) -> Result<Self, JsValue> {
-        let none = || JsValue::from_str("the canvas has no 2d context");
-        let context: CanvasRenderingContext2d = canvas.get_context("2d")?.ok_or_else(none)?.dyn_into()?;
-        let (across, down) = (f64::from(canvas.width()), f64::from(canvas.height()));
-        context.set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0)?;
-        context.clear_rect(0.0, 0.0, across, down);
-        let scale = ratio / PIXEL;
-        context.set_transform(scale, 0.0, 0.0, scale, 0.0, 0.0)?;
-        context.set_line_join("round");
-        context.set_text_baseline("alphabetic");
-        let size = ((across / scale) as u32, (down / scale) as u32);
-        Ok(Self { context, size, paper: paper.to_owned() })
+impl<'a> ChartCanvas<'a> {
+    /// Clears a plate of this size, CSS pixels, on a canvas that has `ratio` device pixels to a CSS pixel, and draws
+    /// on it from then on; what is drawn goes to `told`. Lettering gets a halo of `paper`, a CSS colour.
+    pub fn new(told: &'a mut Told, (width, height): (f64, f64), ratio: f64, paper: &'a str) -> Self {
+        *told = Told::cleared(width, height, ratio, PIXEL);
+        told.say(Tell::LineJoin, "round", &[]);
+        Self { told, size: ((width * PIXEL) as u32, (height * PIXEL) as u32), paper }
     }
 
-    /// Lays out a path, closed or not. Fails never, so what follows need not ask.
-    fn trace(&self, path: impl IntoIterator<Item = BackendCoord>) {
-        self.context.begin_path();
+    /// Lays out a path, closed or not.
+    fn trace(&mut self, path: impl IntoIterator<Item = BackendCoord>) {
+        self.told.tell(Tell::BeginPath, &[]);
         for (x, y) in path {
             // On an empty path a line begins where it ends.
-            self.context.line_to(f64::from(x), f64::from(y));
+            self.told.tell(Tell::LineTo, &[f64::from(x), f64::from(y)]);
         }
     }
 
-    fn stroke(&self, colour: BackendColor, width: u32) {
-        let canvas = &self.context;
-        canvas.set_global_alpha(colour.alpha);
-        canvas.set_stroke_style_str(&css(colour));
-        canvas.set_line_width(f64::from(width));
-        canvas.stroke();
+    fn stroke(&mut self, colour: BackendColor, width: u32) {
+        self.told.tell(Tell::GlobalAlpha, &[colour.alpha]);
+        self.told.say(Tell::StrokeStyle, &css(colour), &[]);
+        self.told.tell(Tell::LineWidth, &[f64::from(width)]);
+        self.told.tell(Tell::Stroke, &[]);
     }
 
-    fn fill(&self, colour: BackendColor) {
-        self.context.set_global_alpha(colour.alpha);
-        self.context.set_fill_style_str(&css(colour));
-        self.context.fill();
+    fn fill(&mut self, colour: BackendColor) {
+        self.told.tell(Tell::GlobalAlpha, &[colour.alpha]);
+        self.told.say(Tell::FillStyle, &css(colour), &[]);
+        self.told.tell(Tell::Fill, &[]);
     }
 
-    fn lay_on(&self, style: &impl BackendStyle, fill: bool) {
+    fn lay_on(&mut self, style: &impl BackendStyle, fill: bool) {
         if fill { self.fill(style.color()) } else { self.stroke(style.color(), style.stroke_width()) }
     }
 }
@@ -80,7 +66,7 @@ fn css(BackendColor { rgb: (r, g, b), .. }: BackendColor) -> String {
     format!("rgb({r},{g},{b})")
 }
 
-impl DrawingBackend for ChartCanvas {
+impl DrawingBackend for ChartCanvas<'_> {
     type ErrorType = Infallible;
 
     fn get_size(&self) -> (u32, u32) {
@@ -111,7 +97,7 @@ impl DrawingBackend for ChartCanvas {
         fill: bool,
     ) -> Done {
         self.trace([a, (b.0, a.1), b, (a.0, b.1)]);
-        self.context.close_path();
+        self.told.tell(Tell::ClosePath, &[]);
         self.lay_on(style, fill);
         Ok(())
     }
@@ -128,9 +114,8 @@ impl DrawingBackend for ChartCanvas {
 
     fn draw_circle<S: BackendStyle>(&mut self, at: BackendCoord, radius: u32, style: &S, fill: bool) -> Done {
         let (x, y) = (f64::from(at.0), f64::from(at.1));
-        self.context.begin_path();
-        // Fails only for a negative radius.
-        let _ = self.context.arc(x, y, f64::from(radius), 0.0, core::f64::consts::TAU);
+        self.told.tell(Tell::BeginPath, &[]);
+        self.told.tell(Tell::Arc, &[x, y, f64::from(radius), 0.0, core::f64::consts::TAU]);
         self.lay_on(style, fill);
         Ok(())
     }
@@ -147,27 +132,25 @@ impl DrawingBackend for ChartCanvas {
 
     fn draw_text<S: BackendTextStyle>(&mut self, text: &str, style: &S, (x, y): BackendCoord) -> Done {
         let size = style.size();
-        let canvas = &self.context;
-        canvas.set_font(&font(face_of(style.family().as_str(), &style.style()), size));
-        canvas.set_text_align(match style.anchor().h_pos {
-            HPos::Left => "left",
-            HPos::Center => "center",
-            HPos::Right => "right",
-        });
+        let told = &mut *self.told;
+        told.say(Tell::Font, &font(face_of(style.family().as_str(), &style.style()), size), &[]);
+        let anchor = match style.anchor().h_pos {
+            HPos::Left => Anchor::Start,
+            HPos::Center => Anchor::Middle,
+            HPos::Right => Anchor::End,
+        };
+        told.say(Tell::TextAlign, align(anchor), &[]);
         let down = match style.anchor().v_pos {
             VPos::Bottom => -BELOW_BASELINE,
             VPos::Center => 0.5 - BELOW_BASELINE,
             VPos::Top => 1.0 - BELOW_BASELINE,
         };
-        let (x, y) = (f64::from(x), f64::from(y) + down * size);
         let colour = style.color();
-        canvas.set_global_alpha(colour.alpha);
-        canvas.set_stroke_style_str(&self.paper);
-        canvas.set_line_width(HALO * size);
-        canvas.set_fill_style_str(&css(colour));
-        // Text fails to paint only where x or y is no number, and these are whole numbers.
-        let _ = canvas.stroke_text(text, x, y);
-        let _ = canvas.fill_text(text, x, y);
+        told.tell(Tell::GlobalAlpha, &[colour.alpha]);
+        told.say(Tell::StrokeStyle, self.paper, &[]);
+        told.tell(Tell::LineWidth, &[HALO * size]);
+        told.say(Tell::FillStyle, &css(colour), &[]);
+        told.letter(text, f64::from(x), f64::from(y) + down * size, true);
         Ok(())
     }
 

@@ -145,7 +145,7 @@ impl Estimate {
         let cause = |cause: Cause, value: f64| {
             let texts =
                 [self.words.say(cause_key(cause)).to_owned(), show(value, dimension, units).to_string()];
-            list(texts, JsValue::from).into()
+            list(texts, JsValue::from)
         };
         let step = |step: Step| -> JsValue {
             Plain::new()

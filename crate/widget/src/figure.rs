@@ -1,18 +1,19 @@
 //! One figure in the page: a state, its pictures, and what the page asks of them.
 
 use crate::action::Action;
-use crate::canvas::CanvasPainter;
+use crate::canvas::{CanvasPainter, Told};
 use crate::chart_backend::ChartCanvas;
-use crate::message::{self, Plain};
+use crate::message;
 use crate::state::{Motion, State};
 use crate::told;
 use crate::view::view;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, Panels};
-use outlean_picture::{HandleState, Ink, Inks, Show, SideView, SideViewInput, Words, paint, side_view};
+use outlean_picture::{
+    HandleState, Ink, Inks, Scene, Show, SideView, SideViewInput, Words, paint, side_view,
+};
 use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
 use outlean_rigfile::{Units, key_of, show};
 use wasm_bindgen::prelude::*;
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// A frame that can be leaned, for `<outlean-rig>`.
 #[wasm_bindgen]
@@ -23,6 +24,8 @@ pub struct RigFigure {
     fault: Option<Fault>,
     side: Option<SideView>,
     chart: Option<Chart>,
+    /// The texts of what was painted last.
+    texts: String,
 }
 
 #[wasm_bindgen]
@@ -37,7 +40,15 @@ impl RigFigure {
         let words = message::words(words);
         let state =
             State::new(message::rig(rig)?).map_err(|fault| explained(&fault, Units::Metric, &words))?;
-        Ok(Self { state, words, inks: Inks::LIGHT, fault: None, side: None, chart: None })
+        Ok(Self {
+            state,
+            words,
+            inks: Inks::LIGHT,
+            fault: None,
+            side: None,
+            chart: None,
+            texts: String::new(),
+        })
     }
 
     /// Does an action and says what it changed, in the flags of `Change::flags`.
@@ -88,17 +99,10 @@ impl RigFigure {
     }
 
     /// Paints the side view, `width` by `height` CSS pixels of `ratio` device pixels each, with strokes and
-    /// type scaled by `k`. `handle` is `rest`, `hover`, `focus` or `dragged`.
+    /// type scaled by `k`. `handle` is `rest`, `hover`, `focus` or `dragged`. Gives what a canvas is told: for each
+    /// thing which, how many numbers, the numbers, as `www/paint.js` has it; so do the other two.
     #[wasm_bindgen(js_name = paintSide)]
-    pub fn paint_side(
-        &mut self,
-        context: &CanvasRenderingContext2d,
-        width: f64,
-        height: f64,
-        ratio: f64,
-        k: f64,
-        handle: &str,
-    ) {
+    pub fn paint_side(&mut self, width: f64, height: f64, ratio: f64, k: f64, handle: &str) -> Vec<f64> {
         let handle = match handle {
             "hover" => HandleState::Hover,
             "focus" => HandleState::Focus,
@@ -143,16 +147,20 @@ impl RigFigure {
             seats: self.side.as_ref().map(|side| &side.seats),
         };
         let side = side_view(&input);
-        let mut painter = CanvasPainter::new(context, ratio, &self.inks);
-        painter.clear(width, height);
-        paint(&side.scene, &mut painter);
+        let told = self.painted(&side.scene, ratio);
         self.side = Some(side);
+        self.sent(told)
     }
 
-    /// Where the handle stands on the side view, `{ x, y }`; the corner before it was painted.
-    pub fn handle(&self) -> JsValue {
+    /// The texts that go with what was painted last, each ended by a line feed.
+    pub fn texts(&self) -> String {
+        self.texts.clone()
+    }
+
+    /// Where the handle stands on the side view, x and y; the corner before it was painted.
+    pub fn handle(&self) -> Vec<f64> {
         let (x, y) = self.side.as_ref().map_or((0.0, 0.0), |side| side.handle);
-        Plain::new().put("x", x).put("y", y).into()
+        vec![x, y]
     }
 
     /// The lean, rad, at which the handle would stand at a place on the side view.
@@ -166,16 +174,9 @@ impl RigFigure {
     ///
     /// # Errors
     ///
-    /// What the canvas reports.
+    /// What is wrong with a rig that has no curves.
     #[wasm_bindgen(js_name = paintCurves)]
-    pub fn paint_curves(
-        &mut self,
-        canvas: HtmlCanvasElement,
-        width: f64,
-        height: f64,
-        ratio: f64,
-        k: f64,
-    ) -> Result<(), JsValue> {
+    pub fn paint_curves(&mut self, width: f64, height: f64, ratio: f64, k: f64) -> Result<Vec<f64>, JsValue> {
         let state = &self.state;
         let options = Options {
             width,
@@ -193,21 +194,22 @@ impl RigFigure {
                 Chart::new(curves, options, &self.words)
             }
         };
-        let backend = ChartCanvas::new(&canvas, ratio, self.inks.colour(Ink::Paper))?;
-        let painted = chart.paint(&self.inks, backend).is_ok();
+        let mut told = Told::default();
+        let backend = ChartCanvas::new(&mut told, (width, height), ratio, self.inks.colour(Ink::Paper));
+        // Writing down cannot fail.
+        let _ = chart.paint(&self.inks, backend);
         self.chart = Some(chart);
-        if painted { Ok(()) } else { Err(JsValue::from_str("the canvas does not paint")) }
+        Ok(self.sent(told))
     }
 
     /// Paints what moves over the curves: cursor, values, pointer. `grip` is whether the cursor is held.
     #[wasm_bindgen(js_name = paintCursor)]
-    pub fn paint_cursor(&self, context: &CanvasRenderingContext2d, ratio: f64, held: bool) {
-        let Some(chart) = &self.chart else { return };
+    pub fn paint_cursor(&mut self, ratio: f64, held: bool) -> Vec<f64> {
+        let Some(chart) = &self.chart else { return Vec::new() };
         let grip = if held { Grip::Dragged } else { Grip::Rest };
         let scene = chart.cursor(self.state.solution(), grip);
-        let mut painter = CanvasPainter::new(context, ratio, &self.inks);
-        painter.clear(scene.width, scene.height);
-        paint(&scene, &mut painter);
+        let told = self.painted(&scene, ratio);
+        self.sent(told)
     }
 
     /// The lean, rad, at `x` CSS pixels from the left of the curves; NaN before they were painted.
@@ -218,6 +220,19 @@ impl RigFigure {
 }
 
 impl RigFigure {
+    /// What a canvas is told to show a scene.
+    fn painted(&self, scene: &Scene, ratio: f64) -> Told {
+        let mut painter = CanvasPainter::new(scene.width, scene.height, ratio, &self.inks);
+        paint(scene, &mut painter);
+        painter.done()
+    }
+
+    /// Keeps the texts to be asked for.
+    fn sent(&mut self, told: Told) -> Vec<f64> {
+        self.texts = told.texts;
+        told.numbers
+    }
+
     fn done(&mut self, action: Action) -> u32 {
         let change = self.state.act(action);
         self.fault = change.fault;

@@ -1,25 +1,40 @@
 //! Messages to and from the page: plain objects, read and written by hand. A derive for each type would make the
 //! program three times as large as everything else in it.
 
-use js_sys::{Array, Object, Reflect};
 use outlean_picture::Words;
 use outlean_rig::Rig;
 use outlean_rigfile::{FlatError, SetError, Units, Value, entries_of, rig_of, show};
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::prelude::*;
+
+// All that is asked of the page's language. js-sys has a name for everything in it, and brings a kilobyte of what
+// nothing here asks for.
+#[wasm_bindgen]
+extern "C" {
+    #[wasm_bindgen(js_name = Object)]
+    fn object() -> JsValue;
+    #[wasm_bindgen(js_name = Array)]
+    fn array() -> JsValue;
+    #[wasm_bindgen(js_namespace = Reflect, js_name = set)]
+    fn set(of: &JsValue, key: &JsValue, value: &JsValue) -> bool;
+    #[wasm_bindgen(js_namespace = Reflect, js_name = get, catch)]
+    fn get(of: &JsValue, key: &JsValue) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(js_namespace = Object, js_name = entries, catch)]
+    fn entries(of: &JsValue) -> Result<JsValue, JsValue>;
+}
 
 /// A plain object being written.
-pub struct Plain(Object);
+pub struct Plain(JsValue);
 
 impl Plain {
     /// An empty one.
     pub fn new() -> Self {
-        Self(Object::new())
+        Self(object())
     }
 
     /// Sets what stands at `key`.
     pub fn put(self, key: &str, value: impl Into<JsValue>) -> Self {
         // Setting a property of an object made here cannot fail.
-        let _ = Reflect::set(&self.0, &key.into(), &value.into());
+        set(&self.0, &key.into(), &value.into());
         self
     }
 
@@ -31,22 +46,22 @@ impl Plain {
 
 impl From<Plain> for JsValue {
     fn from(plain: Plain) -> Self {
-        plain.0.into()
+        plain.0
     }
 }
 
 /// A list of things, each written by `write`.
-pub fn list<T>(all: impl IntoIterator<Item = T>, mut write: impl FnMut(T) -> JsValue) -> Array {
-    let array = Array::new();
-    for each in all {
-        array.push(&write(each));
+pub fn list<T>(all: impl IntoIterator<Item = T>, mut write: impl FnMut(T) -> JsValue) -> JsValue {
+    let array = array();
+    for (i, each) in (0_u32..).zip(all) {
+        set(&array, &i.into(), &write(each));
     }
     array
 }
 
 /// What stands at `key` of something sent; `undefined` where nothing does.
 pub fn at(sent: &JsValue, key: &str) -> JsValue {
-    Reflect::get(sent, &key.into()).unwrap_or(JsValue::UNDEFINED)
+    get(sent, &key.into()).unwrap_or(JsValue::UNDEFINED)
 }
 
 /// The text at `key`.
@@ -73,22 +88,24 @@ pub fn number(sent: &JsValue, key: &str) -> Result<f64, String> {
 ///
 /// Names the key.
 pub fn items(sent: &JsValue, key: &str) -> Result<Vec<JsValue>, String> {
-    at(sent, key)
-        .dyn_into::<Array>()
-        .map(|array| array.iter().collect())
-        .map_err(|_| format!("`{key}` must be a list"))
+    all(&at(sent, key)).ok_or_else(|| format!("`{key}` must be a list"))
+}
+
+/// What is in a list; `None` for what has no length.
+fn all(list: &JsValue) -> Option<Vec<JsValue>> {
+    let count = at(list, "length").as_f64()? as u32;
+    Some((0..count).map(|i| get(list, &i.into()).unwrap_or(JsValue::UNDEFINED)).collect())
 }
 
 /// The keys of an object sent, with what stands there.
 fn pairs(sent: &JsValue) -> Vec<(String, JsValue)> {
-    let Some(object) = sent.dyn_ref::<Object>() else { return Vec::new() };
-    Object::entries(object)
-        .iter()
-        .filter_map(|pair| {
-            let pair = pair.dyn_into::<Array>().ok()?;
-            Some((pair.get(0).as_string()?, pair.get(1)))
-        })
-        .collect()
+    let mut pairs = Vec::new();
+    for pair in entries(sent).ok().as_ref().and_then(all).unwrap_or_default() {
+        if let Some(key) = at(&pair, "0").as_string() {
+            pairs.push((key, at(&pair, "1")));
+        }
+    }
+    pairs
 }
 
 /// The words sent: an object of templates by key.

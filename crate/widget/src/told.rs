@@ -50,7 +50,7 @@ fn slider(slider: &SliderView) -> JsValue {
 }
 
 fn choice(choice: &ChoiceView) -> JsValue {
-    let option = |(word, name): &(String, String)| list([word, name], |text| text.as_str().into()).into();
+    let option = |(word, name): &(String, String)| list([word, name], |text| text.as_str().into());
     Plain::new()
         .put("key", choice.key.as_str())
         .put("name", choice.name.as_str())

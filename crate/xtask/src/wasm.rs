@@ -15,7 +15,9 @@ const NAME: &str = "outlean";
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
     // As a module alone: a crate that is also made as a library for others is not optimised as a whole.
-    let made = "rustc --profile page --target wasm32-unknown-unknown --package outlean-widget --lib --crate-type cdylib";
+    // Loops are left as they are written: what makes them faster makes the module larger.
+    let made = "rustc --profile page --target wasm32-unknown-unknown --package outlean-widget --lib --crate-type cdylib \
+                -- -Cllvm-args=-disable-lsr";
     run(&mut cargo(made), "The errors above are in the Rust code that goes into the page.")?;
     bind("web", |bindgen| bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)))?;
     bind("node", |bindgen| bindgen.nodejs(true))
