@@ -164,14 +164,21 @@ fn copy(from: &Path, to: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// Writes a file unless it already says the same.
+/// Writes a file, and its packed form, unless it already says the same.
 fn put(path: &Path, content: &[u8]) -> Result<(), Failure> {
-    if fs::read(path).is_ok_and(|now| now == content) {
+    let packed = crate::packed::place(path);
+    if fs::read(path).is_ok_and(|now| now == content) && packed.as_ref().is_none_or(|path| path.exists()) {
         return Ok(());
     }
     let failed = |why: std::io::Error| Failure::File(path.to_owned(), why.to_string());
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder).map_err(failed)?;
     }
-    fs::write(path, content).map_err(failed)
+    fs::write(path, content).map_err(failed)?;
+    match packed {
+        Some(packed) => {
+            crate::packed::pack(content).and_then(|content| fs::write(packed, content)).map_err(failed)
+        }
+        None => Ok(()),
+    }
 }

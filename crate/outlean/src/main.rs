@@ -7,6 +7,7 @@ mod files;
 mod lesson;
 mod materials;
 mod name;
+mod packed;
 mod page;
 mod propose;
 mod range;

@@ -3,6 +3,7 @@
 //! One thread a connection, one answer a connection: enough for one reader, and no request can wait behind an idle
 //! connection, as it can with a pool of threads that keep connections alive.
 
+use crate::packed;
 use std::fs;
 use std::io::{self, BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
@@ -58,35 +59,41 @@ fn answer(connection: &TcpStream, folder: &Path) -> io::Result<()> {
     let mut request = BufReader::new(connection.take(LONGEST));
     let mut first = String::new();
     request.read_line(&mut first)?;
-    // The headers say nothing that matters here; they are read so that the answer is not taken for a refusal.
+    let mut unpacks = false;
     let mut header = String::new();
     while request.read_line(&mut header)? > 2 {
+        header.make_ascii_lowercase();
+        unpacks |= header.starts_with("accept-encoding:") && header.contains("gzip");
         header.clear();
     }
     let mut words = first.split_whitespace();
     let (method, target) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
     if !matches!(method, "GET" | "HEAD") {
-        return send(
-            connection,
-            "405 Method Not Allowed",
-            "text/plain",
-            b"only GET and HEAD are answered",
-            true,
-        );
+        return send(connection, "405 Method Not Allowed", PLAIN, b"only GET and HEAD are answered", true);
     }
-    let found = file_of(target, folder).and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
     let whole = method == "GET";
-    match found {
-        Some((bytes, kind)) => send(connection, "200 OK", kind, &bytes, whole),
-        None => send(connection, "404 Not Found", "text/plain", b"there is no such page", whole),
+    let Some((bytes, file)) = file_of(target, folder).and_then(|file| Some((fs::read(&file).ok()?, file)))
+    else {
+        return send(connection, "404 Not Found", PLAIN, b"there is no such page", whole);
+    };
+    let kind = content_type(&file);
+    match packed::of(&file).filter(|_| unpacks) {
+        Some(packed) => send(connection, "200 OK", &format!("{kind}{PACKED}"), &packed, whole),
+        None => send(connection, "200 OK", kind, &bytes, whole),
     }
 }
+
+/// The type of what is said of a page that is not sent.
+const PLAIN: &str = "text/plain";
+/// The header of a file that is sent packed.
+const PACKED: &str = "\r\nContent-Encoding: gzip";
 
 fn send(mut connection: &TcpStream, status: &str, kind: &str, body: &[u8], whole: bool) -> io::Result<()> {
     let length = body.len();
     write!(
         connection,
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {length}\r\nConnection: close\r\n\
+         Vary: Accept-Encoding\r\n\
          Content-Security-Policy: {POLICY}\r\nX-Content-Type-Options: nosniff\r\n\
          Referrer-Policy: no-referrer\r\nCache-Control: no-cache\r\n\r\n"
     )?;
@@ -172,6 +179,17 @@ mod tests {
         assert!(ask("GET /missing").starts_with("HTTP/1.1 404"));
         assert!(ask("HEAD /").contains("Content-Length: 6") && !ask("HEAD /").ends_with("a page"));
         assert!(ask("POST /").starts_with("HTTP/1.1 405"));
+        // Packed for whoever unpacks, as long as it was packed after the page was written.
+        fs::write(folder.join("index.html.gz"), "packed").unwrap();
+        let unpacking = |what: &str| ask(&format!("{what} HTTP/1.1\r\nAccept-Encoding: br, gzip\r\nX-Rest:"));
+        assert!(
+            unpacking("GET /").contains("Content-Encoding: gzip\r\n")
+                && unpacking("GET /").ends_with("packed")
+        );
+        assert!(ask("GET /").ends_with("a page"));
+        thread::sleep(Duration::from_millis(20));
+        fs::write(folder.join("index.html"), "a new page").unwrap();
+        assert!(unpacking("GET /").ends_with("a new page"));
         fs::remove_dir_all(folder).unwrap();
     }
 }
