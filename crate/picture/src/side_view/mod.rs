@@ -212,6 +212,8 @@ impl Frame {
 ///
 /// A rig that tips is drawn where it stands, with no force on legs or guys; falls to the side cannot be seen from
 /// here and show nothing.
+// Inlined, so that what a caller never shows (the page: a guess, the resultant) is left out of its program.
+#[inline(always)]
 #[must_use]
 pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     let sound =
