@@ -10,15 +10,20 @@ use wasm_bindgen_cli_support::Bindgen;
 /// Name of the files made: `outlean.js`, `outlean_bg.wasm`.
 const NAME: &str = "outlean";
 
+/// Habits of the compiler that cost room even where it is told to mind it: to rewrite loops, to move what does not change
+/// out of them, to copy a few words one by one instead of together.
+const SMALL: [&str; 4] =
+    ["-disable-lsr", "-disable-machine-licm", "-max-store-memcpy=1", "-max-store-memmove=1"];
+
 /// Compiles the widget and makes `target/wasm/web` (ES module for pages) and `target/wasm/node` (for the tests),
 /// each only when it is older than what it is made from.
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
     // As a module alone: a crate that is also made as a library for others is not optimised as a whole.
-    // Loops are left as they are written: what makes them faster makes the module larger.
     let made = "rustc --profile page --target wasm32-unknown-unknown --package outlean-widget --lib --crate-type cdylib \
-                -- -Cllvm-args=-disable-lsr";
-    run(&mut cargo(made), "The errors above are in the Rust code that goes into the page.")?;
+                -- -Cllvm-args=";
+    let made = format!("{made}{}", SMALL.join(" -Cllvm-args="));
+    run(&mut cargo(&made), "The errors above are in the Rust code that goes into the page.")?;
     bind("web", |bindgen| bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)))?;
     bind("node", |bindgen| bindgen.nodejs(true))
 }
