@@ -70,18 +70,22 @@ pub struct Told {
 }
 
 impl Told {
-    /// Told to clear a plate of this size, CSS pixels, and what of a last pixel goes beyond it, on a canvas that has `ratio` device pixels to a CSS pixel, and
-    /// to take coordinates in so many parts of a CSS pixel from then on.
+    /// Told to clear a plate of this size, CSS pixels, and what of a last pixel goes beyond it, on a canvas that has
+    /// `ratio` device pixels to a CSS pixel.
     #[must_use]
-    pub fn cleared(width: f64, height: f64, ratio: f64, parts: f64) -> Self {
+    pub fn cleared(width: f64, height: f64, ratio: f64) -> Self {
         let mut told = Self::default();
-        let scale = ratio / parts;
-        told.tell(Tell::SetTransform, &[scale, 0.0, 0.0, scale, 0.0, 0.0]);
-        told.tell(Tell::ClearRect, &[0.0, 0.0, (width + 1.0) * parts, (height + 1.0) * parts]);
-        told.tell(Tell::GlobalAlpha, &[1.0]);
-        told.tell(Tell::MiterLimit, &[10.0]);
-        told.say(Tell::TextBaseline, "alphabetic", &[]);
+        told.begin(ratio);
+        told.tell(Tell::ClearRect, &[0.0, 0.0, width + 1.0, height + 1.0]);
         told
+    }
+
+    /// Tells what holds for a whole layer: so many device pixels to a unit, nothing seen through.
+    pub fn begin(&mut self, scale: f64) {
+        self.tell(Tell::SetTransform, &[scale, 0.0, 0.0, scale, 0.0, 0.0]);
+        self.tell(Tell::GlobalAlpha, &[1.0]);
+        self.tell(Tell::MiterLimit, &[10.0]);
+        self.say(Tell::TextBaseline, "alphabetic", &[]);
     }
 
     /// Tells a thing without a text.
@@ -101,28 +105,11 @@ impl Told {
         }
         self.texts.push('\n');
     }
-
-    /// Tells a line of lettering: its halo, then itself. What the lettering is to look like was told before.
-    pub fn letter(&mut self, text: &str, x: f64, y: f64, halo: bool) {
-        if halo {
-            self.say(Tell::StrokeText, text, &[x, y]);
-        }
-        self.say(Tell::FillText, text, &[x, y]);
-    }
-}
-
-/// Which end of a line of lettering stands at its place, as a canvas takes it.
-pub const fn align(anchor: Anchor) -> &'static str {
-    match anchor {
-        Anchor::Start => "left",
-        Anchor::Middle => "center",
-        Anchor::End => "right",
-    }
 }
 
 /// A painter on a canvas. It remembers what it last set there, so that the canvas is told only what changes.
 pub struct CanvasPainter<'a> {
-    told: Told,
+    told: &'a mut Told,
     inks: &'a Inks,
     fill: Option<Ink>,
     line_ink: Option<Ink>,
@@ -135,11 +122,12 @@ pub struct CanvasPainter<'a> {
 }
 
 impl<'a> CanvasPainter<'a> {
-    /// A painter on a plate of this size, CSS pixels, cleared; the canvas has `ratio` device pixels to a CSS pixel.
+    /// A painter of another layer on a canvas that has `ratio` device pixels to a CSS pixel; nothing is cleared.
     #[must_use]
-    pub fn new(width: f64, height: f64, ratio: f64, inks: &'a Inks) -> Self {
+    pub fn new(told: &'a mut Told, ratio: f64, inks: &'a Inks) -> Self {
+        told.begin(ratio);
         Self {
-            told: Told::cleared(width, height, ratio, 1.0),
+            told,
             inks,
             fill: None,
             line_ink: None,
@@ -150,12 +138,6 @@ impl<'a> CanvasPainter<'a> {
             anchor: None,
             cover: 1.0,
         }
-    }
-
-    /// What was painted.
-    #[must_use]
-    pub fn done(self) -> Told {
-        self.told
     }
 
     fn set_fill(&mut self, ink: Ink) {
@@ -224,7 +206,7 @@ impl<'a> CanvasPainter<'a> {
         if !(step > 0.0 && last - first < 20_000.0) {
             return;
         }
-        let told = &mut self.told;
+        let told = &mut *self.told;
         told.tell(Tell::Save, &[]);
         told.tell(Tell::Clip, &[]);
         told.tell(Tell::BeginPath, &[]);
@@ -240,7 +222,7 @@ impl<'a> CanvasPainter<'a> {
     }
 
     fn trace(&mut self, shape: Outline<'_>) {
-        let told = &mut self.told;
+        let told = &mut *self.told;
         told.tell(Tell::BeginPath, &[]);
         match shape {
             Outline::Path(path) => {
@@ -279,7 +261,7 @@ impl Outline<'_> {
 }
 
 /// The font of a face at a size, px, as a canvas takes it.
-pub fn font(face: Face, size: f64) -> String {
+fn font(face: Face, size: f64) -> String {
     let slant = if face.italic() { "italic " } else { "" };
     // The standard library's printing of floats would be 5 kB of the page, gzip.
     let (weight, size, families) = (face.weight(), outlean_rigfile::fixed(size, 4), face.families());
@@ -303,15 +285,20 @@ impl Painter for CanvasPainter<'_> {
             self.font = Some(font);
         }
         if self.anchor != Some(anchor) {
-            self.told.say(Tell::TextAlign, align(anchor), &[]);
+            let align = match anchor {
+                Anchor::Start => "left",
+                Anchor::Middle => "center",
+                Anchor::End => "right",
+            };
+            self.told.say(Tell::TextAlign, align, &[]);
             self.anchor = Some(anchor);
         }
-        let halo = style.halo > 0.0;
-        if halo {
+        if style.halo > 0.0 {
             self.set_line(Ink::Paper, style.halo, true, Dash::SOLID);
+            self.told.say(Tell::StrokeText, text, &[x, y]);
         }
         self.set_fill(style.ink);
-        self.told.letter(text, x, y, halo);
+        self.told.say(Tell::FillText, text, &[x, y]);
     }
 }
 
@@ -320,13 +307,10 @@ mod tests {
     use super::*;
 
     fn painted(paint: impl FnOnce(&mut CanvasPainter<'_>)) -> Told {
-        let inks = Inks::LIGHT;
-        let mut painter = CanvasPainter::new(100.0, 50.0, 2.0, &inks);
-        let start = painter.told.numbers.len();
-        painter.told.texts.clear();
+        let (mut told, inks) = (Told::default(), Inks::LIGHT);
+        let mut painter = CanvasPainter::new(&mut told, 2.0, &inks);
+        *painter.told = Told::default();
         paint(&mut painter);
-        let mut told = painter.done();
-        told.numbers.drain(..start);
         told
     }
 
@@ -338,8 +322,8 @@ mod tests {
 
     #[test]
     fn a_line_feed_in_a_text_does_not_shift_those_after_it() {
-        let told = painted(|painter| painter.told.letter("two\nlines", 1.0, 2.0, true));
-        assert_eq!(told.texts, "two lines\ntwo lines\n");
+        let told = painted(|painter| painter.told.say(Tell::FillText, "two\nlines", &[1.0, 2.0]));
+        assert_eq!(told.texts, "two lines\n");
     }
 
     #[test]

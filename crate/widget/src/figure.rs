@@ -8,9 +8,7 @@ use crate::state::{Motion, State};
 use crate::told;
 use crate::view::view;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, Panels};
-use outlean_picture::{
-    HandleState, Ink, Inks, Scene, Show, SideView, SideViewInput, Words, paint, side_view,
-};
+use outlean_picture::{HandleState, Inks, Scene, Show, SideView, SideViewInput, Words, paint, side_view};
 use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
 use outlean_rigfile::{Units, key_of, show};
 use wasm_bindgen::prelude::*;
@@ -194,10 +192,12 @@ impl RigFigure {
                 Chart::new(curves, options, &self.words)
             }
         };
-        let mut told = Told::default();
-        let backend = ChartCanvas::new(&mut told, (width, height), ratio, self.inks.colour(Ink::Paper));
+        let under = chart.under();
+        let mut told = Told::cleared(under.width, under.height, ratio);
+        paint(&under, &mut CanvasPainter::new(&mut told, ratio, &self.inks));
         // Writing down cannot fail.
-        let _ = chart.paint(&self.inks, backend);
+        let _ = chart.lines(&self.inks, ChartCanvas::new(&mut told, (under.width, under.height), ratio));
+        paint(&chart.over(), &mut CanvasPainter::new(&mut told, ratio, &self.inks));
         self.chart = Some(chart);
         Ok(self.sent(told))
     }
@@ -222,9 +222,9 @@ impl RigFigure {
 impl RigFigure {
     /// What a canvas is told to show a scene.
     fn painted(&self, scene: &Scene, ratio: f64) -> Told {
-        let mut painter = CanvasPainter::new(scene.width, scene.height, ratio, &self.inks);
-        paint(scene, &mut painter);
-        painter.done()
+        let mut told = Told::cleared(scene.width, scene.height, ratio);
+        paint(scene, &mut CanvasPainter::new(&mut told, ratio, &self.inks));
+        told
     }
 
     /// Keeps the texts to be asked for.

@@ -1,7 +1,7 @@
 //! Curves over the lean: what the legs and the guys carry, above the lean rule.
 //!
 //! [`Curves`] are sampled once per rig; a [`Chart`] is laid out once per rig, size, units and words. Its still
-//! layer goes through plotters ([`Chart::paint`]) and is kept by whoever paints it; the cursor, its values and
+//! layer (a scene, the lines through plotters, a scene of lettering) is kept by whoever paints it; the cursor, its values and
 //! the pointer are a [`Scene`] made anew for each lean ([`Chart::cursor`]).
 
 mod axis;
@@ -15,7 +15,7 @@ mod svg_backend;
 mod tests;
 
 pub use axis::Axis;
-pub use chart::{BELOW_BASELINE, DrawResult, HALO, PIXEL, face_of};
+pub use chart::{DrawResult, PIXEL};
 pub use cursor::Grip;
 pub use plan::{Options, Panels};
 pub use sample::{Allowable, Curves, Fall, Panel, PanelKind, Sample, Series};
@@ -57,15 +57,31 @@ impl Chart {
         &self.options
     }
 
-    /// Draws the still layer: hatch, grid, axes, limits, lines, names, the lean rule. The backend is one of
-    /// ours: [`SvgBackend`], or the page's. The paper itself is left as it is.
+    /// The lowest part of the still layer: hatch, balance leans, the strip, the lean rule.
+    #[must_use]
+    pub fn under(&self) -> Scene {
+        self.still().under()
+    }
+
+    /// Draws what is over that: grid, axes, limits, lines. The backend is one of ours: [`SvgBackend`], or the
+    /// page's. The paper itself is left as it is.
     ///
     /// # Errors
     ///
     /// What the backend reports.
-    pub fn paint<DB: plotters_backend::DrawingBackend>(&self, inks: &Inks, backend: DB) -> DrawResult<DB> {
+    pub fn lines<DB: plotters_backend::DrawingBackend>(&self, inks: &Inks, backend: DB) -> DrawResult<DB> {
+        self.still().lines(inks, backend)
+    }
+
+    /// The last part of the still layer: titles, numbers, names.
+    #[must_use]
+    pub fn over(&self) -> Scene {
+        self.still().over()
+    }
+
+    fn still(&self) -> chart::Still<'_> {
         let Self { curves, options, plan, labels, .. } = self;
-        chart::Still { curves, plan, labels, revealed: options.revealed, inks }.paint(backend)
+        chart::Still { curves, plan, labels, revealed: options.revealed }
     }
 
     /// The moving layer over it, of the rig solved at the lean of the figure.
@@ -98,15 +114,15 @@ impl Chart {
     /// Both layers as one `<svg>` element in the given inks, with a title and a description.
     #[must_use]
     pub fn svg(&self, solution: &Solution, inks: &Inks, title: &str, description: &str) -> String {
-        let scene = self.cursor(solution, Grip::Rest);
-        let whole = crate::svg(&scene, inks, title, description);
-        let mut still = String::new();
-        let paper = inks.colour(crate::Ink::Paper);
+        let (under, mut over) = (self.under(), self.over());
+        over.items.extend(self.cursor(solution, Grip::Rest).items);
+        let mut lines = String::new();
         // Writing into a text cannot fail.
-        let _ = self.paint(inks, SvgBackend::new(&mut still, scene.width, scene.height, paper));
-        // The still layer goes under what moves, after title and description.
-        let head = ["</desc>", "</title>"].into_iter().find_map(|end| Some(whole.find(end)? + end.len()));
-        let (head, rest) = whole.split_at_checked(head.unwrap_or(0)).unwrap_or(("", &whole));
-        format!("{head}<g transform=\"scale({})\">{still}</g>{rest}", 1.0 / PIXEL)
+        let _ = self.lines(inks, SvgBackend::new(&mut lines, under.width, under.height));
+        let (under, over) = (crate::svg(&under, inks, title, description), crate::svg(&over, inks, "", ""));
+        // The lines go between the two, and what is over them has no head of its own.
+        let under = under.strip_suffix("</svg>\n").unwrap_or(&under);
+        let over = over.split_once("</title>").map_or("", |(_, over)| over);
+        format!("{under}<g transform=\"scale({})\">{lines}</g>{over}", 1.0 / PIXEL)
     }
 }
