@@ -12,9 +12,10 @@ const UNITS = [
   [/(^lean|angle|upright_stop)$/, 'rad'],
   [/mass$/, 'kg'],
   [/weight$/, 'N/m'],
-  [/(pretension|allowable)$/, 'N'],
+  [/(bearing_allowable|compression|bending|stiffness)$/, 'Pa'],
+  [/(pretension|allowable|breaking|_strength)$/, 'N'],
   [/bearing_area$/, 'm2'],
-  [/parts$/, ''],
+  [/(parts|pickets)$/, ''],
 ];
 
 /** @param {string} key @param {string | number} value */

@@ -22,6 +22,7 @@ mod balance;
 mod beer_johnston;
 mod block_tables;
 mod common_practice;
+mod design_factors;
 mod disaster_rescue;
 mod en_338;
 mod field_frames;

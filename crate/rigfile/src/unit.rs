@@ -57,6 +57,7 @@ pub const UNITS: &[Unit] = &[
     unit("lbf/ft", Dimension::ForcePerLength, LBF / FT, &["lbf/ft"]),
     unit("MPa", Dimension::Pressure, 1e6, &["mpa", "n/mm2", "n/mm²"]),
     unit("kPa", Dimension::Pressure, 1e3, &["kpa", "kn/m2", "kn/m²"]),
+    unit("Pa", Dimension::Pressure, 1.0, &["pa", "n/m2", "n/m²"]),
     unit("GPa", Dimension::Pressure, 1e9, &["gpa"]),
     unit("psi", Dimension::Pressure, LBF / (INCH * INCH), &["psi"]),
     unit("psf", Dimension::Pressure, LBF / (FT * FT), &["psf"]),
