@@ -12,7 +12,7 @@ fn swapped<T: Copy>(pair: Pair<T>) -> Pair<T> {
     Pair::new(pair.right, pair.left)
 }
 
-fn mirrored(rig: &Rig) -> Rig {
+pub(super) fn mirrored(rig: &Rig) -> Rig {
     let mut rig = rig.clone();
     rig.legs = swapped(rig.legs);
     rig.feet.at = Pair::new(turned(rig.feet.at.right), turned(rig.feet.at.left));

@@ -5,8 +5,8 @@
 //! result: linear ropes, rigid anchors.
 
 use outlean_rig::{
-    G, Guy, Line, Outcome, Path, Point, Rig, Rope, STIFF_LEG, Stretch, Stretched, least_stiffness, solve,
-    stretched,
+    G, Guy, LeanIs, Line, Outcome, Path, Point, Rig, Rope, STIFF_LEG, Stretch, Stretched, least_share,
+    least_stiffness, solve, stretched,
 };
 
 const WEIGHT: f64 = 2700.0;
@@ -18,9 +18,13 @@ fn frame(degrees: f64) -> (Rig, f64) {
     (rig, height)
 }
 
-fn on_ropes(rig: &Rig, stiffness: f64) -> Outcome {
+fn ropes(rig: &Rig, stiffness: f64) -> Stretch {
     let ropes = rig.guys.iter().map(|_| Rope { stiffness, give: 0.0 }).collect();
-    stretched(rig, &Stretch { leg_stiffness: STIFF_LEG, ropes }).unwrap()
+    Stretch { leg_stiffness: STIFF_LEG, ropes, lean_is: LeanIs::SetBefore }
+}
+
+fn on_ropes(rig: &Rig, stiffness: f64) -> Outcome {
+    stretched(rig, &ropes(rig, stiffness)).unwrap()
 }
 
 /// Hung load, aft guy anchored one and a half leaning head heights back.
@@ -74,11 +78,9 @@ fn hold(name: &str, rig_at: fn(f64) -> Rig, rows: &[(f64, [Cell; 4])]) {
                 );
             }
             if *margin > 0.0 {
-                assert!(
-                    (found.margin - margin).abs() <= 0.0051,
-                    "{what}: margin {} for {margin}",
-                    found.margin
-                );
+                let rig = rig_at(*degrees);
+                let found = outlean_rig::margin(&rig, &ropes(&rig, stiffness)).unwrap().unwrap().multiple;
+                assert!((found - margin).abs() <= 0.0051, "{what}: margin {found} for {margin}");
             }
         }
     }
@@ -139,8 +141,8 @@ fn the_rigid_answer_is_the_limit_of_ropes_that_hardly_stretch() {
     for rig in [hung(18.0), straight_back(15.0)] {
         let rigid = solve(&rig).unwrap();
         let forces = rigid.forces().unwrap();
-        let ropes = rig.guys.iter().map(|_| Rope { stiffness: 1e14, give: 0.0 }).collect();
-        let found = stands(stretched(&rig, &Stretch { leg_stiffness: 1e14, ropes }).unwrap(), "stiff");
+        let stretch = Stretch { leg_stiffness: 1e14, ..ropes(&rig, 1e14) };
+        let found = stands(stretched(&rig, &stretch).unwrap(), "stiff");
         let near = |a: f64, b: f64| assert!((a - b).abs() <= 1e-9 * b.abs(), "{a} for {b}");
         near(found.tension[0], forces.guys[0].tension);
         near(found.compression.left, forces.compression.left);
@@ -162,15 +164,14 @@ fn the_least_stiffness_is_where_a_loaded_lean_stops_standing() {
             layout.head_height(),
         );
         assert!((least - printed).abs() <= 51.0, "{degrees}: {least}");
-        // Set so that it leans `degrees` under load: a hair stiffer stands there, a hair softer does not.
-        let tension = solution.forces().unwrap().guys[0].tension;
-        for (share, holds) in [(1.01, true), (0.99, false)] {
-            let mut loaded = rig.clone();
-            loaded.guys[0].pretension = tension;
-            let ropes = [Rope { stiffness: least * share, give: 0.0 }].into_iter().collect();
-            // With the pretension of the loaded state the rig as set *is* the loaded state, at the whole load.
-            let stretch = Stretch { leg_stiffness: STIFF_LEG, ropes };
-            assert_eq!(outlean_rig::firm(&loaded, &stretch).unwrap(), holds, "{degrees} at {share}");
+        // Leaning `degrees` under load: a hair stiffer it stands there, a hair softer it does not.
+        let stiff_legs = |stiffness: f64| Stretch { leg_stiffness: 1e15, ..ropes(&rig, stiffness) };
+        let share = least_share(&rig, &stiff_legs(1e5)).unwrap().unwrap();
+        assert!((share * 1e5 / least - 1.0).abs() < 1e-9, "{degrees}: {} for {least}", share * 1e5);
+        for (share, holds) in [(1.0 + 1e-9, true), (1.0 - 1e-9, false)] {
+            let stretch = Stretch { lean_is: LeanIs::UnderLoad, ..stiff_legs(least * share) };
+            let outcome = stretched(&rig, &stretch).unwrap();
+            assert_eq!(matches!(outcome, Outcome::Stands(_)), holds, "{degrees} at {share}: {outcome:?}");
         }
     }
 }

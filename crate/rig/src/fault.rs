@@ -180,6 +180,12 @@ pub enum Field {
     StrengthFactor,
     /// Pressure that the ground under a foot may take.
     BearingAllowable,
+    /// Axial stiffness EA of a leg.
+    LegStiffness,
+    /// Axial stiffness EA of the rope of a guy.
+    RopeStiffness(u8),
+    /// Length by which knots setting and the anchor giving loosen a guy.
+    RopeGive(u8),
 }
 
 /// The closed range that a field may take, in its SI unit.
@@ -213,6 +219,7 @@ impl Field {
             | Self::ClearReachWanted
             | Self::HeadroomWanted
             | Self::LengthScatter
+            | Self::RopeGive(_)
             | Self::ConnectionHeight
             | Self::TipDiameter(_)
             | Self::ButtDiameter(_)
@@ -234,7 +241,9 @@ impl Field {
             | Self::AngleScatter
             | Self::SlingAngle => Dimension::Angle,
             Self::Mass => Dimension::Mass,
-            Self::Pretension(_)
+            Self::LegStiffness
+            | Self::RopeStiffness(_)
+            | Self::Pretension(_)
             | Self::RopeAllowable(_)
             | Self::HoldfastAllowable(_)
             | Self::GuyBreaking(_)
@@ -334,6 +343,9 @@ impl Field {
             Self::SlingAngle => (degrees(1.0), degrees(90.0)),
             Self::StrengthFactor => (1.0, 50.0),
             Self::BearingAllowable => (1.0e3, 1.0e8),
+            Self::LegStiffness => (1.0e5, 1.0e15),
+            Self::RopeStiffness(_) => (100.0, 1.0e15),
+            Self::RopeGive(_) => (0.0, 2.0),
         };
         Allowed { least, most }
     }

@@ -20,6 +20,19 @@ pub enum Tip {
     Right,
 }
 
+impl Tip {
+    /// The way a frame tips whose feet nobody holds down; `None` where no foot would lift.
+    pub(crate) fn by_lifting(footing: &Footing) -> Option<Self> {
+        let (left, right) = (&footing.feet.left, &footing.feet.right);
+        // Where both would lift, it goes over the one that lifts less.
+        if left.lifts && (!right.lifts || left.bearing <= right.bearing) {
+            Some(Self::Right)
+        } else {
+            right.lifts.then_some(Self::Left)
+        }
+    }
+}
+
 /// What the parts carry in a frame that stands.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -243,15 +256,10 @@ fn balance(
     let [left, right] = resolve_in_plane(down, layout.normal, on_head);
     let compression = Pair::new(left, right);
     let footing = Footing::of(rig, layout, compression, line, second);
-    if !rig.feet.held_down {
-        let (left, right) = (&footing.feet.left, &footing.feet.right);
-        // Where both would lift, it goes over the one that lifts less.
-        if left.lifts && (!right.lifts || left.bearing <= right.bearing) {
-            return Balance::Tips(Tip::Right);
-        }
-        if right.lifts {
-            return Balance::Tips(Tip::Left);
-        }
+    if !rig.feet.held_down
+        && let Some(tip) = Tip::by_lifting(&footing)
+    {
+        return Balance::Tips(tip);
     }
     let leg_moment = Pair::from_fn(|side: Side| rig.legs.on(side).midspan_moment(level_run(layout, side)));
     let working_guy = working.and_then(|i| u8::try_from(i).ok());

@@ -1,6 +1,6 @@
 //! `cases FILE`: holds the core against a file of independent cases.
 //!
-//! Exit code 0 where every determinate case agrees, 1 where one does not or cannot be run, 2 where the file
+//! Exit code 0 where every case agrees, 1 where one does not or cannot be run, 2 where the file
 //! cannot be read.
 
 use std::process::ExitCode;

@@ -6,7 +6,7 @@ use outlean_rig::{Balance, Force, Layout, Solution, Tip};
 use serde_json::{Map, Value};
 
 /// A reading of the core.
-enum Reading {
+pub(super) enum Reading {
     /// A number, or none: `null`.
     Number(Option<f64>),
     /// Several numbers, or none at all.
@@ -16,16 +16,16 @@ enum Reading {
 /// Below these a value is compared absolutely: 1e-3 of the load for forces (and, times a metre, for
 /// moments), a millimetre for lengths, 1e-3 for bare numbers.
 #[derive(Clone, Copy)]
-enum Floor {
+pub(super) enum Floor {
     Load,
     Small,
 }
 
 /// Everything that the core says of a case.
 pub(super) struct Computed {
-    status: &'static str,
+    pub(super) status: &'static str,
     flags: Vec<&'static str>,
-    readings: Vec<(&'static str, Floor, Reading)>,
+    pub(super) readings: Vec<(&'static str, Floor, Reading)>,
     load: f64,
     /// Arm of the working guy over the slant height.
     arm_share: Option<f64>,
@@ -120,9 +120,11 @@ impl Computed {
         Self { status, flags, readings, load: set_up.load, arm_share }
     }
 
+    /// Holds it against the outputs of a case, the names of its quantities begun with `prefix` in the report.
     pub(super) fn compare(
         &self,
         id: &str,
+        prefix: &str,
         outputs: &Map<String, Value>,
         report: &mut Report,
     ) -> Result<(), Trouble> {
@@ -138,8 +140,8 @@ impl Computed {
                 ),
             );
         }
-        self.compare_status(id, outputs, report)?;
-        self.compare_flags(id, outputs, report)?;
+        self.compare_status(id, prefix, outputs, report)?;
+        self.compare_flags(id, prefix, outputs, report)?;
         for (key, expected) in outputs {
             if matches!(key.as_str(), "status" | "flags") {
                 continue;
@@ -151,6 +153,7 @@ impl Computed {
                 );
                 continue;
             };
+            let name = &format!("{prefix}{name}");
             let floor = match floor {
                 Floor::Load => (1e-3 * self.load).max(1e-3),
                 Floor::Small => 1e-3,
@@ -176,10 +179,11 @@ impl Computed {
     fn compare_status(
         &self,
         id: &str,
+        prefix: &str,
         outputs: &Map<String, Value>,
         report: &mut Report,
     ) -> Result<(), Trouble> {
-        const KNOWN: [&str; 8] = [
+        const KNOWN: [&str; 9] = [
             "ok",
             "ok_fore_guy_carries",
             "ok_both_guys_could_carry",
@@ -188,11 +192,13 @@ impl Computed {
             "topples_forward",
             "topples_left",
             "topples_right",
+            "unstable_no_equilibrium",
         ];
+        let name = format!("{prefix}status");
         let value = outputs.get("status");
         match value.and_then(Value::as_str).filter(|status| KNOWN.contains(status)) {
-            Some(status) if status == self.status => report.agree("status"),
-            Some(status) => report.mismatch(id, "status", status, self.status),
+            Some(status) if status == self.status => report.agree(&name),
+            Some(status) => report.mismatch(id, &name, status, self.status),
             None => {
                 return Err(Trouble::at("outputs.status", value, &format!("one of {}", KNOWN.join(", "))));
             }
@@ -203,6 +209,7 @@ impl Computed {
     fn compare_flags(
         &self,
         id: &str,
+        prefix: &str,
         outputs: &Map<String, Value>,
         report: &mut Report,
     ) -> Result<(), Trouble> {
@@ -224,10 +231,11 @@ impl Computed {
         wanted.sort_unstable();
         let mut found = self.flags.clone();
         found.sort_unstable();
+        let name = format!("{prefix}flags");
         if wanted == found {
-            report.agree("flags");
+            report.agree(&name);
         } else {
-            report.mismatch(id, "flags", &format!("{wanted:?}"), &format!("{found:?}"));
+            report.mismatch(id, &name, &format!("{wanted:?}"), &format!("{found:?}"));
         }
         Ok(())
     }
@@ -238,7 +246,7 @@ fn slant(layout: &Layout) -> f64 {
 }
 
 /// A value of the file as numbers; `None` for null.
-pub(super) fn numbers(key: &str, value: &Value, many: bool) -> Result<Option<Vec<f64>>, Trouble> {
+fn numbers(key: &str, value: &Value, many: bool) -> Result<Option<Vec<f64>>, Trouble> {
     let wanted = if many { "a list of numbers, or null" } else { "a number, or null" };
     let wrong = || Trouble::at(&format!("outputs.{key}"), Some(value), wanted);
     match value {

@@ -2,7 +2,9 @@
 
 use super::Trouble;
 use arrayvec::ArrayVec;
-use outlean_rig::{Guy, Leg, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Rope, Side, Stretch};
+use outlean_rig::{
+    Guy, LeanIs, Leg, Line, Load, MAX_GUYS, Operation, Pair, Path, Point, Rig, Rope, Side, Stretch,
+};
 use serde_json::Value;
 
 /// How the outputs of a case were computed.
@@ -84,7 +86,8 @@ pub(super) fn read(case: &Value) -> Result<SetUp, Trouble> {
     }
     let mut stretch = None;
     if elastic {
-        stretch = Some(Stretch { leg_stiffness: inputs.number("leg_EA_N")?, ropes: ArrayVec::new() });
+        let leg_stiffness = inputs.number("leg_EA_N")?;
+        stretch = Some(Stretch { leg_stiffness, ropes: ArrayVec::new(), lean_is: LeanIs::Cut });
     }
     for (reader, mut guy) in guys {
         let pretension = reader.value.and_then(|guy| guy.get("pretension_N")).and_then(Value::as_f64);
