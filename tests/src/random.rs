@@ -108,7 +108,8 @@ pub fn random_rig(seed: u64) -> Rig {
         rig.case.scenario = Scenario::MainLost;
     }
     guys(draw, &mut rig);
-    rig.limits = Limits { upright_stop: draw.perhaps(0.4, |draw| draw.between(0.0, 0.3)) };
+    rig.limits =
+        Limits { upright_stop: draw.perhaps(0.4, |draw| draw.between(0.0, 0.3)), stretch_margin: None };
     if draw.one_of(32) == 0 {
         spoil(draw, &mut rig);
     }

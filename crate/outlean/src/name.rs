@@ -66,6 +66,7 @@ pub(crate) fn limit(limit: Limit, guys: &[String]) -> String {
         Limit::FootSlides(Side::Right) => "limit.foot_slides.right",
         Limit::ClearReach => "limit.clear_reach",
         Limit::Headroom => "limit.headroom",
+        Limit::Stretch => "limit.stretch",
         Limit::NoGeometry => "limit.no_geometry",
         Limit::NotLookedFurther => "limit.not_looked_further",
         other => return format!("{other:?}"),

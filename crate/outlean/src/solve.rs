@@ -1,5 +1,6 @@
 //! `outlean solve`: rig files in, readings out, as text to read aloud or as JSON.
 
+mod giving;
 mod json;
 mod standing;
 mod text;
@@ -21,6 +22,7 @@ pub(crate) struct Solved<'a> {
     findings: Vec<Finding>,
     past: Vec<Governing>,
     clearance: Option<Clearance>,
+    giving: Option<giving::Giving>,
 }
 
 impl<'a> Solved<'a> {
@@ -35,6 +37,7 @@ impl<'a> Solved<'a> {
             findings: outlean_rig::findings(rig)?.to_vec(),
             past: verdict::past(rig)?,
             clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
+            giving: giving::Giving::of(rig)?,
             solution,
             file,
         })

@@ -150,6 +150,34 @@ fn a_lean_that_rounds_to_the_end_is_not_said_to_be_where_it_is_not() {
     has(&solved(&["solve", "just-past.toml"]), &["10° to 34.5°", "34.5° is just outside it"]);
 }
 
+/// Half the slant height of 4 m ahead, 6 m of setback, EA 25 kN: W·L·a²/(h·arm²) of the guy's EA is the least.
+#[test]
+fn a_frame_on_a_rope_that_gives() {
+    let (weight, reach, height) = (100.0 * 9.80665, 2.0, sqrt(12.0));
+    let length = sqrt((6.0 + reach) * (6.0 + reach) + height * height);
+    let arm = 6.0 * height / length;
+    let least = weight * length * 16.0 / (height * arm * arm);
+    let json = json("giving.toml");
+    // Under load it stands where it is said to, and carries what the rigid frame does.
+    near(number(&json, "/stretch/outcome/stands/lean"), 30_f64.to_radians());
+    let tension = number(&json, "/stretch/outcome/stands/tension/0");
+    assert!((tension - number(&json, "/solution/balance/stands/guys/0/tension")).abs() < 1e-6 * tension);
+    // It was set farther back by about what the rope gives, over its arm.
+    let set = number(&json, "/stretch/outcome/stands/set_lean");
+    let first_order = tension / 25_000.0 * length / arm;
+    assert!(30_f64.to_radians() - set > 0.9 * first_order && 30_f64.to_radians() - set < 1.6 * first_order);
+    // Judged by the tangent stiffness in the working range, for a margin of 4.
+    let limit = json["past"].as_array().expect("a list").iter().find(|past| past["limit"] == "stretch");
+    let ratio = 4.0 * least / 25_000.0;
+    assert!(ratio > 1.0, "the guy is too soft");
+    let found = limit.and_then(|limit| limit["ratio"].as_f64()).expect("it is past the limit of stretch");
+    assert!((found - ratio).abs() < 0.01 * ratio, "{found} for {ratio}");
+    let text = solved(&["solve", "giving.toml"]);
+    has(&text, &["On guys that stretch", "4 × asked for", "a model result", "would hold"]);
+    assert!(!text.contains("not assessed: stretch"), "{text}");
+    assert_eq!(json["not_assessed"], serde_json::json!([]));
+}
+
 /// Many files at once: answers in their order, each on its line, complaints beside them, the worst code.
 #[test]
 fn a_folder_is_answered_file_by_file() {

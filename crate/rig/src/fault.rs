@@ -184,6 +184,12 @@ pub enum Field {
     LegStiffness,
     /// Axial stiffness EA of the rope of a guy.
     RopeStiffness(u8),
+    /// Share by which the rope of a guy gets longer under a tension.
+    Elongation(u8),
+    /// The tension at which that is so.
+    ElongationAt(u8),
+    /// Load at run-away over load that is asked for.
+    StretchMargin,
     /// Length by which knots setting and the anchor giving loosen a guy.
     RopeGive(u8),
 }
@@ -243,6 +249,7 @@ impl Field {
             Self::Mass => Dimension::Mass,
             Self::LegStiffness
             | Self::RopeStiffness(_)
+            | Self::ElongationAt(_)
             | Self::Pretension(_)
             | Self::RopeAllowable(_)
             | Self::HoldfastAllowable(_)
@@ -266,6 +273,8 @@ impl Field {
             | Self::SecondShare
             | Self::PeakFactor
             | Self::LoadScatter
+            | Self::Elongation(_)
+            | Self::StretchMargin
             | Self::SoilScatter
             | Self::Friction
             | Self::GuyKnotEfficiency(_)
@@ -346,6 +355,9 @@ impl Field {
             Self::LegStiffness => (1.0e5, 1.0e15),
             Self::RopeStiffness(_) => (100.0, 1.0e15),
             Self::RopeGive(_) => (0.0, 2.0),
+            Self::Elongation(_) => (1.0e-4, 0.6),
+            Self::ElongationAt(_) => (10.0, 1.0e6),
+            Self::StretchMargin => (1.0, 50.0),
         };
         Allowed { least, most }
     }

@@ -1,7 +1,7 @@
 //! Guys: ropes from the head to holdfasts.
 
 use crate::strength::{Cordage, Holdfast};
-use crate::{Fault, Field, Layout, Point};
+use crate::{DataSheet, Fault, Field, Layout, Point};
 
 /// How many guys a rig may have.
 pub const MAX_GUYS: usize = 6;
@@ -24,6 +24,9 @@ pub struct Guy {
     /// What its rope is, for what it may carry.
     #[cfg_attr(feature = "serde", serde(default))]
     pub cordage: Cordage,
+    /// How its rope stretches.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub sheet: DataSheet,
     /// What its holdfast is, for what it may carry.
     #[cfg_attr(feature = "serde", serde(default))]
     pub holdfast: Holdfast,
@@ -39,6 +42,7 @@ impl Guy {
             pretension: 0.0,
             rope_allowable: None,
             holdfast_allowable: None,
+            sheet: DataSheet { elongation: None, at: None, give: None },
             cordage: Cordage { class: None, breaking: None, knot: None, knot_efficiency: None },
             holdfast: Holdfast { kind: None, soil: None, pickets: None, spacing: None, strength: None },
         }
@@ -51,6 +55,7 @@ impl Guy {
         Field::Pretension(number).check(self.pretension)?;
         Field::RopeAllowable(number).check_if(self.rope_allowable)?;
         Field::HoldfastAllowable(number).check_if(self.holdfast_allowable)?;
+        self.sheet.check(number)?;
         Field::GuyBreaking(number).check_if(self.cordage.breaking)?;
         Field::GuyKnotEfficiency(number).check_if(self.cordage.knot_efficiency)?;
         Field::Pickets(number).check_if(self.holdfast.pickets)?;

@@ -105,9 +105,9 @@ pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
 pub use stage::{Stage, Swing};
 pub use strength::Basis;
 pub use stretch::{
-    Cure, EXTRA_LEAN, FARTHEST_JUMP, GREATEST_MULTIPLE, LeanIs, MOST_ROPES, Margin, Outcome, Remedy, Rope,
-    STIFF_LEG, Shared, Stretch, StretchCheck, StretchChecked, Stretched, WANTED_MARGIN, least_share,
-    least_stiffness, margin, remedies, shared, stretch_checks, stretched,
+    Cure, DataSheet, EXTRA_LEAN, FARTHEST_JUMP, GREATEST_MULTIPLE, LeanIs, MOST_ROPES, Margin, Outcome,
+    Remedy, Rope, STIFF_LEG, Shared, Stretch, StretchCheck, StretchChecked, Stretched, WANTED_MARGIN,
+    least_share, least_stiffness, margin, remedies, shared, stretch_checks, stretched,
 };
 pub use sweep::{Swept, sweep};
 pub use trade::{Finding, MAX_FINDINGS, Rule, findings};

@@ -2,7 +2,7 @@
 
 use crate::check::{MAX_CHECKS, Part, each_check};
 use crate::solve::{Posture, Tip};
-use crate::{Case, Clearance, Fault, Rig, Side, Solution};
+use crate::{Case, Clearance, Fault, Rig, Side, Solution, Stretch, least_share};
 use arrayvec::ArrayVec;
 use core::ops::ControlFlow;
 
@@ -23,6 +23,8 @@ pub enum Limit {
     ClearReach,
     /// The litter has less headroom over the edge than is asked for.
     Headroom,
+    /// Its guys are too soft: at less than the margin asked for it would run away.
+    Stretch,
     /// The geometry ends: a guy or a line would have no length.
     NoGeometry,
     /// Nothing ends it as far as was looked, 30° back to 80° out.
@@ -36,8 +38,9 @@ impl Limit {
     }
 }
 
-/// How many limits a rig can have: one for each part, four ways to tip, two feet, three rules, no geometry.
-pub const MAX_LIMITS: usize = MAX_CHECKS + 10;
+/// How many limits a rig can have: one for each part, four ways to tip, two feet, three rules, stretch, no
+/// geometry.
+pub const MAX_LIMITS: usize = MAX_CHECKS + 11;
 
 /// A limit at one lean and how near it is: the greatest ratio over all cases of the rig.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -138,6 +141,7 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
+    let stretch = Stretch::of(rig);
     for case in rig.cases() {
         let Ok(solution) = posture.clone().loaded(rig, case) else {
             found(f64::INFINITY, Limit::NoGeometry, case)?;
@@ -165,6 +169,13 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
             Some(ratio) => found(ratio, Limit::Part(check.part), case),
             None => ControlFlow::Continue(()),
         })?;
+        if let Some(stretch) = &stretch {
+            let there = Rig { lean, case, ..rig.clone() };
+            // What does not stand even on guys that do not stretch has been met above.
+            if let Ok(Some(share)) = least_share(&there, stretch) {
+                found(rig.limits.wanted_margin() * share, Limit::Stretch, case)?;
+            }
+        }
         if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
             for side in Side::BOTH {
                 let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);

@@ -1,7 +1,7 @@
 //! The rig: everything that is set up, as numbers.
 
 use crate::strength::Gear;
-use crate::{Case, Edge, Fault, Feet, Field, Guy, Leg, Line, LineName, Load, Pair, SecondLine};
+use crate::{Case, Edge, Fault, Feet, Field, Guy, LeanIs, Leg, Line, LineName, Load, Pair, SecondLine};
 use arrayvec::ArrayVec;
 
 /// A frame with its load, its main line and its guys: the input of every calculation.
@@ -17,6 +17,9 @@ pub struct Rig {
     pub feet: Feet,
     /// Angle of the frame's plane from the vertical, rad, forward positive.
     pub lean: f64,
+    /// When it has that lean. All answers but those about stretch take it as it stands under load.
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub lean_is: LeanIs,
     /// What hangs on the load line.
     pub load: Load,
     /// The main line.
@@ -42,6 +45,18 @@ pub struct Rig {
 pub struct Limits {
     /// Least lean ever allowed, rad, held by the fore guy; `None` for none.
     pub upright_stop: Option<f64>,
+    /// Least load at run-away over load that is asked for, where stretch is assessed; `None` for
+    /// [`crate::WANTED_MARGIN`].
+    #[cfg_attr(feature = "serde", serde(default))]
+    pub stretch_margin: Option<f64>,
+}
+
+impl Limits {
+    /// The margin against run-away that is asked for.
+    #[must_use]
+    pub fn wanted_margin(&self) -> f64 {
+        self.stretch_margin.unwrap_or(crate::WANTED_MARGIN)
+    }
 }
 
 impl Rig {
@@ -53,6 +68,7 @@ impl Rig {
             legs: Pair::both(Leg::weightless(working_length)),
             feet: Feet::apart(spread),
             lean,
+            lean_is: LeanIs::UnderLoad,
             load: Load::hanging(mass),
             line: Line::hung(),
             second: None,
@@ -86,6 +102,7 @@ impl Rig {
         for (number, guy) in (0_u8..).zip(&self.guys) {
             guy.check(number)?;
         }
+        Field::StretchMargin.check_if(self.limits.stretch_margin)?;
         if let Some(stop) = self.limits.upright_stop {
             Field::UprightStop.check(stop)?;
         }

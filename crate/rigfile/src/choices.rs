@@ -3,7 +3,8 @@
 use crate::fields::{Whose, line, split_key};
 use crate::gear_choices::GEAR_CHOICES;
 use outlean_rig::{
-    Connection, Ground, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side, Stage,
+    Connection, Ground, LeanIs, Line, LineName, Operation, Path, Point, Rig, Scenario, SecondLine, Side,
+    Stage,
 };
 
 /// One row of the table. See [`choices`].
@@ -199,6 +200,24 @@ const CHOICES: &[ChoiceSpec] = &[
                 "lowering" => Operation::Lowering,
                 "holding" => Operation::Holding,
                 "raising" => Operation::Raising,
+                _ => return None,
+            };
+            Some(())
+        },
+    },
+    ChoiceSpec {
+        key: "lean_is",
+        options: &["under load", "set before loading"],
+        get: |rig, _| {
+            Some(match rig.lean_is {
+                LeanIs::UnderLoad => "under load",
+                LeanIs::SetBefore | LeanIs::Cut => "set before loading",
+            })
+        },
+        set: |rig, _, word| {
+            rig.lean_is = match word {
+                "under load" => LeanIs::UnderLoad,
+                "set before loading" => LeanIs::SetBefore,
                 _ => return None,
             };
             Some(())

@@ -1,5 +1,6 @@
 //! Readings as JSON, in SI units. The keys are in the program's README.
 
+use super::giving::Giving;
 use super::{Solved, verdict};
 use crate::cited::Cited;
 use outlean_rig::strength::Worked;
@@ -19,6 +20,7 @@ pub(super) struct Output<'a> {
     findings: Vec<FindingOutput<'a>>,
     past: &'a [Governing],
     clearance: Option<Clearance>,
+    stretch: Option<&'a Giving>,
     not_assessed: Vec<&'static str>,
 }
 
@@ -81,6 +83,7 @@ pub(super) fn output<'a>(solved: &'a Solved<'_>) -> Output<'a> {
         findings: solved.findings.iter().map(FindingOutput::of).collect(),
         past: &solved.past,
         clearance: solved.clearance,
+        stretch: solved.giving.as_ref(),
         not_assessed: verdict::left_out(solved).collect(),
     }
 }

@@ -29,6 +29,7 @@ pub(super) fn text(solved: &Solved<'_>, path: &str, units: Units) -> String {
         (None, Some(tip)) => text.line("tips.result", &[("tip", &name::tip(tip))]),
         (None, None) => {}
     }
+    text.stretch();
     text.rules();
     text.verdict();
     text.lines
@@ -279,6 +280,17 @@ impl Text<'_> {
                 ("friction", &friction),
             ],
         );
+    }
+
+    /// What becomes of it on guys that stretch.
+    fn stretch(&mut self) {
+        let Some(giving) = &self.solved.giving else { return };
+        self.heading("heading.stretch");
+        for said in giving.said(&self.guys, self.units) {
+            self.lines.push_str("  ");
+            self.lines.push_str(&said);
+            self.lines.push('\n');
+        }
     }
 
     fn rules(&mut self) {

@@ -19,7 +19,7 @@ pub(super) fn past(rig: &Rig) -> Result<Vec<Governing>, Fault> {
 pub(super) fn left_out(solved: &Solved<'_>) -> impl Iterator<Item = &'static str> {
     let bears = solved.solution.lines().any(|line| line.bears_on_edge);
     let main_lost = !solved.file.rig.main_lost_is_assessed();
-    [("stretch", true), ("edge_friction", bears), ("main_lost", main_lost)]
+    [("stretch", solved.giving.is_none()), ("edge_friction", bears), ("main_lost", main_lost)]
         .into_iter()
         .filter_map(|(name, is)| is.then_some(name))
 }

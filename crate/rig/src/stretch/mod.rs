@@ -24,7 +24,7 @@ pub use least::{least_share, least_stiffness};
 pub use outcome::{Margin, Outcome, Stretched, margin, stretched};
 pub use path::{FARTHEST_JUMP, GREATEST_MULTIPLE};
 pub use remedy::{Cure, MOST_ROPES, Remedy, remedies};
-pub use rope::Rope;
+pub use rope::{DataSheet, Rope};
 pub use shared::{Shared, shared};
 
 use crate::{Fault, Field, MAX_GUYS, Rig};
@@ -49,10 +49,10 @@ pub enum LeanIs {
     /// As set before loading: it stands there on the weight of its legs. Of guys that pull against one another what
     /// one was given the other follows from balance, as in [`crate::solve`] without load; knots and anchors give
     /// when the load comes.
-    #[default]
     SetBefore,
     /// As it stands under load: the tensions are those of [`crate::solve`]. Guys that are slack then play no part, and
     /// knots and anchors have given.
+    #[default]
     UnderLoad,
     /// As its guys were cut: each would have the pretension that it was given were the head there, whether or not that
     /// balances. The head settles from there.
@@ -63,6 +63,19 @@ pub enum LeanIs {
 pub const STIFF_LEG: f64 = 1e11;
 
 impl Stretch {
+    /// What a rig says of how its guys stretch, on legs that do not give; `None` where that of a rigged guy is not
+    /// known: stretch is then not assessed.
+    #[must_use]
+    pub fn of(rig: &Rig) -> Option<Self> {
+        // One that is not rigged holds its place in the list, and nothing else.
+        let none = Rope { stiffness: STIFF_LEG, give: 0.0 };
+        let mut ropes = ArrayVec::new();
+        for guy in &rig.guys {
+            ropes.push(if guy.rigged { guy.sheet.rope()? } else { none });
+        }
+        Some(Self { leg_stiffness: STIFF_LEG, ropes, lean_is: rig.lean_is })
+    }
+
     /// Checks it for a rig, and the rig.
     fn check(&self, rig: &Rig) -> Result<(), Fault> {
         rig.check()?;

@@ -2,6 +2,33 @@
 
 use crate::{Fault, Field};
 
+/// What the data sheet of a guy's rope and the one who sets it say of how it stretches. What is `None` is not known.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(default))]
+pub struct DataSheet {
+    /// The share by which it gets longer …
+    pub elongation: Option<f64>,
+    /// … under this tension, N.
+    pub at: Option<f64>,
+    /// Length by which knots setting and the anchor giving loosen it after it was set, m; not said is none.
+    pub give: Option<f64>,
+}
+
+impl DataSheet {
+    /// The rope that it describes; `None` where elongation or tension is not known.
+    #[must_use]
+    pub fn rope(&self) -> Option<Rope> {
+        let rope = Rope::of_elongation(self.elongation?, self.at?);
+        Some(Rope { give: self.give.unwrap_or(0.0), ..rope })
+    }
+
+    pub(crate) fn check(&self, number: u8) -> Result<(), Fault> {
+        Field::Elongation(number).check_if(self.elongation)?;
+        Field::ElongationAt(number).check_if(self.at)?;
+        Field::RopeGive(number).check_if(self.give)
+    }
+}
+
 /// How the rope of a guy stretches. It is taken as linear, which is an assumption: a rope that stiffens as it is
 /// loaded gives way less.
 #[derive(Clone, Copy, Debug, PartialEq)]

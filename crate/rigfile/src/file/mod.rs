@@ -7,6 +7,7 @@
 //! ```toml
 //! title = "Two poles over the quarry lip"   # may be left out
 //! lean = "19 deg"              # or "71 deg from ground", "1.3 m" (reach), "1 in 3" (reach over height)
+//! lean_is = "under load"       # under load (default), set before loading: what stretches goes on from there
 //!
 //! [legs]                       # both legs; [legs.left] and [legs.right] take the same keys and go before
 //! length = "4.6 m"             # foot to tip
@@ -110,6 +111,9 @@
 //! rigged = true                # default true
 //! pretension = "0 kN"          # the tension it was set to; default 0
 //! rope_allowable = "2.4 kN"    # what the rope may carry; default: not known
+//! elongation = "3 %"           # of its rope by the data sheet; default: not known, and stretch not assessed
+//! elongation_at = "1.33 kN"    # the tension at which that is so
+//! give = "0 mm"                # by which knots setting and the anchor giving loosen it; default 0
 //! holdfast_allowable = "3 kN"  # what the holdfast may carry; default: not known
 //! rope = "EN 1891 A"           # rope, breaking, knot, knot_efficiency as of the line
 //! knot = "bowline"
@@ -122,6 +126,7 @@
 //! holdfast_strength = "9 kN"   # what any other is taken to hold, before the tables
 //!
 //! [limits]
+//! stretch_margin = 3           # load at run-away over load, where stretch is assessed; default 3
 //! upright_stop = "10 deg"      # least lean ever allowed; default 10 deg, "none" for none
 //! strength_factor = 10         # between breaking strength and load, of ropes and hardware; default: none asked for
 //! ```

@@ -1,0 +1,123 @@
+//! What becomes of a rig whose guys stretch, where its file says how they do.
+
+use crate::name;
+use crate::words::words;
+use outlean_rig::{
+    Cure, Dimension, Fault, LeanIs, Margin, Outcome, Remedy, Rig, Stretch, StretchCheck, StretchChecked,
+    margin, remedies, stretch_checks, stretched,
+};
+use outlean_rigfile::{Units, percent, show};
+use serde::Serialize;
+
+/// Where it stands under load, how far off run-away, and what would help.
+#[derive(Serialize)]
+pub(super) struct Giving {
+    lean_is: LeanIs,
+    outcome: Outcome,
+    margin: Option<Margin>,
+    wanted: f64,
+    checks: Vec<StretchChecked>,
+    remedies: Vec<Remedy>,
+}
+
+impl Giving {
+    /// Of a rig; `None` where it is not known how its guys stretch.
+    pub(super) fn of(rig: &Rig) -> Result<Option<Self>, Fault> {
+        let Some(stretch) = Stretch::of(rig) else { return Ok(None) };
+        let wanted = rig.limits.wanted_margin();
+        Ok(Some(Self {
+            lean_is: stretch.lean_is,
+            outcome: stretched(rig, &stretch)?,
+            margin: margin(rig, &stretch)?,
+            wanted,
+            checks: stretch_checks(rig, &stretch, wanted)?.to_vec(),
+            remedies: remedies(rig, &stretch, wanted)?.to_vec(),
+        }))
+    }
+
+    /// In lines.
+    pub(super) fn said(&self, guys: &[String], units: Units) -> Vec<String> {
+        let shown = |value: f64, dimension| show(value, dimension, units).to_string();
+        let angle = |value: f64| shown(value, Dimension::Angle);
+        let times = |value: f64| shown(value, Dimension::Ratio);
+        let mut lines = Vec::new();
+        let mut line = |key: &str, places: &[(&str, &str)]| lines.push(words().fill(key, places));
+        match &self.outcome {
+            Outcome::Stands(found) => {
+                let key = match self.lean_is {
+                    LeanIs::UnderLoad => "stretch.stands_under_load",
+                    LeanIs::SetBefore | LeanIs::Cut => "stretch.stands_from_set",
+                };
+                let set = found.set_lean.map_or_else(|| words().say("stretch.unknown").to_owned(), angle);
+                line(key, &[("lean", &angle(found.lean)), ("set", &set)]);
+                for (guy, tension) in guys.iter().zip(&found.tension).filter(|(_, tension)| **tension > 0.0) {
+                    line("stretch.guy", &[("guy", guy), ("tension", &shown(*tension, Dimension::Force))]);
+                }
+            }
+            Outcome::RunsAway(multiple) => line("stretch.runs_away", &[("share", &percent(*multiple))]),
+            Outcome::NothingHolds => line("stretch.nothing_holds", &[]),
+            Outcome::Tips(tip) => line("stretch.tips", &[("tip", &name::tip(*tip))]),
+        }
+        for check in &self.checks {
+            let (key, there, wanted) = match check.check {
+                StretchCheck::Stability => ("stretch.margin", check.allowable, check.demand),
+                StretchCheck::ExtraLean => ("stretch.extra_lean", check.demand, check.allowable),
+            };
+            let met = words().say(if check.ratio <= 1.0 { "rule.met" } else { "rule.not_met" }).to_owned();
+            let (there, wanted) = match check.check {
+                StretchCheck::ExtraLean => (angle(there), angle(wanted)),
+                StretchCheck::Stability if there.is_infinite() => {
+                    (words().say("stretch.no_such_load").to_owned(), times(wanted))
+                }
+                StretchCheck::Stability => (times(there), times(wanted)),
+            };
+            line(key, &[("there", &there), ("wanted", &wanted), ("met", &met)]);
+        }
+        if let Some(jump) = self.margin.map(|margin| margin.jump).filter(|jump| *jump > 0.0) {
+            line("stretch.jump", &[("jump", &angle(jump))]);
+        }
+        for remedy in &self.remedies {
+            let guy = |number: u8| name::guy(number, guys).to_owned();
+            let cure = match remedy.cure {
+                Cure::Pretension { guy: of, against, tension } => words().fill(
+                    "cure.pretension",
+                    &[
+                        ("guy", &guy(of)),
+                        ("against", &guy(against)),
+                        ("tension", &shown(tension, Dimension::Force)),
+                    ],
+                ),
+                Cure::Ropes(count) => words().fill("cure.ropes", &[("count", &count.to_string())]),
+                Cure::Stiffness(stiffness) => {
+                    // As a data sheet puts it, at a pull that it may have.
+                    let at = 1000.0;
+                    let longer =
+                        words().fill("stretch.percent", &[("number", &times(100.0 * at / stiffness))]);
+                    words()
+                        .fill("cure.stiffness", &[("longer", &longer), ("at", &shown(at, Dimension::Force))])
+                }
+                Cure::Lean(lean) => words().fill("cure.lean", &[("lean", &angle(lean))]),
+                Cure::Setback(by) => {
+                    let key = if by >= 0.0 { "cure.farther" } else { "cure.nearer" };
+                    words().fill(key, &[("by", &shown(by.abs(), Dimension::Length))])
+                }
+                other => format!("{other:?}"),
+            };
+            let margin = if remedy.margin.is_finite() {
+                times(remedy.margin)
+            } else {
+                words().say("stretch.no_such_load").to_owned()
+            };
+            let tension = shown(remedy.tension, Dimension::Force);
+            let places = [
+                ("cure", cure.as_str()),
+                ("margin", &margin),
+                ("lean", &angle(remedy.lean)),
+                ("tension", &tension),
+            ];
+            line("stretch.remedy", &places);
+        }
+        line("stretch.model", &[]);
+        lines
+    }
+}
