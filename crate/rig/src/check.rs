@@ -3,6 +3,7 @@
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Notes, Symbol, Worked, timber};
 use crate::{Force, Forces, MAX_GUYS, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
+use core::cell::Cell;
 use core::ops::ControlFlow;
 
 /// A part of the rig that carries something.
@@ -133,7 +134,7 @@ const SAME_HOLDFAST: f64 = 0.05;
 #[must_use]
 pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     let mut all = ArrayVec::new();
-    let _ = each_check(rig, solution, &mut |check| {
+    let _ = each_check(rig, solution, &KnownLegs::default(), &mut |check| {
         // There is room for every part.
         let _ = all.try_push(check);
         ControlFlow::Continue(())
@@ -141,14 +142,43 @@ pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     all
 }
 
+/// What each leg of a rig may carry beside a bending moment, kept from one solution of it to the next: it hangs on
+/// nothing but the bending by its own weight, which is the same in every case at one lean.
+#[derive(Default)]
+pub(crate) struct KnownLegs {
+    left: Cell<Option<Known>>,
+    right: Cell<Option<Known>>,
+}
+
+/// A bending moment, N m, and what the leg may carry beside it.
+type Known = (f64, Option<Capacity>);
+
+impl KnownLegs {
+    const fn of(&self, side: Side) -> &Cell<Option<Known>> {
+        match side {
+            Side::Left => &self.left,
+            Side::Right => &self.right,
+        }
+    }
+
+    fn find(&self, rig: &Rig, side: Side, moment: f64) -> Option<Option<Capacity>> {
+        if rig.gear.timber.grade.is_none() {
+            return Some(None);
+        }
+        let (at, capacity) = self.of(side).get()?;
+        (at.to_bits() == moment.to_bits()).then_some(capacity)
+    }
+}
+
 /// As [`checks`], one by one until `take` breaks off.
 pub(crate) fn each_check(
     rig: &Rig,
     solution: &Solution,
+    legs: &KnownLegs,
     take: &mut dyn FnMut(Check) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
     let Some(forces) = solution.forces() else { return ControlFlow::Continue(()) };
-    let assessor = Assessor { rig, solution, forces };
+    let assessor = Assessor { rig, solution, forces, legs };
     let mut found = |part| match assessor.check(part, &mut ()) {
         Some(check) => take(check),
         None => ControlFlow::Continue(()),
@@ -186,7 +216,7 @@ pub(crate) fn each_check(
 pub fn worked(rig: &Rig, solution: &Solution, part: Part) -> Worked {
     let mut notes = Worked::new();
     if let Some(forces) = solution.forces() {
-        Assessor { rig, solution, forces }.check(part, &mut notes);
+        Assessor { rig, solution, forces, legs: &KnownLegs::default() }.check(part, &mut notes);
     }
     notes
 }
@@ -196,12 +226,13 @@ struct Assessor<'a> {
     rig: &'a Rig,
     solution: &'a Solution,
     forces: &'a Forces,
+    legs: &'a KnownLegs,
 }
 
 impl Assessor<'_> {
     /// The check of a part, with its steps put down; `None` for a part that is not there or of which nothing is said.
-    fn check(&self, part: Part, notes: &mut impl Notes) -> Option<Check> {
-        let Self { rig, solution, forces } = *self;
+    fn check<N: Notes>(&self, part: Part, notes: &mut N) -> Option<Check> {
+        let Self { rig, solution, forces, legs } = *self;
         let (gear, line) = (&rig.gear, &solution.line);
         let factor = gear.factor;
         let (demand, capacity) = match part {
@@ -220,8 +251,13 @@ impl Assessor<'_> {
             Part::Leg(side) => {
                 let carried = *forces.compression.on(side);
                 let moment = *forces.leg_moment.on(side);
-                let leg = rig.legs.on(side);
-                let capacity = timber::capacity(leg, &gear.timber, moment, carried, notes);
+                let known = if N::KEPT { None } else { legs.find(rig, side, moment) };
+                let capacity = known.unwrap_or_else(|| {
+                    let leg = rig.legs.on(side);
+                    let capacity = timber::capacity(leg, &gear.timber, moment, carried, notes);
+                    legs.of(side).set(Some((moment, capacity)));
+                    capacity
+                });
                 (carried, capacity.filter(|_| carried >= 0.0))
             }
             Part::MainLine => {
@@ -323,7 +359,7 @@ impl Assessor<'_> {
 
     /// Every guy and the haul line that end at `at`: where it ends, where it comes from, its tension.
     fn tied_at(&self, at: Point, mut tied: impl FnMut(Point, Point, f64)) {
-        let Self { rig, solution, forces } = *self;
+        let Self { rig, solution, forces, .. } = *self;
         let near = |end: Point| (end - at).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST;
         for (guy, force) in rig.guys.iter().zip(&forces.guys) {
             if near(guy.anchor) {

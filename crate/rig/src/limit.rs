@@ -1,6 +1,6 @@
 //! Limits: what a rig may not pass, and how near each is at a lean.
 
-use crate::check::{MAX_CHECKS, Part, each_check};
+use crate::check::{KnownLegs, MAX_CHECKS, Part, each_check};
 use crate::solve::{Posture, Tip};
 use crate::{Case, Clearance, Fault, Rig, Side, Solution, Stretch, least_share};
 use arrayvec::ArrayVec;
@@ -142,6 +142,7 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
     let stretch = Stretch::of(rig);
+    let legs = KnownLegs::default();
     for case in rig.cases() {
         let Ok(solution) = posture.clone().loaded(rig, case) else {
             found(f64::INFINITY, Limit::NoGeometry, case)?;
@@ -165,7 +166,7 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
         if let Some(tip) = unguarded(rig, &solution) {
             found(f64::INFINITY, Limit::Tips(tip), case)?;
         }
-        each_check(rig, &solution, &mut |check| match check.ratio {
+        each_check(rig, &solution, &legs, &mut |check| match check.ratio {
             Some(ratio) => found(ratio, Limit::Part(check.part), case),
             None => ControlFlow::Continue(()),
         })?;
