@@ -3,8 +3,8 @@
 use super::{EVERY_LEAN, ropes};
 use crate::force_scale;
 use outlean_rig::{
-    Force, LeanIs, LineForces, Outcome, Path, Point, Rig, Role, Rope, STIFF_LEG, Side, Stretch, Stretched,
-    Vector, shared, solve, stretched,
+    Force, LeanIs, Line, LineForces, Outcome, Path, Point, Rig, Role, Rope, STIFF_LEG, Side, Stretch,
+    Stretched, Vector, shared, solve, solve_at, stretched,
 };
 use outlean_tests::random::random_rig;
 
@@ -177,4 +177,30 @@ fn the_rigid_answer_is_the_limit() {
         held += 1;
     }
     assert!(held > 400, "{held}");
+}
+
+/// A little more load this way or that, over how far the head goes by it, is the stiffness that is reported. On
+/// legs that hardly give the softest way is square to the frame.
+#[test]
+fn the_least_stiffness_is_force_over_displacement() {
+    for sling in [0.0, 0.4] {
+        let mut rig = super::hung(0.3, 275.0);
+        rig.line = Line { sling, ..Line::along(Path::StraightBack { to: Point::new(-8.0, 0.0, 0.0) }) };
+        let stretch = super::alike(&rig, 50_000.0, LeanIs::SetBefore);
+        let there = super::standing(&rig, &stretch);
+        let turned = |by: f64| {
+            let mut rig = rig.clone();
+            rig.load.outward_angle = by;
+            let pull = solve_at(&rig, there.lean).unwrap().line.on_head();
+            (super::standing(&rig, &stretch).head, pull)
+        };
+        let ((ahead, more), (behind, less)) = (turned(1e-5), turned(-1e-5));
+        let normal = solve_at(&rig, there.lean).unwrap().layout.normal;
+        let stiffness = (more - less).component(normal) / (ahead - behind).dot(normal);
+        assert!(
+            (stiffness / there.stiffness - 1.0).abs() < 1e-4,
+            "{sling}: {stiffness} for {}",
+            there.stiffness
+        );
+    }
 }
