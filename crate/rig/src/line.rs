@@ -69,8 +69,9 @@ impl Pull<'_> {
     /// The force of the load line on a pulley, and whether it bears on the edge.
     fn at(&self, pulley: Point, layout: &Layout) -> Result<(Force, bool), Fault> {
         let (direction, bears) = match self.edge {
-            Some(edge) => edge.bend(pulley, self.direction, layout)?,
-            None => (self.direction, false),
+            // A line that holds nothing presses on nothing.
+            Some(edge) if self.tension > 0.0 => edge.bend(pulley, self.direction, layout)?,
+            _ => (self.direction, false),
         };
         Ok((Force::along(direction, self.tension), bears))
     }
