@@ -5,7 +5,7 @@ use outlean_rig::{
     Fault, Field, Pair, Quantity, Rig, Side, Solution, balance_leans, checks, findings, governing,
     leans_where, solve, working_range,
 };
-use outlean_tests::finite::nulls;
+use outlean_tests::finite::{MAY_LACK, nulls};
 use outlean_tests::geared::geared_rig;
 use outlean_tests::numbers::each_number;
 use proptest::num::f64::ANY;
@@ -26,19 +26,6 @@ fn set(rig: &mut Rig, number: usize, value: f64) {
         place += 1;
     });
 }
-
-/// What a reading may lack, as JSON has it: null.
-const MAY_LACK: [&str; 9] = [
-    ".second",
-    ".redirect",
-    ".meets_ground",
-    ".ahead_of_feet",
-    ".pressure",
-    ".friction_alone",
-    ".friction_evened",
-    ".friction_needed",
-    ".working_guy",
-];
 
 fn finite(solution: &Solution) {
     assert_eq!(nulls(solution, &MAY_LACK), [""; 0]);

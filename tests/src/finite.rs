@@ -3,6 +3,19 @@
 use serde::Serialize;
 use serde_json::Value;
 
+/// What a reading may lack, as JSON has it: null.
+pub const MAY_LACK: [&str; 9] = [
+    ".second",
+    ".redirect",
+    ".meets_ground",
+    ".ahead_of_feet",
+    ".pressure",
+    ".friction_alone",
+    ".friction_evened",
+    ".friction_needed",
+    ".working_guy",
+];
+
 /// The paths of what is null in the JSON of `result` though it should be a number: a NaN or an infinity.
 ///
 /// JSON has neither, so that they turn into null; so does an absent value. Paths ending in one of `may_be_null`

@@ -4,22 +4,9 @@
 
 use libfuzzer_sys::fuzz_target;
 use outlean_rig::{Scatter, governing, limits_at, scattered, solve};
-use outlean_tests::finite::nulls;
+use outlean_tests::finite::{MAY_LACK, nulls};
 use outlean_tests::numbers::each_number;
 use outlean_tests::geared::geared_rig;
-
-/// What a reading may lack.
-const MAY_LACK: [&str; 9] = [
-    ".second",
-    ".redirect",
-    ".meets_ground",
-    ".ahead_of_feet",
-    ".pressure",
-    ".friction_alone",
-    ".friction_evened",
-    ".friction_needed",
-    ".working_guy",
-];
 
 fuzz_target!(|wild: (u64, Vec<(u8, u64)>)| {
     let (seed, changes) = wild;
