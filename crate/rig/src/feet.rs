@@ -1,6 +1,6 @@
 //! Feet: where the legs meet the ground, what holds them, and what they ask of it.
 
-use crate::angle::sqrt;
+use crate::angle::hypot;
 use crate::{Fault, Field, Force, Layout, LineForces, Pair, Path, Point, Rig, Side, Vector};
 
 /// What runs between the feet.
@@ -125,16 +125,21 @@ impl Footing {
         main: &LineForces,
         second: Option<&LineForces>,
     ) -> Self {
-        let second_path = rig.second.as_ref().map(|second| second.line.path);
-        let redirects = Pair::from_fn(|side| {
-            redirect_on(side, rig.line.path, main)
-                + second_path.zip(second).map_or(Force::ZERO, |(path, line)| redirect_on(side, path, line))
-        });
+        // Redirect pulleys tied to a foot, and those hung on the ledger midway between both.
+        let (mut at_foot, mut on_ledger) = (Pair::both(Force::ZERO), Force::ZERO);
+        let second_line = rig.second.as_ref().map(|second| second.line.path).zip(second);
+        for (path, line) in core::iter::once((rig.line.path, main)).chain(second_line) {
+            match (path, line.redirect) {
+                (Path::RedirectedAtFoot { foot, .. }, Some(pull)) => *at_foot.on_mut(foot) += pull,
+                (Path::RedirectedOnLedger { .. }, Some(pull)) => on_ledger += pull,
+                _ => {}
+            }
+        }
         let reaction = Pair::from_fn(|side| {
             let leg = rig.legs.on(side);
             let pushed = Force::along(-*layout.down_leg.on(side), *compression.on(side));
             let weight = Force::new(0.0, 0.0, leg.weight_at_foot());
-            pushed + weight - *redirects.on(side)
+            pushed + weight - (*at_foot.on(side) + on_ledger.scaled(0.5))
         });
         let sideways = Pair::from_fn(|side| reaction.on(side).component(Vector::Z.cross(layout.forward)));
         let net_sideways = sideways.left + sideways.right;
@@ -148,7 +153,7 @@ impl Footing {
             Connection::Ledger => true,
         };
         // Along a foot line that is not level it pulls one foot up and the other down as well.
-        let level = sqrt(layout.foot_line.x * layout.foot_line.x + layout.foot_line.y * layout.foot_line.y);
+        let level = hypot(layout.foot_line.x, layout.foot_line.y);
         let connection = if evens_out { spread_thrust * lever / level } else { 0.0 };
         let raised = spread_thrust * layout.foot_line.z / level;
         let raised = Pair::new(raised, -raised);
@@ -162,7 +167,7 @@ impl Footing {
             let fore_and_aft = reaction.component(layout.forward);
             let lifts = bearing < -none;
             let friction = |sideways: f64, bearing: f64| {
-                (bearing > none).then(|| crate::angle::hypot(fore_and_aft, sideways) / bearing)
+                (bearing > none).then(|| hypot(fore_and_aft, sideways) / bearing)
             };
             let friction_alone = friction(*sideways.on(side), bearing);
             let friction_evened = friction(net_sideways / 2.0, bearing + raised.on(side));
@@ -181,12 +186,6 @@ impl Footing {
                 friction_needed: if evens_out { friction_evened } else { friction_alone },
             }
         });
-        let hung_on = |path: Path, line: &LineForces| match (path, line.redirect) {
-            (Path::RedirectedOnLedger { .. }, Some(pull)) => pull,
-            _ => Force::ZERO,
-        };
-        let on_ledger = hung_on(rig.line.path, main)
-            + second_path.zip(second).map_or(Force::ZERO, |(path, line)| hung_on(path, line));
         let ledger_moment = on_ledger.size() * layout.spread / 4.0;
         Self { feet, spread_thrust, connection, ledger_moment, net_sideways }
     }
@@ -201,17 +200,8 @@ impl Footing {
     }
 }
 
-/// The pull on a foot of a redirect pulley of a line along `path`.
-fn redirect_on(side: Side, path: Path, line: &LineForces) -> Force {
-    match (path, line.redirect) {
-        (Path::RedirectedAtFoot { foot, .. }, Some(pull)) if foot == side => pull,
-        (Path::RedirectedOnLedger { .. }, Some(pull)) => pull.scaled(0.5),
-        _ => Force::ZERO,
-    }
-}
-
 /// Level distance of a leg from foot to lashing, m.
 pub(crate) fn level_run(layout: &Layout, side: Side) -> f64 {
     let along = *layout.down_leg.on(side) * *layout.working_length.on(side);
-    sqrt(along.x * along.x + along.y * along.y)
+    hypot(along.x, along.y)
 }

@@ -141,7 +141,7 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
-    let stretch = Stretch::of(rig);
+    let mut stretching = Stretch::of(rig).map(|stretch| (Rig { lean, ..rig.clone() }, stretch));
     let legs = KnownLegs::default();
     for case in rig.cases() {
         let Ok(solution) = posture.clone().loaded(rig, case) else {
@@ -170,10 +170,10 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
             Some(ratio) => found(ratio, Limit::Part(check.part), case),
             None => ControlFlow::Continue(()),
         })?;
-        if let Some(stretch) = &stretch {
-            let there = Rig { lean, case, ..rig.clone() };
+        if let Some((there, stretch)) = &mut stretching {
+            there.case = case;
             // What does not stand even on guys that do not stretch has been met above.
-            if let Ok(Some(share)) = least_share(&there, stretch) {
+            if let Ok(Some(share)) = least_share(there, stretch) {
                 found(rig.limits.wanted_margin() * share, Limit::Stretch, case)?;
             }
         }

@@ -1,7 +1,7 @@
 //! Materials: what must be carried to the site to build a rig.
 
 use crate::guy::MAX_GUYS;
-use crate::strength::{Holdfast, HoldfastKind, Lashing, LashingRope};
+use crate::strength::{Holdfast, HoldfastKind, LashingRope};
 use crate::{Connection, Fault, Rig, Side, solve};
 use arrayvec::ArrayVec;
 
@@ -97,11 +97,9 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
         [Some(left), Some(right)] => Some(left.max(right)),
         _ => None,
     };
-    let hitched = girth.zip(lashing.rope).map(|(girth, rope)| 4.0 * Lashing::round_one(girth, rope));
     let hobbled = rig.feet.connection == Connection::Hobble;
-    let tails = 2.0 * lashing.tail.unwrap_or(0.5);
-    let both =
-        girth.map(|girth| girth + 2.0 * (girth / core::f64::consts::PI + lashing.spacer.unwrap_or(0.045)));
+    let hitched = girth.filter(|_| hobbled).and_then(|girth| lashing.hitches(girth));
+    let both = girth.map(|girth| girth + 2.0 * lashing.apart(girth));
     let rigged = (0_u8..).zip(&rig.guys).zip(&solution.guy_length).filter(|((_, guy), _)| guy.rigged);
     let hauled = rig.line.path.haul_point().map(|to| {
         let next = rig.line.path.next_point(&rig.feet, &solution.layout).unwrap_or(to);
@@ -110,7 +108,7 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
     });
     Ok(Materials {
         lashing: girth.and_then(|girth| lashing.rope_on(girth)),
-        hobble: hitched.filter(|_| hobbled).map(|hitched| solution.layout.spread + hitched + tails),
+        hobble: hitched.map(|hitched| solution.layout.spread + hitched + lashing.tails()),
         sling: both.map(|both| both + 2.0 * rig.line.sling),
         guys: rigged
             .map(|((number, guy), length)| GuyMaterials {

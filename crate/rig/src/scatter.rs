@@ -1,7 +1,9 @@
 //! Scatter: how far off tape, angle, load and strength may be, and what then follows.
 
 use crate::guy::MAX_GUYS;
-use crate::{Fault, Field, Generator, Governing, Ground, Pair, Point, Rig, Side, governing, solve};
+use crate::limit::governing_at;
+use crate::strength::Holdfast;
+use crate::{Fault, Field, Generator, Governing, Ground, Pair, Point, Rig, Side, Vector, solve};
 use arrayvec::ArrayVec;
 
 /// How far each number may be from what was entered, either way.
@@ -34,45 +36,72 @@ impl Scatter {
 /// It may be impossible, where the scatter is wide: that shows when it is solved.
 #[must_use]
 pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
-    let mut generator = Generator::new(seed.rotate_left(32) ^ u64::from(number), "scatter");
-    let mut within = |most: f64| most * (2.0 * generator.unit() - 1.0);
+    let generator = Generator::new(seed.rotate_left(32) ^ u64::from(number), "scatter");
+    let mut draw = Draw { generator, scatter };
     let mut drawn = rig.clone();
     for side in Side::BOTH {
-        drawn.legs.on_mut(side).length += within(scatter.length);
+        drawn.legs.on_mut(side).length += draw.length();
     }
     let spread = (rig.feet.at.left - rig.feet.at.right).length();
-    drawn.feet.at = Ground::feet_apart(&rig.feet, spread + within(scatter.length));
-    let paced = |point: Point, within: &mut dyn FnMut(f64) -> f64| {
-        point + crate::Vector::new(within(scatter.length), within(scatter.length), within(scatter.length))
-    };
+    drawn.feet.at = Ground::feet_apart(&rig.feet, spread + draw.length());
     for guy in &mut drawn.guys {
-        guy.anchor = paced(guy.anchor, &mut within);
-        guy.holdfast_allowable = guy.holdfast_allowable.map(|most| most * (1.0 + within(scatter.soil)));
-        if guy.holdfast.capacity().is_some() {
-            guy.holdfast = guy.holdfast.times(1.0 + within(scatter.soil));
-        }
+        guy.anchor = draw.near(guy.anchor);
+        guy.holdfast_allowable = draw.ground(guy.holdfast_allowable);
+        guy.holdfast = draw.holdfast(guy.holdfast);
     }
-    drawn.line.path = drawn.line.path.hauled_from(|to| paced(to, &mut within));
+    drawn.line.path = drawn.line.path.hauled_from(|to| draw.near(to));
     if let Some(second) = &mut drawn.second {
-        second.line.path = second.line.path.hauled_from(|to| paced(to, &mut within));
+        second.line.path = second.line.path.hauled_from(|to| draw.near(to));
     }
-    drawn.lean += within(scatter.angle);
-    drawn.load.side_angle += within(scatter.angle);
-    drawn.load.outward_angle += within(scatter.angle);
+    drawn.lean += draw.angle();
+    drawn.load.side_angle += draw.angle();
+    drawn.load.outward_angle += draw.angle();
     for swing in drawn.load.at_edge.iter_mut().chain(&mut drawn.load.on_tag_lines) {
-        swing.side += within(scatter.angle);
-        swing.outward += within(scatter.angle);
+        swing.side += draw.angle();
+        swing.outward += draw.angle();
     }
-    drawn.load.mass *= 1.0 + within(scatter.load);
-    drawn.feet.friction = drawn.feet.friction.map(|friction| friction * (1.0 + within(scatter.soil)));
-    drawn.feet.bearing_allowable =
-        drawn.feet.bearing_allowable.map(|pressure| pressure * (1.0 + within(scatter.soil)));
-    let haul = &mut drawn.gear;
-    haul.haul_allowable = haul.haul_allowable.map(|most| most * (1.0 + within(scatter.soil)));
-    if haul.haul.capacity().is_some() {
-        haul.haul = haul.haul.times(1.0 + within(scatter.soil));
-    }
+    drawn.load.mass *= 1.0 + draw.within(scatter.load);
+    drawn.feet.friction = draw.ground(drawn.feet.friction);
+    drawn.feet.bearing_allowable = draw.ground(drawn.feet.bearing_allowable);
+    drawn.gear.haul_allowable = draw.ground(drawn.gear.haul_allowable);
+    drawn.gear.haul = draw.holdfast(drawn.gear.haul);
     drawn
+}
+
+/// What is drawn of one rig, in the order in which it is asked for.
+struct Draw<'a> {
+    generator: Generator,
+    scatter: &'a Scatter,
+}
+
+impl Draw<'_> {
+    fn within(&mut self, most: f64) -> f64 {
+        most * (2.0 * self.generator.unit() - 1.0)
+    }
+
+    fn length(&mut self) -> f64 {
+        self.within(self.scatter.length)
+    }
+
+    fn angle(&mut self) -> f64 {
+        self.within(self.scatter.angle)
+    }
+
+    fn near(&mut self, point: Point) -> Point {
+        point + Vector::new(self.length(), self.length(), self.length())
+    }
+
+    /// What the ground is said to bear, if it is; nothing is drawn where it is not.
+    fn ground(&mut self, said: Option<f64>) -> Option<f64> {
+        said.map(|said| said * (1.0 + self.within(self.scatter.soil)))
+    }
+
+    fn holdfast(&mut self, holdfast: Holdfast) -> Holdfast {
+        if holdfast.capacity().is_none() {
+            return holdfast;
+        }
+        holdfast.times(1.0 + self.within(self.scatter.soil))
+    }
 }
 
 /// The middle of some draws and the bounds between which nine in ten of them lie.
@@ -133,7 +162,7 @@ pub fn uncertainty(rig: &Rig, scatter: &Scatter, seed: u64, draws: u32) -> Resul
     for number in 0..draws {
         let drawn = scattered(rig, scatter, seed, number);
         let Ok((solution, worst)) =
-            solve(&drawn).and_then(|solution| Ok((solution, governing(&drawn, drawn.lean)?)))
+            solve(&drawn).map(|solution| (solution, governing_at(&drawn, drawn.lean)))
         else {
             impossible += 1;
             continue;

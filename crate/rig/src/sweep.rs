@@ -1,6 +1,7 @@
 //! Sweeps: a rig solved again and again along one of its levers.
 
-use crate::{Fault, Governing, Lever, Rig, Solution, governing, solve};
+use crate::limit::governing_at;
+use crate::{Fault, Governing, Lever, Rig, Solution, solve};
 
 /// A rig at one value of the lever that is swept.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +31,7 @@ where
     let mut rig = rig.clone();
     values.into_iter().map(move |value| {
         lever.set(&mut rig, value);
-        let outcome = solve(&rig).and_then(|solution| Ok((solution, governing(&rig, rig.lean)?)));
+        let outcome = solve(&rig).map(|solution| (solution, governing_at(&rig, rig.lean)));
         Swept { value, outcome }
     })
 }

@@ -1,6 +1,6 @@
 //! What a part may carry, and what that stands on.
 
-use super::{CheckRule, Citation, Source};
+use super::{CheckRule, Citation, Notes, Source, Symbol};
 
 /// What kind of strength an allowable stands on. Ratios of different bases are not alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -48,6 +48,29 @@ impl Capacity {
             assumed: false,
             rule: CheckRule::Stated,
             source: Citation::none(Source::Stated),
+        }
+    }
+
+    /// Of what breaks at `strength`, known from `source`, with `factor` asked for between the two by `rule`; no allowable
+    /// where none is.
+    pub(crate) fn breaking(
+        strength: f64,
+        factor: Option<f64>,
+        rule: CheckRule,
+        source: Citation,
+        notes: &mut impl Notes,
+    ) -> Self {
+        if let Some(factor) = factor {
+            notes.put(Symbol::Factor, factor);
+        }
+        Self {
+            strength,
+            allowable: factor.map(|factor| strength / factor),
+            failure: Some(strength),
+            basis: Basis::Breaking,
+            assumed: false,
+            rule,
+            source,
         }
     }
 

@@ -1,9 +1,6 @@
 //! Cordage: ropes and webbing by what they break at.
 
-use super::{Basis, Capacity, CheckRule, Citation, Knot, Notes, Source, Symbol};
-
-/// Newtons in a pound-force.
-const LBF: f64 = 4.448_221_615_260_5;
+use super::{Capacity, CheckRule, Citation, Knot, LBF, Notes, Source, Symbol};
 
 /// A class or size of rope whose least breaking strength is published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -122,19 +119,7 @@ impl Cordage {
         notes.put(Symbol::Breaking, breaking);
         let efficiency = self.knot_efficiency.or_else(|| self.knot.map(Knot::efficiency))?;
         notes.put(Symbol::KnotEfficiency, efficiency);
-        if let Some(factor) = factor {
-            notes.put(Symbol::Factor, factor);
-        }
-        let strength = breaking * efficiency;
-        Some(Capacity {
-            strength,
-            allowable: factor.map(|factor| strength / factor),
-            failure: Some(strength),
-            basis: Basis::Breaking,
-            assumed: false,
-            rule: CheckRule::Cordage,
-            source,
-        })
+        Some(Capacity::breaking(breaking * efficiency, factor, CheckRule::Cordage, source, notes))
     }
 }
 

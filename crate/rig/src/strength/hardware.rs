@@ -1,6 +1,6 @@
 //! Connectors and pulleys by what they break at.
 
-use super::{Basis, Capacity, CheckRule, Citation, Notes, Source, Symbol};
+use super::{Capacity, CheckRule, Citation, Notes, Source, Symbol};
 
 /// A class of hardware whose least breaking strength is published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -57,17 +57,6 @@ impl Hardware {
         let stated = self.breaking.map(|breaking| (breaking, Citation::none(Source::Stated)));
         let (strength, source) = stated.or_else(|| self.class.map(HardwareClass::breaking))?;
         notes.put(Symbol::Breaking, strength);
-        if let Some(factor) = factor {
-            notes.put(Symbol::Factor, factor);
-        }
-        Some(Capacity {
-            strength,
-            allowable: factor.map(|factor| strength / factor),
-            failure: Some(strength),
-            basis: Basis::Breaking,
-            assumed: false,
-            rule: CheckRule::Hardware,
-            source,
-        })
+        Some(Capacity::breaking(strength, factor, CheckRule::Hardware, source, notes))
     }
 }

@@ -1,9 +1,7 @@
 //! Holdfasts: pickets, pins, and what else a rope is tied to on the ground.
 
-use super::{Basis, Capacity, CheckRule, Citation, Notes, Source, Symbol};
+use super::{Basis, Capacity, CheckRule, Citation, LBF, Notes, Source, Symbol};
 
-/// Newtons in a pound-force.
-const LBF: f64 = 4.448_221_615_260_5;
 /// Newtons in a kilogram-force.
 const KGF: f64 = crate::G;
 

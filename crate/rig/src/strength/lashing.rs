@@ -62,9 +62,23 @@ impl Lashing {
     }
 
     /// One turn of rope round a leg of `girth` m, m.
-    #[must_use]
-    pub fn round_one(girth: f64, rope: f64) -> f64 {
+    fn round_one(girth: f64, rope: f64) -> f64 {
         girth + PI * rope
+    }
+
+    /// From middle to middle of two legs of `girth` m where they are lashed, m.
+    pub(crate) fn apart(&self, girth: f64) -> f64 {
+        girth / PI + self.spacer.unwrap_or(0.045)
+    }
+
+    /// Rope for two clove hitches on legs of `girth` m, m; `None` where its thickness is not said.
+    pub(crate) fn hitches(&self, girth: f64) -> Option<f64> {
+        Some(4.0 * Self::round_one(girth, self.rope?))
+    }
+
+    /// Rope for both tails, m.
+    pub(crate) fn tails(&self) -> f64 {
+        2.0 * self.tail.unwrap_or(0.5)
     }
 
     /// The rope that the lashing takes on legs of `girth` m; `None` where the thickness of its rope is not said.
@@ -85,13 +99,12 @@ impl Lashing {
         let rope = self.rope?;
         let turns = self.turns.unwrap_or(6.0);
         let thick = girth / PI;
-        let apart = thick + self.spacer.unwrap_or(0.045);
         let band = 2.0 * (turns * rope + thick + 2.0 * rope) + PI * rope;
         Some(LashingRope {
-            wrapping: turns * (Self::round_one(girth, rope) + 2.0 * apart),
+            wrapping: turns * (Self::round_one(girth, rope) + 2.0 * self.apart(girth)),
             frapping: self.frapping.unwrap_or(2.0) * band,
-            hitches: 4.0 * Self::round_one(girth, rope),
-            tails: 2.0 * self.tail.unwrap_or(0.5),
+            hitches: self.hitches(girth)?,
+            tails: self.tails(),
         })
     }
 

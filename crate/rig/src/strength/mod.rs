@@ -32,3 +32,6 @@ pub use symbol::Symbol;
 pub use worked::{MAX_VALUES, Value, Worked};
 
 pub(crate) use worked::Notes;
+
+/// Newtons in a pound-force, exact by the definitions of pound and standard gravity: for sources that give it.
+pub(crate) const LBF: f64 = 4.448_221_615_260_5;
