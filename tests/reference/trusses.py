@@ -8,6 +8,20 @@ import numpy as np
 ANY_STIFFNESS = 1e9
 
 
+def analysed():
+    """Solves the model for small displacements, reactions too; whether it could."""
+    ops.constraints("Plain")
+    ops.numberer("Plain")
+    ops.system("FullGeneral")
+    ops.algorithm("Linear")
+    ops.integrator("LoadControl", 0.0)
+    ops.analysis("Static")
+    solved = ops.analyze(1) == 0
+    if solved:
+        ops.reactions()
+    return solved
+
+
 class Joint:
     """A joint held by bars to fixed points: small displacements."""
 
@@ -30,15 +44,8 @@ class Joint:
 
     def solve(self):
         """Tension of each bar and the reaction of its far end; `None` where they do not hold the joint."""
-        ops.constraints("Plain")
-        ops.numberer("Plain")
-        ops.system("FullGeneral")
-        ops.algorithm("Linear")
-        ops.integrator("LoadControl", 0.0)
-        ops.analysis("Static")
-        if ops.analyze(1) != 0:
+        if not analysed():
             return None
-        ops.reactions()
         tensions = [ops.basicForce(bar)[0] for bar in self.bars]
         return tensions, [np.array(ops.nodeReaction(bar)) for bar in self.bars]
 
@@ -62,13 +69,6 @@ def beam(span, overhang):
     for number in (1, 2):
         ops.element("elasticBeamColumn", number, number, number + 1, 1.0, 1e9, 1.0, 1)
         ops.eleLoad("-ele", number, "-type", "-beamUniform", -1.0)
-    ops.constraints("Plain")
-    ops.numberer("Plain")
-    ops.system("FullGeneral")
-    ops.algorithm("Linear")
-    ops.integrator("LoadControl", 0.0)
-    ops.analysis("Static")
-    ops.analyze(1)
-    ops.reactions()
+    analysed()
     # At its far end the first half is turned by the sagging moment counterclockwise.
     return ops.nodeReaction(1)[1], ops.nodeReaction(3)[1], ops.eleForce(1)[5]

@@ -3,8 +3,8 @@
 use crate::diagnostics;
 use crate::words::words;
 use clap::ValueEnum;
-use outlean_rig::Fault;
-use outlean_rigfile::{RigFile, Severity, Units};
+use outlean_rig::{Dimension, Fault};
+use outlean_rigfile::{RigFile, Severity, Units, parse};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::io::Write;
@@ -52,8 +52,10 @@ enum UnitChoice {
 
 /// How one file is to be answered.
 pub struct Form<'a> {
-    /// The file.
-    pub path: &'a str,
+    /// What it is called: its title, else its path.
+    pub heading: &'a str,
+    path: &'a str,
+    title: Option<&'a str>,
     /// Units of text.
     pub units: Units,
     json: Option<Json>,
@@ -72,12 +74,19 @@ impl Form<'_> {
         struct Whole<'a, T> {
             version: u32,
             file: &'a str,
+            title: Option<&'a str>,
             #[serde(flatten)]
             answer: &'a T,
             caution: &'a str,
         }
         let Some(json) = self.json else { return text() };
-        let whole = Whole { version: VERSION, file: self.path, answer, caution: words().say("caution") };
+        let whole = Whole {
+            version: VERSION,
+            file: self.path,
+            title: self.title,
+            answer,
+            caution: words().say("caution"),
+        };
         // Nothing in it can fail: no map with odd keys, no writer.
         let text = match json {
             Json::Pretty => serde_json::to_string_pretty(&whole),
@@ -85,6 +94,16 @@ impl Form<'_> {
         };
         text.map(|text| text + "\n").unwrap_or_default()
     }
+}
+
+/// Lines of text under the heading of a file, the caution below them.
+pub fn page(form: &Form<'_>, lines: &[String]) -> String {
+    format!("{}\n\n{}\n\n{}\n", form.heading, lines.join("\n"), words().say("caution"))
+}
+
+/// A quantity on the command line, in its SI unit; of no use where it is not one of that kind, with what to write.
+pub fn quantity(text: &str, wanted: Dimension) -> Result<f64, String> {
+    parse(text, wanted).map_err(|_| words().fill("argument.quantity", &[("written", text)]))
 }
 
 /// What is to be printed of one file.
@@ -189,7 +208,9 @@ fn one(
         errors.push('\n');
         return Told { errors, code: PROBLEMS, ..Told::default() };
     };
-    match answer(&file, &Form { path: &path, units, json }) {
+    let title = file.title.as_deref();
+    let form = Form { heading: title.unwrap_or(&path), path: &path, title, units, json };
+    match answer(&file, &form) {
         Ok(out) => Told { out, errors, code: ANSWERED },
         Err(fault) => {
             // The reader has solved the rig once already; this is for what only other leans bring out.

@@ -3,14 +3,13 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
-use outlean_rig::{Dimension, Fault, HoldfastMaterials, Materials, materials, solve};
+use outlean_rig::{Dimension, Fault, HoldfastMaterials, Materials, materials};
 use outlean_rigfile::{RigFile, show};
 use serde::Serialize;
 use std::process::ExitCode;
 
 #[derive(Serialize)]
-struct Output<'a> {
-    title: Option<&'a str>,
+struct Output {
     materials: Materials,
 }
 
@@ -20,15 +19,15 @@ pub fn run(args: &files::RigFiles) -> ExitCode {
 }
 
 fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
-    let output = Output { title: file.title.as_deref(), materials: materials(&file.rig)? };
-    let guys = name::guys(&file.rig, &solve(&file.rig)?.layout, &file.guy_names);
+    let output = Output { materials: materials(&file.rig)? };
+    let guys = name::guys(file);
     Ok(form.said(&output, || text(&output, &guys, form)))
 }
 
-fn text(output: &Output<'_>, guys: &[String], form: &Form<'_>) -> String {
+fn text(output: &Output, guys: &[String], form: &Form<'_>) -> String {
     let length = |value: f64| show(value, Dimension::Length, form.units).to_string();
     let found = &output.materials;
-    let mut lines = vec![output.title.unwrap_or(form.path).to_owned(), String::new()];
+    let mut lines = Vec::new();
     lines.push(match &found.lashing {
         Some(rope) => words().fill(
             "materials.lashing",
@@ -60,7 +59,5 @@ fn text(output: &Output<'_>, guys: &[String], form: &Form<'_>) -> String {
     }
     lines.extend(holdfast(words().say("materials.haul"), found.haul));
     lines.push(words().say("materials.spare").to_owned());
-    lines.push(String::new());
-    lines.push(words().say("caution").to_owned());
-    lines.join("\n") + "\n"
+    files::page(form, &lines)
 }

@@ -2,10 +2,14 @@
 
 use crate::words::words;
 use outlean_rig::{Case, Layout, Limit, Operation, Part, Path, Rig, Scenario, Side, Stage, Station, Tip};
+use outlean_rigfile::RigFile;
 
 /// The names of a rig's guys: as the file has them, else by where they stand, numbered where several stand there.
-pub(crate) fn guys(rig: &Rig, layout: &Layout, given: &[Option<String>]) -> Vec<String> {
-    let stations: Vec<_> = rig.guys.iter().map(|guy| Station::of(guy.anchor, layout)).collect();
+pub(crate) fn guys(file: &RigFile) -> Vec<String> {
+    let RigFile { rig, guy_names: given, .. } = file;
+    // A rig that was read has a layout: it was solved once.
+    let Ok(layout) = Layout::of(rig, rig.lean) else { return Vec::new() };
+    let stations: Vec<_> = rig.guys.iter().map(|guy| Station::of(guy.anchor, &layout)).collect();
     let mut names = Vec::new();
     for (number, station) in stations.iter().enumerate() {
         if let Some(Some(name)) = given.get(number) {

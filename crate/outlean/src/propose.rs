@@ -3,14 +3,13 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
-use outlean_rig::{Change, Dimension, Fault, Governing, Lever, Proposal, Rig, governing, proposals, solve};
+use outlean_rig::{Change, Fault, Governing, Lever, Proposal, Rig, governing, proposals};
 use outlean_rigfile::{RigFile, percent, show};
 use serde::Serialize;
 use std::process::ExitCode;
 
 #[derive(Serialize)]
-struct Output<'a> {
-    title: Option<&'a str>,
+struct Output {
     governing: Governing,
     proposals: Vec<Proposal>,
 }
@@ -22,17 +21,13 @@ pub fn run(args: &files::RigFiles) -> ExitCode {
 
 fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
     let rig = &file.rig;
-    let output = Output {
-        title: file.title.as_deref(),
-        governing: governing(rig, rig.lean)?,
-        proposals: proposals(rig),
-    };
-    let guys = name::guys(rig, &solve(rig)?.layout, &file.guy_names);
+    let output = Output { governing: governing(rig, rig.lean)?, proposals: proposals(rig) };
+    let guys = name::guys(file);
     Ok(form.said(&output, || text(&output, rig, &guys, form)))
 }
 
-fn text(output: &Output<'_>, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
-    let mut lines = vec![output.title.unwrap_or(form.path).to_owned(), String::new()];
+fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
+    let mut lines = Vec::new();
     let governs = |governing: &Governing| {
         let limit = name::limit_in_case(governing.limit, governing.case, rig, guys);
         let ratio = percent(governing.ratio);
@@ -52,9 +47,7 @@ fn text(output: &Output<'_>, rig: &Rig, guys: &[String], form: &Form<'_>) -> Str
             .fill("propose.then", &[("changes", &changes), ("governs", &governs(&proposal.governing))]);
         lines.push("  ".to_owned() + &line);
     }
-    lines.push(String::new());
-    lines.push(words().say("caution").to_owned());
-    lines.join("\n") + "\n"
+    files::page(form, &lines)
 }
 
 fn said(change: Change, guys: &[String], form: &Form<'_>) -> String {
@@ -70,7 +63,6 @@ fn said(change: Change, guys: &[String], form: &Form<'_>) -> String {
                 Lever::Mass => ("change.mass", String::new()),
                 other => return format!("{other:?}"),
             };
-            debug_assert!(lever.dimension() != Dimension::Count);
             words().fill(key, &[("guy", &guy), ("from", &shown(from)), ("to", &shown(to))])
         }
         Change::DoubleGuy(number) => words().fill("change.double_guy", &[("guy", &guy(number))]),

@@ -4,7 +4,7 @@ use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
 use outlean_rig::{
-    Dimension, FARTHEST_BACK, FARTHEST_OUT, Fault, Limit, Rig, WorkingRange, limits_at, range_within, solve,
+    Dimension, FARTHEST_BACK, FARTHEST_OUT, Fault, Limit, Rig, WorkingRange, limits_at, range_within,
     working_range,
 };
 use outlean_rigfile::{RigFile, show};
@@ -12,8 +12,7 @@ use serde::Serialize;
 use std::process::ExitCode;
 
 #[derive(Serialize)]
-struct Output<'a> {
-    title: Option<&'a str>,
+struct Output {
     range: WorkingRange,
     limits: Vec<Alone>,
     balance_leans: Vec<f64>,
@@ -39,13 +38,12 @@ fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
         limits.push(Alone { limit, range: range_within(rig, limit)? });
     }
     let output = Output {
-        title: file.title.as_deref(),
         range: working_range(rig)?,
         limits,
         balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),
         main_lost_is_assessed: rig.main_lost_is_assessed(),
     };
-    let guys = name::guys(rig, &solve(rig)?.layout, &file.guy_names);
+    let guys = name::guys(file);
     Ok(form.said(&output, || text(&output, rig, &guys, form)))
 }
 
@@ -63,7 +61,7 @@ fn limits_of(rig: &Rig) -> Vec<Limit> {
     all
 }
 
-fn text(output: &Output<'_>, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
+fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
     let angle = |lean: f64| show(lean, Dimension::Angle, form.units).to_string();
     let leans = |range: &WorkingRange| {
         let stretches = range.intervals.iter().map(|interval| {
@@ -73,7 +71,7 @@ fn text(output: &Output<'_>, rig: &Rig, guys: &[String], form: &Form<'_>) -> Str
         let stretches: Vec<_> = stretches.collect();
         if stretches.is_empty() { words().say("range.nowhere").to_owned() } else { stretches.join(", ") }
     };
-    let mut lines = vec![output.title.unwrap_or(form.path).to_owned(), String::new()];
+    let mut lines = Vec::new();
     let heading = if rig.cases().len() > 1 { "heading.range_cases" } else { "heading.range" };
     lines.push(
         words().fill("range.whole", &[("heading", words().say(heading)), ("leans", &leans(&output.range))]),
@@ -105,7 +103,5 @@ fn text(output: &Output<'_>, rig: &Rig, guys: &[String], form: &Form<'_>) -> Str
         let parts = words().say("not_assessed.main_lost");
         lines.push(words().fill("verdict.not_assessed", &[("parts", parts)]));
     }
-    lines.push(String::new());
-    lines.push(words().say("caution").to_owned());
-    lines.join("\n") + "\n"
+    files::page(form, &lines)
 }

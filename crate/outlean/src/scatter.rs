@@ -3,8 +3,8 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
-use outlean_rig::{Band, Dimension, Scatter, Uncertainty, solve, uncertainty};
-use outlean_rigfile::{RigFile, parse, percent, show};
+use outlean_rig::{Band, Dimension, Scatter, Uncertainty, uncertainty};
+use outlean_rigfile::{percent, show};
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -14,16 +14,16 @@ pub struct Off {
     #[command(flatten)]
     files: files::RigFiles,
     /// How far every length may be off, either way, such as "5 cm".
-    #[arg(long, default_value = "5 cm", value_parser = |text: &str| read(text, Dimension::Length))]
+    #[arg(long, default_value = "5 cm", value_parser = |text: &str| files::quantity(text, Dimension::Length))]
     length: f64,
     /// How far every angle may be off, such as "2 deg".
-    #[arg(long, default_value = "2 deg", value_parser = |text: &str| read(text, Dimension::Angle))]
+    #[arg(long, default_value = "2 deg", value_parser = |text: &str| files::quantity(text, Dimension::Angle))]
     angle: f64,
     /// How far the load may be off, such as "10 %".
-    #[arg(long, default_value = "10 %", value_parser = |text: &str| read(text, Dimension::Ratio))]
+    #[arg(long, default_value = "10 %", value_parser = |text: &str| files::quantity(text, Dimension::Ratio))]
     load: f64,
     /// How far the strength of holdfasts and the friction of the ground may be off, such as "30 %".
-    #[arg(long, default_value = "30 %", value_parser = |text: &str| read(text, Dimension::Ratio))]
+    #[arg(long, default_value = "30 %", value_parser = |text: &str| files::quantity(text, Dimension::Ratio))]
     soil: f64,
     /// How many draws are made.
     #[arg(long, default_value_t = 10_000)]
@@ -33,13 +33,8 @@ pub struct Off {
     seed: u64,
 }
 
-fn read(text: &str, dimension: Dimension) -> Result<f64, String> {
-    parse(text, dimension).map_err(|_| words().fill("argument.quantity", &[("written", text)]))
-}
-
 #[derive(Serialize)]
-struct Output<'a> {
-    title: Option<&'a str>,
+struct Output {
     scatter: Scatter,
     seed: u64,
     uncertainty: Uncertainty,
@@ -50,38 +45,32 @@ pub fn run(args: &Off) -> ExitCode {
     let scatter = Scatter { length: args.length, angle: args.angle, load: args.load, soil: args.soil };
     files::each(&args.files, |file, form| {
         let uncertainty = uncertainty(&file.rig, &scatter, args.seed, args.draws)?;
-        let output = Output { title: file.title.as_deref(), scatter, seed: args.seed, uncertainty };
-        let guys = name::guys(&file.rig, &solve(&file.rig)?.layout, &file.guy_names);
-        Ok(form.said(&output, || text(&output, file, &guys, form)))
+        let output = Output { scatter, seed: args.seed, uncertainty };
+        let guys = name::guys(file);
+        Ok(form.said(&output, || text(&output, &guys, form)))
     })
 }
 
-fn text(output: &Output<'_>, file: &RigFile, guys: &[String], form: &Form<'_>) -> String {
+fn text(output: &Output, guys: &[String], form: &Form<'_>) -> String {
     let found = &output.uncertainty;
-    let mut lines = vec![file.title.as_deref().unwrap_or(form.path).to_owned(), String::new()];
     let force = |value: f64| show(value, Dimension::Force, form.units).to_string();
     let band = |part: &str, band: Option<Band>| {
-        let Some(Band { low, middle, high }) = band else { return String::new() };
+        let Band { low, middle, high } = band?;
         let places =
             [("part", part), ("low", &force(low)), ("middle", &force(middle)), ("high", &force(high))];
-        format!("  {}", words().fill("scatter.band", &places))
+        Some(format!("  {}", words().fill("scatter.band", &places)))
     };
     let solved = found.draws - found.impossible;
     let share = |count: u32| percent(f64::from(count) / f64::from(solved.max(1)));
-    lines.push(words().fill("scatter.draws", &[("draws", &solved.to_string())]));
-    lines.push(band(words().say("part.leg.left"), found.compression.left));
-    lines.push(band(words().say("part.leg.right"), found.compression.right));
-    for (guy, there) in guys.iter().zip(&found.guys) {
-        lines.push(band(guy, *there));
-    }
-    lines.retain(|line| !line.is_empty());
+    let mut lines = vec![words().fill("scatter.draws", &[("draws", &solved.to_string())])];
+    lines.extend(band(words().say("part.leg.left"), found.compression.left));
+    lines.extend(band(words().say("part.leg.right"), found.compression.right));
+    lines.extend(guys.iter().zip(&found.guys).filter_map(|(guy, there)| band(guy, *there)));
     lines.push(
         words().fill("scatter.past", &[("past", &share(found.past)), ("tipping", &share(found.tipping))]),
     );
     if found.impossible > 0 {
         lines.push(words().fill("scatter.impossible", &[("count", &found.impossible.to_string())]));
     }
-    lines.push(String::new());
-    lines.push(words().say("caution").to_owned());
-    lines.join("\n") + "\n"
+    files::page(form, &lines)
 }

@@ -51,5 +51,5 @@ pub fn run(args: &files::RigFiles) -> ExitCode {
 
 fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
     let solved = Solved::of(file)?;
-    Ok(form.said(&json::output(&solved), || text::text(&solved, form.path, form.units)))
+    Ok(form.said(&json::output(&solved), || text::text(&solved, form.heading, form.units)))
 }

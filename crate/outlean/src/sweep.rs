@@ -5,7 +5,7 @@ use crate::name;
 use crate::words::words;
 use clap::ValueEnum;
 use outlean_rig::{Dimension, Governing, Lever, Solution, Station, Swept, sweep};
-use outlean_rigfile::{RigFile, first_guy, parse, percent, show};
+use outlean_rigfile::{RigFile, first_guy, percent, show};
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -69,8 +69,7 @@ impl Over {
 }
 
 #[derive(Serialize)]
-struct Output<'a> {
-    title: Option<&'a str>,
+struct Output {
     over: Option<Lever>,
     points: Vec<Point>,
 }
@@ -87,24 +86,19 @@ struct Point {
 /// Runs the command and says how it went.
 pub fn run(args: &Along) -> ExitCode {
     let dimension = args.over.dimension();
-    let mut ends = [0.0; 2];
-    for (end, (name, text)) in ends.iter_mut().zip([("--from", &args.from), ("--to", &args.to)]) {
-        match parse(text, dimension) {
-            Ok(value) => *end = value,
-            Err(_) => {
-                let said = words().fill("argument.quantity", &[("written", text)]);
-                eprintln!("error: {name}: {said}");
-                return ExitCode::from(2);
-            }
-        }
-    }
-    let [from, to] = ends;
+    let end =
+        |name: &str, text: &str| files::quantity(text, dimension).map_err(|why| format!("{name}: {why}"));
+    let ends = end("--from", &args.from).and_then(|from| Ok((from, end("--to", &args.to)?)));
+    let (from, to) = match ends {
+        Ok(ends) => ends,
+        Err(why) => return crate::failed(&why),
+    };
     let last = f64::from(args.points - 1);
     let values = (0..args.points).map(move |i| from + (to - from) * (f64::from(i) / last));
     files::each(&args.files, |file, form| {
         let lever = args.over.lever(file);
         let points = lever.into_iter().flat_map(|lever| sweep(&file.rig, lever, values.clone())).map(point);
-        let output = Output { title: file.title.as_deref(), over: lever, points: points.collect() };
+        let output = Output { over: lever, points: points.collect() };
         Ok(form.said(&output, || text(&output, file, dimension, form)))
     })
 }
@@ -120,13 +114,12 @@ fn point(swept: Swept) -> Point {
     }
 }
 
-fn text(output: &Output<'_>, file: &RigFile, dimension: Dimension, form: &Form<'_>) -> String {
-    let mut lines = vec![output.title.unwrap_or(form.path).to_owned(), String::new()];
+fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) -> String {
+    let mut lines = Vec::new();
     if output.over.is_none() {
         lines.push(words().say("sweep.nothing").to_owned());
     }
-    let layout = outlean_rig::Layout::of(&file.rig, file.rig.lean).ok();
-    let guys = layout.map(|layout| name::guys(&file.rig, &layout, &file.guy_names)).unwrap_or_default();
+    let guys = name::guys(file);
     let force = |value: f64| show(value, Dimension::Force, form.units).to_string();
     for point in &output.points {
         let value = show(point.value, dimension, form.units).to_string();
@@ -159,7 +152,5 @@ fn text(output: &Output<'_>, file: &RigFile, dimension: Dimension, form: &Form<'
         ];
         lines.push(words().fill("sweep.point", &places).trim_end().to_owned());
     }
-    lines.push(String::new());
-    lines.push(words().say("caution").to_owned());
-    lines.join("\n") + "\n"
+    files::page(form, &lines)
 }

@@ -72,14 +72,9 @@ fn command_line() -> Result<(), Failure> {
         );
         fs::write(folder.join(format!("{number:05}.toml")), rig).map_err(written)?;
     }
-    for arguments in [&["solve"][..], &["range"]] {
-        let mut solve = program(
-            place::outlean(),
-            arguments
-                .iter()
-                .map(|word| (*word).to_owned())
-                .chain([folder.display().to_string(), "--json".to_owned()]),
-        );
+    for question in ["solve", "range"] {
+        let mut solve = program(place::outlean(), [question, "--json"]);
+        solve.arg(&folder);
         solve.stdout(Stdio::null());
         let begun = Instant::now();
         command::run(&mut solve, advice)?;

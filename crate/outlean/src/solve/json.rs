@@ -9,7 +9,6 @@ use serde::Serialize;
 
 #[derive(Serialize)]
 pub(super) struct Output<'a> {
-    title: Option<&'a str>,
     guy_names: &'a [Option<String>],
     rig: &'a Rig,
     solution: &'a Solution,
@@ -72,7 +71,6 @@ impl<'a> FindingOutput<'a> {
 /// What the JSON of a solved rig holds. A number that is none (an infinite ratio) is null.
 pub(super) fn output<'a>(solved: &'a Solved<'_>) -> Output<'a> {
     Output {
-        title: solved.file.title.as_deref(),
         guy_names: &solved.file.guy_names,
         rig: &solved.file.rig,
         solution: &solved.solution,

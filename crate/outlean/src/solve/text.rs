@@ -12,10 +12,10 @@ use outlean_rigfile::{Units, percent, show};
 
 /// Everything that is to be said of a solved rig, in the order in which it is asked: does it stand, how far may
 /// it lean, what governs, then part by part.
-pub(super) fn text(solved: &Solved<'_>, path: &str, units: Units) -> String {
-    let guys = name::guys(&solved.file.rig, &solved.solution.layout, &solved.file.guy_names);
+pub(super) fn text(solved: &Solved<'_>, heading: &str, units: Units) -> String {
+    let guys = name::guys(solved.file);
     let mut text = Text { solved, units, guys, lines: String::new() };
-    text.head(path);
+    text.head(heading);
     text.lean();
     text.range();
     text.resultant();
@@ -72,9 +72,8 @@ impl Text<'_> {
         self.shown(value, Dimension::Angle)
     }
 
-    fn head(&mut self, path: &str) {
+    fn head(&mut self, title: &str) {
         let rig = &self.solved.file.rig;
-        let title = self.solved.file.title.as_deref().unwrap_or(path);
         let mass = self.shown(rig.load.mass, Dimension::Mass);
         let weight = self.force(rig.load.mass * G);
         let tension = self.force(rig.load.tension());
