@@ -26,6 +26,8 @@ import begin from './wasm/outlean.js';
  * @property {boolean} reduced
  * @property {boolean} slow
  * @property {boolean} halted
+ * @property {boolean} undo
+ * @property {boolean} redo
  */
 
 /** What an action changed: flags of the number that the program answers with. */

@@ -6,6 +6,7 @@
 // Event outlean-marked when an answer was marked.
 
 import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
+import { linkedRig } from './link.js';
 import { element } from './readings.js';
 import { Estimate } from './wasm/outlean.js';
 
@@ -52,7 +53,9 @@ class EstimateElement extends HTMLElement {
       this.#parts = this.build();
       root.replaceChildren(this.#parts.outer);
       if (this.isConnected) this.#watch();
-      this.#ask();
+      // A link's rig is what its sender wants seen: the question waits until it is asked for.
+      if (linkedRig(this.getAttribute('figure') ?? '')) this.#wait();
+      else this.#ask();
     } catch (why) {
       // What stands between the tags stays; the figure says what went wrong with the program.
       root.replaceChildren(element('slot'));
@@ -93,6 +96,20 @@ class EstimateElement extends HTMLElement {
       input.focus();
     });
     return { outer, prompt, hint, label, input, set, help, problem, answer, again, note };
+  }
+
+  /** Offers the question without putting it. */
+  #wait() {
+    const put = element('button', { type: 'button' }, this.#words['question.put']);
+    const offer = element('section', { 'aria-label': this.#words['question.title'] }, element('p', {}, this.#words['question.linked']), element('div', { class: 'keys' }, put));
+    put.addEventListener('click', () => {
+      const parts = this.#parts;
+      if (!parts) return;
+      offer.replaceWith(parts.outer);
+      this.#ask();
+      parts.input.focus();
+    });
+    this.#parts?.outer.replaceWith(offer);
   }
 
   /** The figure that goes with the question, once it is defined. */

@@ -5,8 +5,11 @@
 // Property rig: another rig. Method reveal(): shows the forces. Event outlean-ready once it is drawn.
 
 import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
+import { dragAlong, dragHandle } from './handles.js';
+import { Keys } from './keys.js';
+import { linkedRig, linkTo } from './link.js';
 import { paint } from './paint.js';
-import { element, Readings, say, signOf, svg } from './readings.js';
+import { element, Readings, say, signOf } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
 import { RigFigure } from './wasm/outlean.js';
@@ -14,8 +17,6 @@ import { RigFigure } from './wasm/outlean.js';
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
 const NARROW = 640;
-/** Pixels along the curves after which a finger no longer scrolls the page but moves the cursor. */
-const ALONG = 8;
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
 
@@ -33,6 +34,7 @@ class RigElement extends HTMLElement {
   #drawn = false;
   /** @type {'rest'|'focus'|'dragged'} */ #handle = 'rest';
   #held = false;
+  #noted = '';
 
   connectedCallback() {
     if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
@@ -80,6 +82,7 @@ class RigElement extends HTMLElement {
       this.#parts = this.build();
       root.replaceChildren(this.#parts.outer);
       if (this.hasAttribute('veiled')) this.act({ kind: 'veil' });
+      this.#openLink();
       if (this.isConnected) this.#watch();
     } catch (why) {
       this.#fail(why);
@@ -112,24 +115,19 @@ class RigElement extends HTMLElement {
     const cursor = element('canvas', { 'aria-hidden': 'true' });
     const curves = element('div', { class: 'curves' }, chart, cursor);
     const plate = element('div', { class: 'plate' }, side, head);
-    const key = (/** @type {string} */ label, /** @type {() => void} */ press) => {
-      const button = element('button', { type: 'button' }, label);
-      button.addEventListener('click', press);
-      return button;
-    };
-    const keys = {
-      sweep: key(words['key.sweep'], () => this.act({ kind: this.#view().playing ? 'pause' : 'play' })),
-      back: key('', () => this.#press(-1)),
-      out: key('', () => this.#press(1)),
-      slow: key(words['key.slow'], () => this.act({ kind: 'pace', word: this.#view().slow ? 'usual' : 'slow' })),
-      reset: key(words['key.reset'], () => { this.act({ kind: 'reset' }); this.#announce(words['announce.reset']); }),
-    };
+    const keys = new Keys(words, {
+      act,
+      view: () => this.#view(),
+      press: way => this.#press(way),
+      reset: () => { act({ kind: 'reset' }); this.#announce(words['announce.reset']); },
+      link: () => this.#copyLink(),
+    });
     const said = element('div', { class: 'aside', role: 'status' });
     const note = element('p', { class: 'said' });
     const more = element('details', {}, element('summary', {}, words['readings.more']), readings.more);
     const caution = element('p', { class: 'caution' }, words.caution);
     caution.hidden = this.hasAttribute('cautioned');
-    const column = element('div', { class: 'column' }, element('div', { class: 'keys' }, ...Object.values(keys)), note, readings.table);
+    const column = element('div', { class: 'column' }, keys.element, note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
     const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), more);
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, grid, caution, said);
@@ -139,8 +137,25 @@ class RigElement extends HTMLElement {
       end: where => { const at = this.#lean(); if (at) this.act({ kind: 'set', key: 'lean', value: at[where] }); },
       page: () => this.#lean()?.page ?? 5,
     });
-    this.#dragHead(head, plate);
-    this.#dragCursor(curves);
+    const free = () => !this.hasAttribute('veiled');
+    dragHandle(head, plate, {
+      free,
+      take: () => {
+        this.#handle = 'dragged';
+        act({ kind: 'grab' });
+        const [x, y] = this.#figure.handle();
+        return { x, y };
+      },
+      move: (x, y) => act({ kind: 'set', key: 'lean', value: this.#figure.leanAt(x, y) }),
+      leave: () => { this.#handle = 'rest'; this.#need({ side: true }); },
+    });
+    dragAlong(curves, {
+      free,
+      take: () => { this.#held = true; act({ kind: 'grab' }); },
+      move: x => act({ kind: 'set', key: 'lean', value: this.#figure.curvesLeanAt(x) }),
+      leave: () => { this.#held = false; this.#need({ cursor: true }); },
+    });
+    outer.addEventListener('keydown', event => this.#retrace(event));
     for (const [event, state] of /** @type {const} */ ([['focus', 'focus'], ['blur', 'rest']])) {
       head.addEventListener(event, () => {
         this.#handle = state === 'focus' && !head.matches(':focus-visible') ? 'rest' : state;
@@ -165,66 +180,47 @@ class RigElement extends HTMLElement {
     return this.#figure.view();
   }
 
-  /** @param {HTMLElement} head @param {HTMLElement} plate */
-  #dragHead(head, plate) {
-    /** @type {{ dx: number, dy: number } | undefined} */
-    let held;
-    head.addEventListener('pointerdown', event => {
-      if (event.button !== 0 || this.hasAttribute('veiled')) return;
-      head.setPointerCapture(event.pointerId);
-      head.focus({ preventScroll: true });
-      this.#handle = 'dragged';
-      this.act({ kind: 'grab' });
-      const box = plate.getBoundingClientRect();
-      const [x, y] = this.#figure.handle();
-      held = { dx: event.clientX - box.left - x, dy: event.clientY - box.top - y };
-    });
-    head.addEventListener('pointermove', event => {
-      if (!held) return;
-      const box = plate.getBoundingClientRect();
-      const lean = this.#figure.leanAt(event.clientX - box.left - held.dx, event.clientY - box.top - held.dy);
-      this.act({ kind: 'set', key: 'lean', value: lean });
-    });
-    for (const end of ['pointerup', 'pointercancel', 'lostpointercapture']) {
-      head.addEventListener(end, () => {
-        held = undefined;
-        this.#handle = 'rest';
-        this.#need({ side: true });
-      });
+  /** Takes a step back or does it again, as everywhere. @param {KeyboardEvent} event */
+  #retrace(event) {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    const kind = key === 'y' || (key === 'z' && event.shiftKey) ? 'redo' : key === 'z' ? 'undo' : '';
+    if (!kind) return;
+    event.preventDefault();
+    this.act({ kind });
+  }
+
+  /** Puts a link to the rig as it is into the address bar and, where that is allowed, on the clipboard. */
+  async #copyLink() {
+    const link = linkTo(this.id, this.rig);
+    history.replaceState(null, '', link);
+    let said = 'link.copied';
+    try {
+      await navigator.clipboard.writeText(link);
+    } catch {
+      said = 'link.in_bar';
+    }
+    this.#note(this.#words[said]);
+  }
+
+  /** Shows the rig that the page's address holds for this figure, if it holds one. */
+  #openLink() {
+    const rig = linkedRig(this.id);
+    if (!rig) return;
+    try {
+      this.#changed(this.#figure.show(rig), false);
+      this.removeAttribute('veiled');
+      this.#note(this.#words['link.opened']);
+    } catch (why) {
+      this.#note(fill(this.#words, 'link.bad', { why: String(why) }));
     }
   }
 
-  /** @param {HTMLElement} curves */
-  #dragCursor(curves) {
-    const move = (/** @type {PointerEvent} */ event) => {
-      const x = event.clientX - curves.getBoundingClientRect().left;
-      this.act({ kind: 'set', key: 'lean', value: this.#figure.curvesLeanAt(x) });
-    };
-    const take = (/** @type {PointerEvent} */ event) => {
-      this.#held = true;
-      this.act({ kind: 'grab' });
-      move(event);
-    };
-    /** @type {number | undefined} */
-    let finger; // where it came down, while it may yet scroll the page
-    curves.addEventListener('pointerdown', event => {
-      if (event.button !== 0 || this.hasAttribute('veiled')) return;
-      curves.setPointerCapture(event.pointerId);
-      if (event.pointerType === 'touch') finger = event.clientX;
-      else take(event);
-    });
-    curves.addEventListener('pointermove', event => {
-      if (this.#held) move(event);
-      else if (finger !== undefined && Math.abs(event.clientX - finger) > ALONG) take(event);
-    });
-    for (const end of /** @type {const} */ (['pointerup', 'pointercancel', 'lostpointercapture'])) {
-      curves.addEventListener(end, event => {
-        if (end === 'pointerup' && finger !== undefined && !this.#held) take(event);
-        finger = undefined;
-        this.#held = false;
-        this.#need({ cursor: true });
-      });
-    }
+  /** Says something under the keys until something else is to be said there. @param {string} text */
+  #note(text) {
+    this.#noted = text;
+    this.#need({ words: true });
+    this.#announce(text);
   }
 
   /** Does an action: the one way in. @param {import('./engine.js').Action} action */
@@ -235,10 +231,9 @@ class RigElement extends HTMLElement {
   /** Renews what an action changed. @param {number} changed @param {boolean} tick */
   #changed(changed, tick) {
     const has = (/** @type {number} */ flags) => (changed & flags) !== 0;
+    if (!tick && has(CHANGED.lean | CHANGED.rig)) this.#noted = '';
     if (has(CHANGED.fault)) {
-      const why = `${this.#figure.fault()} ${this.#words['fault.kept']}`;
-      if (this.#parts) say(this.#parts.note, why);
-      this.#announce(why);
+      this.#note(`${this.#figure.fault()} ${this.#words['fault.kept']}`);
       return;
     }
     if (has(CHANGED.rig | CHANGED.units | CHANGED.veil)) this.#need({ side: true, curves: true, cursor: true, words: true });
@@ -364,7 +359,7 @@ class RigElement extends HTMLElement {
     say(parts.verdict.is, view.verdict.is);
     say(parts.verdict.why, view.verdict.why);
     say(parts.covers, view.covers);
-    say(parts.note, view.halted ? words['verdict.held'] : '');
+    say(parts.note, this.#noted || (view.halted ? words['verdict.held'] : ''));
     parts.readings.show(view);
     parts.more.hidden = view.veiled;
     parts.curves.classList.toggle('veiled', view.veiled);
@@ -372,15 +367,7 @@ class RigElement extends HTMLElement {
     const lean = view.sliders.find(at => at.key === 'lean');
     if (lean) show(parts.head, { ...lean, name: words['figure.head'] });
     parts.head.setAttribute('aria-disabled', String(view.veiled));
-    const { sweep, back, out, slow, reset } = parts.keys;
-    for (const button of [back, out, slow, reset]) button.disabled = view.veiled;
-    sweep.disabled = view.veiled || view.reduced;
-    const [label, mark] = view.playing ? [words['key.pause'], 'M1 0h3v10h-3zM6 0h3v10h-3z'] : [words['key.sweep'], 'M1 0l9 5l-9 5z'];
-    if (sweep.textContent !== label) sweep.replaceChildren(svg('svg', { viewBox: '0 0 10 10', 'aria-hidden': 'true' }, svg('path', { d: mark })), label);
-    sweep.setAttribute('aria-label', view.playing ? words['key.pause'] : words['key.aria_sweep']);
-    say(back, words[view.reduced ? 'key.back_2' : 'key.back']);
-    say(out, words[view.reduced ? 'key.out_2' : 'key.out']);
-    slow.setAttribute('aria-pressed', String(view.slow));
+    parts.keys.show(view);
   }
 }
 

@@ -3,43 +3,12 @@
 
 import assert from 'node:assert/strict';
 import { eachBrowser } from './harness.mjs';
+import { answer, lean, LESSON, ready, rest, rig, text } from './lesson.mjs';
 import { solved } from './native.mjs';
 
-const LESSON = '/01-lean/?seed=7';
 const DEG = Math.PI / 180;
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
-
-/** Waits until the figure is drawn and the question is put. @param {Stage} stage */
-async function ready({ page, open }, path = LESSON) {
-  await open(path);
-  await page.waitForFunction(() => {
-    const figure = document.querySelector('outlean-rig')?.shadowRoot;
-    const prompt = document.querySelector('outlean-estimate')?.shadowRoot?.querySelector('#prompt')?.textContent;
-    return figure?.querySelector('.plate canvas') && prompt && /** @type {any} */ (document.querySelector('outlean-rig')).rig;
-  });
-  await rest(page);
-}
-
-/** Lets what was done be drawn. @param {Stage['page']} page */
-const rest = page => page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined)))));
-
-/** Types an answer and locks it in. @param {Stage['page']} page @param {string} typed */
-async function answer(page, typed) {
-  const input = await page.waitForSelector('>>> #mark');
-  await input?.type(typed);
-  await input?.press('Enter');
-  await rest(page);
-}
-
-/** The text of something in the figure or the question. @param {Stage['page']} page @param {string} selector */
-const text = (page, selector) => page.$eval(`>>> ${selector}`, place => place.textContent ?? '');
-
-/** The lean shown, rad. @param {Stage['page']} page */
-const lean = page => page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).rig.lean);
-
-/** The rig shown. @param {Stage['page']} page @returns {Promise<Record<string, string | number>>} */
-const rig = page => page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).rig);
 
 /** What the table says each part carries, N, by part. @param {Stage['page']} page */
 const carried = page =>

@@ -65,8 +65,17 @@ pub enum Action {
         /// The rig.
         rig: Box<Rig>,
     },
+    /// Another rig, as a step that can be taken back: from a link.
+    Show {
+        /// The rig.
+        rig: Box<Rig>,
+    },
     /// Back to the rig that was loaded.
     Reset,
+    /// The last step is taken back.
+    Undo,
+    /// What was taken back is done again.
+    Redo,
     /// Time passes.
     Tick {
         /// Milliseconds since the last tick.
@@ -143,6 +152,8 @@ impl Action {
             "veil" => Self::Veil,
             "reveal" => Self::Reveal,
             "reset" => Self::Reset,
+            "undo" => Self::Undo,
+            "redo" => Self::Redo,
             "tick" => Self::Tick { ms: value },
             _ => return None,
         })

@@ -70,6 +70,16 @@ impl RigFigure {
         Ok(self.done(Action::Load { rig }))
     }
 
+    /// Shows another rig as a step that can be taken back, and says what it changed.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with an object that is no rig.
+    pub fn show(&mut self, rig: &JsValue) -> Result<u32, JsValue> {
+        let rig = Box::new(message::rig(rig)?);
+        Ok(self.done(Action::Show { rig }))
+    }
+
     /// Whether something moves and ticks are wanted.
     pub fn moving(&self) -> bool {
         self.state.moving()

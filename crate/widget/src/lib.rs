@@ -16,6 +16,7 @@ mod canvas;
 mod chart_backend;
 mod estimate;
 mod figure;
+mod history;
 mod message;
 mod name;
 mod told;

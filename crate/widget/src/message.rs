@@ -3,7 +3,7 @@
 
 use outlean_picture::Words;
 use outlean_rig::Rig;
-use outlean_rigfile::{FlatError, SetError, Units, Value, entries_of, rig_of, show};
+use outlean_rigfile::{FlatError, SetError, Units, Value, choice, entries_of, field, rig_of, show};
 use wasm_bindgen::prelude::*;
 
 // All that is asked of the page's language. js-sys has a name for everything in it, and brings a kilobyte of what
@@ -139,9 +139,18 @@ pub fn rig(sent: &JsValue) -> Result<Rig, String> {
             (*key, value)
         })
         .collect();
+    let sent_word = |key: &str| match entries.iter().find(|(at, _)| *at == key) {
+        Some((_, Value::Word(word))) => *word,
+        _ => "",
+    };
+    let allowed = |key: &str| choice(key).map(|choice| choice.spec.options.join(", ")).unwrap_or_default();
     rig_of(&entries).map_err(|why| match why {
-        FlatError::Key(key) => format!("a rig has no `{key}` of that kind"),
-        FlatError::Word(key) => format!("`{key}` has no such word"),
+        FlatError::Key(key) => match choice(key) {
+            Some(_) => format!("`{key}` is a number; allowed is {}", allowed(key)),
+            None if field(key).is_some() => format!("`{key}` is `{}`; allowed is a number", sent_word(key)),
+            None => format!("a rig has no `{key}`"),
+        },
+        FlatError::Word(key) => format!("`{key}` is `{}`; allowed is {}", sent_word(key), allowed(key)),
         FlatError::Field(key, SetError::Absent) => format!("this rig has no `{key}`"),
         FlatError::Field(key, SetError::Fault(fault)) => {
             let shown = |value: f64| show(value, fault.field.dimension(), Units::Metric).to_string();

@@ -1,6 +1,7 @@
 //! The state of one figure and how actions change it. No page, no pictures: everything here runs natively.
 
 use crate::action::{Action, Change};
+use crate::history::History;
 use crate::motion::{Fall, Sweep, Swept};
 use crate::slider::Slider;
 use outlean_rig::{
@@ -24,6 +25,7 @@ pub enum Motion {
 pub struct State {
     rig: Rig,
     first: Rig,
+    history: History,
     solution: Solution,
     range: WorkingRange,
     governing: Governing,
@@ -52,6 +54,7 @@ impl State {
         let (solution, range, governing, balance) = compute(&rig)?;
         let mut state = Self {
             first: rig.clone(),
+            history: History::default(),
             rig,
             solution,
             range,
@@ -109,6 +112,10 @@ impl State {
     /// Whether the lean is halted at an end of the range until it is taken again.
     pub const fn halted(&self) -> bool {
         self.halted
+    }
+    /// Whether a step can be taken back, and one be done again: not while forces are hidden.
+    pub fn steps(&self) -> (bool, bool) {
+        if self.veiled { (false, false) } else { self.history.has() }
     }
     /// What moves by itself.
     pub const fn motion(&self) -> &Motion {
@@ -176,15 +183,37 @@ impl State {
                 }
                 Err(fault) => Change { fault: Some(fault), ..Change::default() },
             },
-            Action::Reset => {
-                self.motion = Motion::Still;
-                self.paused = None;
-                self.halted = false;
-                let change = self.adopt(self.first.clone());
-                Change { motion: true, ..change }
-            }
+            Action::Show { rig } => self.put_up(*rig),
+            Action::Reset => self.put_up(self.first.clone()),
+            Action::Undo => self.retrace(History::undo),
+            Action::Redo => self.retrace(History::redo),
             Action::Tick { ms } => self.tick(ms),
         }
+    }
+
+    /// Shows another rig, as a step that can be taken back.
+    fn put_up(&mut self, rig: Rig) -> Change {
+        self.history.begin();
+        self.stand();
+        Change { motion: true, ..self.adopt(rig) }
+    }
+
+    /// Goes a step back or forth.
+    fn retrace(&mut self, step: fn(&mut History, &Rig) -> Option<Rig>) -> Change {
+        self.stand();
+        let rig = if self.veiled { None } else { step(&mut self.history, &self.rig) };
+        let change = rig.map_or_else(Change::default, |rig| self.adopt(rig));
+        Change { motion: true, ..change }
+    }
+
+    /// Nothing moves any more.
+    fn stand(&mut self) {
+        if let Motion::Falling(Fall { back_to: Some(lean), .. }) = self.motion {
+            self.put_lean(lean);
+        }
+        self.motion = Motion::Still;
+        self.paused = None;
+        self.halted = false;
     }
 
     fn veil(&mut self, veiled: bool) -> Change {
@@ -200,6 +229,7 @@ impl State {
 
     /// Someone takes hold: halts are over, the sweep pauses, a fallen frame is set back.
     fn grab(&mut self) -> Change {
+        self.history.begin();
         self.halted = false;
         match self.motion {
             Motion::Falling(Fall { back_to: Some(lean), .. }) => {
@@ -277,6 +307,7 @@ impl State {
     fn move_lean(&mut self, to: f64) -> Change {
         let from = self.rig.lean;
         let stood = self.solution.tips().is_none();
+        self.history.keep(&self.rig);
         let mut change = Change { lean: true, ..Change::default() };
         self.put_lean(to);
         if self.solution.tips().is_some() {
@@ -312,6 +343,7 @@ impl State {
     fn adopt(&mut self, rig: Rig) -> Change {
         match compute(&rig) {
             Ok((solution, range, governing, balance)) => {
+                self.history.keep(&self.rig);
                 self.rig = rig;
                 (self.solution, self.range, self.governing, self.balance) =
                     (solution, range, governing, balance);
@@ -348,6 +380,7 @@ impl State {
         if let Motion::Falling(_) = self.motion {
             return Change::default();
         }
+        self.history.begin();
         let most = Slider::of("lean").map_or(self.rig.lean, |slider| slider.span.1);
         let sweep = self.paused.take().unwrap_or_else(|| Sweep::from(self.rig.lean, &self.range, most));
         self.halted = false;

@@ -24,6 +24,8 @@ pub fn view(view: &View) -> JsValue {
         .put("reduced", view.reduced)
         .put("slow", view.slow)
         .put("halted", view.halted)
+        .put("undo", view.steps.0)
+        .put("redo", view.steps.1)
         .into()
 }
 

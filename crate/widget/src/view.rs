@@ -37,6 +37,8 @@ pub struct View {
     pub slow: bool,
     /// Whether the lean is halted at an end of the range.
     pub halted: bool,
+    /// Whether a step can be taken back, and one be done again.
+    pub steps: (bool, bool),
     /// The words to be announced once the lean rests.
     pub spoken: String,
 }
@@ -142,6 +144,7 @@ pub fn view(state: &State, words: &Words) -> View {
         reduced: state.reduced(),
         slow: state.slow(),
         halted: state.halted(),
+        steps: state.steps(),
         spoken: spoken_lean(state, words),
     }
 }

@@ -215,3 +215,56 @@ fn a_veil_stops_the_sweep_and_reset_brings_the_first_rig_back() {
     assert_eq!(*state.rig(), rig());
     assert_eq!(state.units(), Units::Us);
 }
+
+#[test]
+fn each_drag_is_one_step_back_and_reset_is_one_too() {
+    let mut state = state();
+    assert_eq!(state.steps(), (false, false));
+    for to in [24.0, 28.0] {
+        state.act(Action::Grab);
+        set_lean(&mut state, to - 1.0);
+        set_lean(&mut state, to);
+    }
+    state.act(Action::Reset);
+    // A press that moved nothing is no step.
+    state.act(Action::Grab);
+    for back in [28.0, 24.0, 20.0] {
+        assert!(state.act(Action::Undo).rig);
+        assert!((lean(&state) - back).abs() < 1e-9, "{back}");
+    }
+    assert_eq!(state.steps(), (false, true));
+    assert!(!state.act(Action::Undo).rig);
+    for forth in [24.0, 28.0, 20.0] {
+        assert!(state.act(Action::Redo).rig);
+        assert!((lean(&state) - forth).abs() < 1e-9, "{forth}");
+    }
+    // While an answer is asked for, nothing goes back to where it was seen.
+    state.act(Action::Veil);
+    assert_eq!(state.steps(), (false, false));
+    assert!(!state.act(Action::Undo).rig);
+}
+
+#[test]
+fn a_sweep_is_one_step_and_undo_stops_it() {
+    let mut state = state();
+    state.act(Action::Play);
+    for _ in 0..60 {
+        state.act(Action::Tick { ms: 16.7 });
+    }
+    assert!(lean(&state) > 22.0);
+    state.act(Action::Undo);
+    assert_eq!(state.motion(), &Motion::Still);
+    assert!((lean(&state) - 20.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_rig_from_a_link_can_be_taken_back_and_reset_returns_to_the_first() {
+    let mut state = state();
+    let other = Rig { lean: 30.0 * DEG, ..rig() };
+    state.act(Action::Show { rig: Box::new(other) });
+    assert!((lean(&state) - 30.0).abs() < 1e-9);
+    state.act(Action::Reset);
+    assert!((lean(&state) - 20.0).abs() < 1e-9);
+    state.act(Action::Undo);
+    assert!((lean(&state) - 30.0).abs() < 1e-9);
+}
