@@ -96,7 +96,7 @@ export class Readings {
   #make(key) {
     const [name, carries, used] = [element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }), element('b'), element('b')];
     const allowable = element('td');
-    const bar = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, 'aria-hidden': 'true' }));
+    const bar = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, preserveAspectRatio: 'none', 'aria-hidden': 'true' }));
     const row = element('tr', { 'data-part': key }, name, element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar), element('td', {}, used));
     /** @type {{ row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }} */
     const made = { row, name, carries, allowable, bar, used };

@@ -12,6 +12,7 @@ import { paint } from './paint.js';
 import { element, Readings, say, signOf } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
+import { Views } from './views.js';
 import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
@@ -122,6 +123,7 @@ class RigElement extends HTMLElement {
       reset: () => { act({ kind: 'reset' }); this.#announce(words['announce.reset']); },
       link: () => this.#copyLink(),
     });
+    const views = new Views(words, () => this.#show());
     const said = element('div', { class: 'aside', role: 'status' });
     const note = element('p', { class: 'said' });
     const more = element('details', {}, element('summary', {}, words['readings.more']), readings.more);
@@ -129,8 +131,8 @@ class RigElement extends HTMLElement {
     caution.hidden = this.hasAttribute('cautioned');
     const column = element('div', { class: 'column' }, keys.element, note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
-    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), more);
-    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, grid, caution, said);
+    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), element('div', { class: 'below' }, more));
+    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
     slider(head, {
       grab: () => this.act({ kind: 'grab' }),
       step: steps => this.act({ kind: 'step', key: 'lean', value: steps }),
@@ -162,7 +164,7 @@ class RigElement extends HTMLElement {
         this.#need({ side: true });
       });
     }
-    return { outer, grid, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, said, note, more };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, views, said, note, more };
   }
 
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
@@ -263,8 +265,8 @@ class RigElement extends HTMLElement {
     const { plate, curves } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
     const observer = new ResizeObserver(() => {
       this.#place();
-      this.#need({ side: true, curves: true, cursor: true });
     });
+    observer.observe(this);
     observer.observe(plate);
     observer.observe(curves);
     this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
@@ -279,19 +281,43 @@ class RigElement extends HTMLElement {
     this.#settings();
   }
 
-  /** The rig's sentence stands before its figure; after it where the figure needs the room, for eye and keyboard alike. */
+  /** Sets the parts as there is room for them. The rig's sentence stands before its figure; after it where the figure needs the
+   * room, for eye and keyboard alike. */
   #place() {
-    const { outer, grid, sentence } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const after = this.clientWidth < NARROW || this.hasAttribute('projector');
-    if (after === (outer.firstElementChild !== sentence.element)) return;
-    if (after) grid.after(sentence.element);
-    else outer.prepend(sentence.element);
+    const { outer, grid, sentence, views, more } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const narrow = this.clientWidth < NARROW;
+    const projector = !narrow && document.documentElement.dataset.theme === 'projector';
+    this.toggleAttribute('projector', projector);
+    const alone = narrow || projector;
+    if (alone === (outer.firstElementChild === sentence.element)) {
+      if (alone) grid.after(sentence.element);
+      else outer.prepend(sentence.element);
+    }
+    if (alone === (views.element.parentNode !== outer)) {
+      if (alone) grid.before(views.element);
+      else more.before(views.element);
+    }
+    views.room(alone);
+    this.#show();
+  }
+
+  /** Shows the views that are chosen. */
+  #show() {
+    const { outer, views } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    outer.dataset.view = views.alone ? views.one : '';
+    this.#need({ side: true, curves: true, cursor: true });
+  }
+
+  /** Size of strokes, heads and type in the pictures. */
+  #k() {
+    if (this.hasAttribute('projector')) return Math.max(1.3, 2.1 * Math.min(innerWidth / 1920, innerHeight / 1080));
+    const width = this.clientWidth;
+    return width < NARROW ? 0.85 : width > 1300 ? 1.25 : 1;
   }
 
   /** Takes on the page's theme, units and motion. */
   #settings() {
     const root = document.documentElement;
-    this.toggleAttribute('projector', root.dataset.theme === 'projector');
     this.#place();
     this.#figure.setInks(inks(this));
     this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
@@ -317,20 +343,21 @@ class RigElement extends HTMLElement {
       this.act({ kind: 'tick', value: Math.max(0, now - this.#before) });
       this.#before = now;
     }
-    const k = this.hasAttribute('projector') ? 2.1 : parts.plate.clientWidth < NARROW ? 0.85 : this.clientWidth > 1300 ? 1.25 : 1;
+    const k = this.#k();
     const dirty = this.#dirty;
     this.#dirty = { side: false, curves: false, cursor: false, words: false };
     if (dirty.words) this.#showWords();
-    if (dirty.side) {
+    if (dirty.side && parts.plate.clientWidth) {
       this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle));
       const [x, y] = this.#figure.handle();
       parts.head.style.left = `${x}px`;
       parts.head.style.top = `${y}px`;
     }
-    if (dirty.curves) {
-      this.#paint(parts.chart, parts.curves, this.#figure.paintCurves(parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k));
+    if (dirty.curves && parts.curves.clientWidth) {
+      const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
+      this.#paint(parts.chart, parts.curves, this.#figure.paintCurves(parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k, panels));
     }
-    if (dirty.cursor) {
+    if (dirty.cursor && parts.curves.clientWidth) {
       this.#paint(parts.cursor, parts.curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
     }
     if (!this.#drawn) {

@@ -86,7 +86,7 @@ pub fn type_scale(k: f64) -> f64 {
 }
 
 /// From this k on the plate is a projector's: fewer things, no lay marks.
-pub const PROJECTOR: f64 = 1.75;
+pub const PROJECTOR: f64 = 1.3;
 
 /// Widths of lines at k = 1, and the least a projector may show.
 fn width(at_one: f64, k: f64) -> f64 {

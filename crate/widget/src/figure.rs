@@ -7,7 +7,7 @@ use crate::message;
 use crate::state::{Motion, State};
 use crate::told;
 use crate::view::view;
-use outlean_picture::curves::{Chart, Curves, Grip, Options, Panels};
+use outlean_picture::curves::{Chart, Curves, Grip, Options, PanelKind, Panels};
 use outlean_picture::{HandleState, Inks, Scene, Show, SideView, SideViewInput, Words, paint, side_view};
 use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
 use outlean_rigfile::{Units, key_of, show};
@@ -178,20 +178,27 @@ impl RigFigure {
     }
 
     /// Paints what stays of the curves while the lean moves. To be called when rig, units, size or colours
-    /// change.
+    /// change. `panels` is `guys` for those alone, else both.
     ///
     /// # Errors
     ///
     /// What is wrong with a rig that has no curves.
     #[wasm_bindgen(js_name = paintCurves)]
-    pub fn paint_curves(&mut self, width: f64, height: f64, ratio: f64, k: f64) -> Result<Vec<f64>, JsValue> {
+    pub fn paint_curves(
+        &mut self,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        k: f64,
+        panels: &str,
+    ) -> Result<Vec<f64>, JsValue> {
         let state = &self.state;
         let options = Options {
             width,
             height,
             k,
             units: state.units(),
-            panels: Panels::Both,
+            panels: if panels == "guys" { Panels::Only(PanelKind::Guys) } else { Panels::Both },
             revealed: !state.veiled(),
         };
         let chart = match self.chart.take().filter(|chart| *chart.options() == options) {
