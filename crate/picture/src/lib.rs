@@ -12,6 +12,7 @@ pub mod curves;
 mod decade;
 mod drawing;
 mod force_scale;
+mod front_view;
 mod inks;
 mod label;
 mod label_layout;
@@ -19,6 +20,8 @@ mod naming;
 mod painter;
 mod path;
 mod role;
+#[cfg(test)]
+mod sample;
 mod scene;
 mod side_view;
 mod sort_few;
@@ -28,6 +31,7 @@ mod text_width;
 
 pub use drawing::pointer::HandleState;
 pub use force_scale::force_scale;
+pub use front_view::{FrontView, FrontViewInput, front_view};
 pub use inks::{Ink, Inks};
 pub use label::{Area, Edge, Label, LabelKey, Row, Seat};
 pub use label_layout::{Obstacle, Seated, Seats, draw_labels, seat_labels, seats_taken};

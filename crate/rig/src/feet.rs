@@ -190,6 +190,23 @@ impl Footing {
         Self { feet, spread_thrust, connection, ledger_moment, net_sideways }
     }
 
+    /// Force of the ground on a foot, N, with the connection that is there: one that works evens out how hard the feet
+    /// push to the sides. As [`Foothold::reaction`] where there is none or it goes slack.
+    #[must_use]
+    pub fn ground(&self, side: Side, layout: &Layout) -> Force {
+        let reaction = self.feet.on(side).reaction;
+        if self.connection == 0.0 {
+            return reaction;
+        }
+        // Along the foot line, which a connection that is not level follows.
+        let thrust = self.spread_thrust / hypot(layout.foot_line.x, layout.foot_line.y);
+        let evened = Force::along(layout.foot_line, thrust);
+        match side {
+            Side::Left => reaction + evened,
+            Side::Right => reaction - evened,
+        }
+    }
+
     /// Force in the connection over thrust at the feet: ℓ/(ℓ − d) for a connection d up the leg. A connection
     /// drawn higher than the head counts as at nine tenths of the leg.
     fn lever(rig: &Rig, layout: &Layout) -> f64 {

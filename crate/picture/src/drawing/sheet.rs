@@ -1,7 +1,11 @@
 //! A sheet: a picture in the making, and what its labels must keep clear of.
 
 use super::vec2::P;
-use crate::{Label, LabelKey, Obstacle, Row, Scene, Seat};
+use crate::sort_few::sort_few;
+use crate::{
+    Area, Label, LabelKey, Obstacle, PROJECTOR, Row, Scene, Seat, Seats, draw_labels, seat_labels,
+    seats_taken,
+};
 
 /// Shapes, and labels still without a place.
 pub(crate) struct Sheet {
@@ -36,4 +40,37 @@ impl Sheet {
     pub(crate) fn label(&mut self, key: LabelKey, rank: u8, rows: Vec<Row>, seats: Vec<Seat>) {
         self.labels.push(Label { key, rows, seats, rank, timid: false, in_line: false });
     }
+
+    /// Seats the labels within `inside`, as in the last frame where they can, and draws them. A projector shows at
+    /// most seven: those of the lowest ranks.
+    pub(crate) fn finish(mut self, inside: Area, before: Option<&Seats>) -> Finished {
+        let k = self.scene.k;
+        if k >= PROJECTOR {
+            sort_few(&mut self.labels, |label| f64::from(label.rank));
+            self.labels.truncate(7);
+        }
+        let Self { mut scene, labels, obstacles } = self;
+        let none = Seats::default();
+        let seated = seat_labels(&labels, &obstacles, inside, k, before.unwrap_or(&none));
+        draw_labels(&mut scene, &labels, &seated);
+        let (mut places, mut dropped) = (Vec::new(), Vec::new());
+        for (i, label) in labels.iter().enumerate() {
+            match seated.iter().find(|each| each.label == i) {
+                Some(each) => places.push((label.key, each.bounds)),
+                None => dropped.push(label.key),
+            }
+        }
+        Finished { scene, labels: places, dropped, seats: seats_taken(&labels, &seated) }
+    }
+}
+
+/// A picture with its labels in their places.
+pub(crate) struct Finished {
+    pub scene: Scene,
+    /// What each label covers, px.
+    pub labels: Vec<(LabelKey, Area)>,
+    /// What there was no room for.
+    pub dropped: Vec<LabelKey>,
+    /// For the next frame.
+    pub seats: Seats,
 }

@@ -11,12 +11,12 @@ mod measures;
 mod pencil;
 mod protractor;
 mod scenery;
-mod seats;
+pub(crate) mod seats;
 mod stage;
 #[cfg(test)]
 mod tests;
 mod tipping;
-mod twin_scale;
+pub(crate) mod twin_scale;
 
 use crate::drawing::frame::{lashing, leg_widths, pole};
 use crate::drawing::rope::sleeve;

@@ -6,7 +6,7 @@ use crate::{Edge, Seat};
 /// What an arrow lies on: half its width, px, and whether it goes on beyond the arrow's free end, so that a label
 /// farther along it is still seen to be its.
 #[derive(Clone, Copy)]
-pub(super) struct On {
+pub(crate) struct On {
     pub half: f64,
     pub goes_on: bool,
 }
@@ -16,7 +16,7 @@ pub(super) struct On {
 ///
 /// `open` is 1 where the open side is on the left of the way from tail to tip, −1 where it is on the right; `free`
 /// is the share of the way at which its free end is: 0 the tail, 1 the tip.
-pub(super) fn of_arrow(
+pub(crate) fn of_arrow(
     (tail, tip): (P, P),
     open: f64,
     free: f64,
@@ -84,7 +84,7 @@ pub(super) fn of_arrow(
 
 /// The column right of the load line where labels go that have no room at their arrows.
 #[derive(Clone, Copy)]
-pub(super) struct Margin {
+pub(crate) struct Margin {
     /// Its left edge, px.
     pub left: f64,
     /// From here, px.
@@ -104,7 +104,7 @@ impl Margin {
 }
 
 /// The seats of the name of a slack rope: under it or over it, from its middle out.
-pub(super) fn along(curve: &[P], under_first: bool, k: f64) -> Vec<Seat> {
+pub(crate) fn along(curve: &[P], under_first: bool, k: f64) -> Vec<Seat> {
     let mut seats = Vec::new();
     let last = curve.len().saturating_sub(1) as f64;
     for flip in [false, true] {

@@ -82,7 +82,7 @@ fn round_below(value: f64) -> f64 {
 }
 
 /// A round step for a rule up to `most`, and how many of them fit: at most six.
-fn steps(most: f64) -> (f64, u32) {
+pub(crate) fn steps(most: f64) -> (f64, u32) {
     let decade = decade(most.max(1e-12)).0;
     let each = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0]
         .into_iter()
@@ -93,7 +93,7 @@ fn steps(most: f64) -> (f64, u32) {
 }
 
 /// A round number as plain as it is.
-fn plain(value: f64) -> String {
+pub(crate) fn plain(value: f64) -> String {
     let text = outlean_rigfile::fixed(value, 3);
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text.is_empty() { "0".to_owned() } else { text.to_owned() }
