@@ -1,7 +1,9 @@
 //! Draws front views and force polygons of some rigs as SVG files, to be looked at:
 //! `cargo run --example views -- DIRECTORY`.
 
-use outlean_picture::{FrontViewInput, HandleState, Inks, Show, Words, front_view, svg};
+use outlean_picture::{
+    FrontViewInput, HandleState, Inks, PolygonInput, Show, Words, front_view, polygon, svg,
+};
 use outlean_rig::{
     Connection, Guy, Leg, Line, Pair, Part, Path, Point, Rig, SecondLine, Side, checks, solve, working_range,
 };
@@ -63,6 +65,25 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             });
             println!("front_{name}_{size}: {:.1} px/m, left out {:?}", view.scale, view.dropped);
             std::fs::write(format!("{directory}/front_{name}_{size}.svg"), svg(&view.scene, inks, name, ""))?;
+            let forces = polygon(&PolygonInput {
+                rig,
+                solution: &solution,
+                range: &range,
+                units: Units::Metric,
+                words: &words,
+                width: *width,
+                height: *height,
+                k: *k,
+                px_per_newton: None,
+                grown: 1.0,
+                over: &over,
+                seats: None,
+            });
+            println!("polygon_{name}_{size}: left out {:?}", forces.dropped);
+            std::fs::write(
+                format!("{directory}/polygon_{name}_{size}.svg"),
+                svg(&forces.scene, inks, name, ""),
+            )?;
         }
     }
     Ok(())

@@ -12,27 +12,35 @@ const USUAL: f64 = 0.4e-3;
 /// follows from the rig and the range, not from the lean, so that no arrow changes its scale while the frame moves.
 #[must_use]
 pub fn force_scale(rig: &Rig, range: &WorkingRange, room: f64) -> f64 {
-    const SAMPLES: u32 = 12;
     let leg = rig.legs.left.working_length().min(rig.legs.right.working_length());
     let most = 0.75 * leg;
     let mut longest = 0.0_f64;
+    // A range that nothing ends runs on to where every force grows without end.
+    sampled(rig, range, FARTHEST_OUT * 0.7, &mut |solution| {
+        let ground = from_ground(solution).map_or(0.0, |force| force.z().abs());
+        longest = longest.max(greatest(solution)).max(ground * most / room.max(0.1));
+    });
+    scale_for(longest, leg, most)
+}
+
+/// Shows `look` the rig solved at some leans all over its working range as far out as `farthest`, rad, or where there
+/// is none at leans that people try.
+pub(crate) fn sampled(rig: &Rig, range: &WorkingRange, farthest: f64, look: &mut dyn FnMut(&Solution)) {
+    const SAMPLES: u32 = 12;
     let mut take = |from: f64, to: f64| {
         for i in 0..=SAMPLES {
             let lean = from + (to - from) * f64::from(i) / f64::from(SAMPLES);
             if let Ok(solution) = solve_at(rig, lean) {
-                let ground = from_ground(&solution).map_or(0.0, |force| force.z().abs());
-                longest = longest.max(greatest(&solution)).max(ground * most / room.max(0.1));
+                look(&solution);
             }
         }
     };
     for interval in &range.intervals {
-        // A range that nothing ends runs on to where every force grows without end.
-        take(interval.from, interval.to.min(FARTHEST_OUT * 0.7));
+        take(interval.from, interval.to.min(farthest));
     }
     if range.intervals.is_empty() {
         take(lean_span(range).0.max(0.0), 0.8);
     }
-    scale_for(longest, leg, most)
 }
 
 fn scale_for(longest: f64, leg: f64, most: f64) -> f64 {

@@ -19,6 +19,7 @@ mod label_layout;
 mod naming;
 mod painter;
 mod path;
+mod polygon;
 mod role;
 #[cfg(test)]
 mod sample;
@@ -40,6 +41,7 @@ pub use naming::{guy_name, holdfast_name, limit_name, part_name, tip_key};
 pub use outlean_rigfile::Words;
 pub use painter::{Painter, paint, paint_items};
 pub use path::{Path, Step};
+pub use polygon::{Acting, Polygon, PolygonInput, polygon};
 pub use role::{Kind, Lettering, Role, Tone, Weight};
 pub use scene::{Anchor, Item, Scene, Shape};
 pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, side_view};

@@ -6,7 +6,7 @@ use super::vec2::{P, length, sub, unit};
 use crate::{Kind, Role};
 
 /// Under this length, px at k = 1, only the head is drawn.
-const LEAST: f64 = 14.0;
+pub(crate) const LEAST: f64 = 14.0;
 /// Length of a head, px at k = 1.
 const HEAD: f64 = 12.0;
 
@@ -54,6 +54,19 @@ pub(crate) fn force(sheet: &mut Sheet, kind: Kind, tail: P, tip: P, along: P, pa
         _ => {}
     }
     sheet.keep_clear(tail, tip, 5.0 * k, false);
+}
+
+/// Draws a force whose ends must be where they are however short it is: a head as small as the force.
+pub(crate) fn short(sheet: &mut Sheet, kind: Kind, tail: P, tip: P, along: P, part: &'static str) {
+    let long = length(sub(tip, tail));
+    let head = Local::back_from(tip, along, long / HEAD);
+    if kind == Kind::Pull {
+        sheet.scene.line(tail, tip, Role::Shaft(kind), part);
+        head.open(&mut sheet.scene, &OPEN, Role::Head(kind), part);
+    } else {
+        head.closed(&mut sheet.scene, &CLOSED, Role::Head(kind), part);
+    }
+    sheet.keep_clear(tail, tip, 5.0 * sheet.scene.k, false);
 }
 
 /// Draws a sum of forces: an outline.

@@ -21,6 +21,11 @@ impl Projection {
         Self { scale, origin, middle: layout.mid_base, right: (layout.forward.y, -layout.forward.x) }
     }
 
+    /// From the right: forward is to the right.
+    pub(crate) fn from_the_right(layout: &Layout, scale: f64, origin: P) -> Self {
+        Self { scale, origin, middle: layout.mid_base, right: (layout.forward.x, layout.forward.y) }
+    }
+
     /// A place in space as (to the right, up), m.
     #[inline(never)]
     pub(crate) fn flat(&self, point: Point) -> P {
