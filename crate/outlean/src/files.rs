@@ -43,11 +43,20 @@ pub struct RigFiles {
 }
 
 #[derive(Clone, Copy, ValueEnum)]
-enum UnitChoice {
+pub enum UnitChoice {
     /// kN, m, kg.
     Metric,
     /// lbf, feet and inches, lb.
     Us,
+}
+
+impl From<UnitChoice> for Units {
+    fn from(choice: UnitChoice) -> Self {
+        match choice {
+            UnitChoice::Metric => Self::Metric,
+            UnitChoice::Us => Self::Us,
+        }
+    }
 }
 
 /// How one file is to be answered.
@@ -132,10 +141,7 @@ pub fn each(
         })
         .collect();
     let json = args.json.then_some(if files.len() > 1 { Json::Line } else { Json::Pretty });
-    let units = match args.units {
-        UnitChoice::Metric => Units::Metric,
-        UnitChoice::Us => Units::Us,
-    };
+    let units = args.units.into();
     let next = AtomicUsize::new(0);
     let (send, told) = mpsc::channel();
     let (files, answer) = (&files, &answer);
@@ -191,13 +197,38 @@ fn one(
     json: Option<Json>,
     answer: &impl Fn(&RigFile, &Form<'_>) -> Result<String, Fault>,
 ) -> Told {
-    let source = match std::fs::read_to_string(path) {
-        Ok(source) => source,
-        Err(why) => {
-            let errors = cannot_read(path, &why) + "\n";
-            return Told { errors, code: NO_INPUT, ..Told::default() };
-        }
+    let (file, mut errors) = match read(path) {
+        Ok(read) => read,
+        Err(Unread { errors, code }) => return Told { errors, code, ..Told::default() },
     };
+    let path = path.display().to_string();
+    let title = file.title.as_deref();
+    let form = Form { heading: title.unwrap_or(&path), path: &path, title, units, json };
+    match answer(&file, &form) {
+        Ok(out) => Told { out, errors, code: ANSWERED },
+        Err(fault) => {
+            errors += &unsolved(&path, &fault);
+            Told { errors, code: PROBLEMS, ..Told::default() }
+        }
+    }
+}
+
+/// Says why a rig that was read cannot be solved. Reading has solved it once already; this is for what only other
+/// leans bring out.
+pub fn unsolved(path: &str, fault: &Fault) -> String {
+    words().fill("solve.fault", &[("file", path), ("fault", &fault.to_string())]) + "\n"
+}
+
+/// Why a file is no rig: what to say, and the exit code.
+pub struct Unread {
+    pub errors: String,
+    pub code: u8,
+}
+
+/// The rig in a file, and what there is to say of it all the same.
+pub fn read(path: &Path) -> Result<(RigFile, String), Unread> {
+    let source = std::fs::read_to_string(path)
+        .map_err(|why| Unread { errors: cannot_read(path, &why) + "\n", code: NO_INPUT })?;
     let path = path.display().to_string();
     let (file, problems) = outlean_rigfile::read(&source);
     let mut errors = diagnostics::problems(&path, &source, &problems);
@@ -206,19 +237,9 @@ fn one(
         let key = if count == 1 { "solve.one_error" } else { "solve.errors" };
         errors += &words().fill(key, &[("file", &path), ("count", &count.to_string())]);
         errors.push('\n');
-        return Told { errors, code: PROBLEMS, ..Told::default() };
+        return Err(Unread { errors, code: PROBLEMS });
     };
-    let title = file.title.as_deref();
-    let form = Form { heading: title.unwrap_or(&path), path: &path, title, units, json };
-    match answer(&file, &form) {
-        Ok(out) => Told { out, errors, code: ANSWERED },
-        Err(fault) => {
-            // The reader has solved the rig once already; this is for what only other leans bring out.
-            errors += &words().fill("solve.fault", &[("file", &path), ("fault", &fault.to_string())]);
-            errors.push('\n');
-            Told { errors, code: PROBLEMS, ..Told::default() }
-        }
-    }
+    Ok((file, errors))
 }
 
 fn cannot_read(path: &Path, why: &std::io::Error) -> String {

@@ -9,6 +9,7 @@ mod materials;
 mod name;
 mod packed;
 mod page;
+mod picture;
 mod propose;
 mod range;
 mod scatter;
@@ -71,6 +72,8 @@ enum Command {
     Materials(files::RigFiles),
     /// The smallest changes that bring rig files inside their limits.
     Propose(files::RigFiles),
+    /// Draw a rig as an SVG file: a view of it, its force polygon, its curves.
+    Picture(picture::Wanted),
 }
 
 fn main() -> ExitCode {
@@ -99,6 +102,7 @@ fn main() -> ExitCode {
         Command::Scatter(args) => scatter::run(&args),
         Command::Materials(args) => materials::run(&args),
         Command::Propose(args) => propose::run(&args),
+        Command::Picture(args) => picture::run(&args),
     }
 }
 

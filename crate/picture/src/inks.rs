@@ -99,6 +99,12 @@ impl Inks {
         "#000000", "#10604F", "#F5E4AE", "#7A5A0C", "#4A5357",
     ]);
 
+    /// What is printed: the light theme on white paper.
+    pub const PRINT: Self = Self::fixed([
+        "#FFFFFF", "#15222B", "#46545C", "#BFC8C3", "#E6DCC5", "#DDE1D6", "#6B777D", "#A9381A", "#19429C",
+        "#15222B", "#2B795A", "#FFFFFF", "#94701C", "#5C686E",
+    ]);
+
     const fn fixed(c: [&'static str; 14]) -> Self {
         use Cow::Borrowed as B;
         let [a, b, d, e, f, g, h, i, j, k, l, m, n, o] = c;
@@ -150,6 +156,20 @@ mod tests {
             let read = Inks::read(|name| token(&sheet, selector, name));
             assert_eq!(read, inks, "{selector}");
         }
+    }
+
+    #[test]
+    fn what_is_printed_is_the_light_theme_with_what_the_style_sheet_says_of_print() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/tokens.css");
+        let sheet = std::fs::read_to_string(path).expect("www/tokens.css");
+        let print = sheet.split("@media print{").nth(1).expect("it says what is printed");
+        let print = print.split("}}").next().expect("it ends");
+        let read = Inks::read(|name| {
+            let set =
+                print.split_once(&format!("{name}:")).and_then(|(_, rest)| rest.split([';', '}']).next());
+            set.map_or_else(|| token(&sheet, ":root{", name), str::to_owned)
+        });
+        assert_eq!(read, Inks::PRINT);
     }
 
     #[test]

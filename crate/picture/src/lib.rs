@@ -11,6 +11,7 @@ mod advance_table;
 pub mod curves;
 mod decade;
 mod drawing;
+mod foot;
 mod force_scale;
 mod front_view;
 mod inks;
@@ -31,6 +32,7 @@ mod svg;
 mod text_width;
 
 pub use drawing::pointer::HandleState;
+pub use foot::{foot_height, footed};
 pub use force_scale::force_scale;
 pub use front_view::{FrontView, FrontViewInput, front_view};
 pub use inks::{Ink, Inks};

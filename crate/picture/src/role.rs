@@ -159,6 +159,8 @@ pub enum Lettering {
     Lead,
     /// Titles in the figure: text italic.
     Title,
+    /// The caution in the foot of a print: text italic, smaller.
+    Caution,
 }
 
 /// The colour of lettering.

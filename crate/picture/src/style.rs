@@ -106,6 +106,7 @@ impl Lettering {
             Self::Note => (Face::Label, if k >= PROJECTOR { 13.0 } else { 12.0 }),
             Self::Lead => (Face::Value, if k >= PROJECTOR { 15.0 } else { 19.0 }),
             Self::Title => (Face::TextItalic, 16.0),
+            Self::Caution => (Face::TextItalic, 13.0),
         };
         let ink = match tone {
             Tone::Ink => Ink::Ink,

@@ -127,6 +127,11 @@ impl Painter for SvgPainter<'_> {
             number(style.size),
             style.face.weight()
         );
+        // Where a viewer lacks our faces, another one takes the room that ours would: labels were laid out for it.
+        let long = crate::width(text, style.face, style.size);
+        if long > 0.0 {
+            let _ = write!(self.body, " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"", number(long));
+        }
         if style.face.italic() {
             self.body.push_str(" font-style=\"italic\"");
         }
@@ -191,5 +196,8 @@ mod tests {
         assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
         assert!(text.contains("<title>A &lt;rig&gt;</title>") && !text.contains("<desc>"));
         assert!(text.contains("url(#hatch0)") && text.contains(">a &amp; b</text>"));
+        let style = Lettering::Name.style(Tone::Ink, 1.0);
+        let long = number(crate::width("a & b", style.face, style.size));
+        assert!(text.contains(&format!("textLength=\"{long}\"")) && text.contains("sans-serif\""));
     }
 }
