@@ -9,8 +9,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let strings = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/strings/en/picture.json");
     let words: Words = serde_json::from_str(&std::fs::read_to_string(strings)?)?;
     let page = (830.0, 560.0, 1.0);
-    let narrow = (328.0, 284.0, 0.85);
-    let projector = (1300.0, 900.0, 2.1);
+    let narrow = (288.0, 263.0, 0.85);
+    let projector = (1277.0, 862.0, 2.1);
+    let small_projector = (830.0, 560.0, 2.1);
+    let wide = (1053.0, 711.0, 1.25);
     let all = Show { resultant: true, ground_forces: true, ..Show::USUAL };
     let few = Show { dimensions: false, ..Show::USUAL };
     let plates = [
@@ -27,6 +29,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("foot24_dark", foot(24.0), page, Inks::DARK, Show::USUAL),
         ("foot24_narrow", foot(24.0), narrow, Inks::LIGHT, all),
         ("foot24_projector", foot(24.0), projector, Inks::PROJECTOR, few),
+        ("foot24_small_projector", foot(24.0), small_projector, Inks::PROJECTOR, few),
+        ("foot24_wide", foot(24.0), wide, Inks::LIGHT, Show { ground_forces: true, ..Show::USUAL }),
         ("straight15", straight(15.0), page, Inks::LIGHT, all),
         ("straight45", straight(45.0), page, Inks::LIGHT, Show::USUAL),
         ("straight15_narrow", straight(15.0), narrow, Inks::LIGHT, Show::USUAL),

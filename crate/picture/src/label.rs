@@ -43,6 +43,12 @@ impl Area {
     /// Whether the straight line between two points passes through it.
     #[must_use]
     pub fn meets_line(self, from: (f64, f64), to: (f64, f64)) -> bool {
+        self.share_of_line(from, to) > 0.0
+    }
+
+    /// The share of the straight line between two points that lies inside, 0 to 1.
+    #[must_use]
+    pub fn share_of_line(self, from: (f64, f64), to: (f64, f64)) -> f64 {
         // What is left of the line after cutting it at each side in turn.
         let (mut first, mut last) = (0.0_f64, 1.0_f64);
         let way = (to.0 - from.0, to.1 - from.1);
@@ -51,7 +57,7 @@ impl Area {
         {
             if step.abs() < 1e-12 {
                 if start <= least || start >= most {
-                    return false;
+                    return 0.0;
                 }
                 continue;
             }
@@ -59,7 +65,7 @@ impl Area {
             first = first.max(a.min(b));
             last = last.min(a.max(b));
         }
-        first < last
+        (last - first).max(0.0)
     }
 }
 

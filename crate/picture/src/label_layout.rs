@@ -19,15 +19,19 @@ pub struct Obstacle {
 }
 
 impl Obstacle {
-    fn meets(&self, bounds: Area) -> bool {
-        bounds.grown(self.half).meets_line(self.from, self.to)
-            || (self.from == self.to
-                && bounds.grown(self.half).holds(Area {
-                    left: self.from.0,
-                    top: self.from.1,
-                    right: self.from.0,
-                    bottom: self.from.1,
-                }))
+    /// How much of a stroke a box covers, px²; 0 where it meets none of it.
+    pub(crate) fn covered(&self, bounds: Area) -> f64 {
+        let room = bounds.grown(self.half);
+        if self.from == self.to {
+            let (x, y) = self.from;
+            let spot = Area { left: x, top: y, right: x, bottom: y };
+            return if room.holds(spot) { 4.0 * self.half * self.half } else { 0.0 };
+        }
+        let share = room.share_of_line(self.from, self.to);
+        if share <= 0.0 {
+            return 0.0;
+        }
+        share * libm::hypot(self.to.0 - self.from.0, self.to.1 - self.from.1) * 2.0 * self.half
     }
 }
 
@@ -55,14 +59,21 @@ pub struct Seated {
 }
 
 /// Room round a label, px at k = 1.
-const ROOM: f64 = 4.0;
+pub(crate) const ROOM: f64 = 4.0;
 /// Room that a better seat must have before a label goes back to it.
 const ROOM_TO_RETURN: f64 = 8.0;
+/// What a leader may cross: one rope or leg, at what it would cost to cover so much of it, px² at k = 1.
+const CROSSING: f64 = 60.0;
+/// How far a leader may lead for nothing, and at the most, px at k = 1.
+const SHORT: f64 = 46.0;
+const LONGEST: f64 = 130.0;
+/// How much of ropes and legs a label may cover, px² at k = 1: a thin rope across a corner of it.
+pub(crate) const COVER: f64 = 220.0;
 
 /// Seats the labels on a plate, those of low rank first. A label takes its first seat whose box, with room
-/// round it, lies on the plate and meets no label, arrow, leader, rope or leg, and whose leader crosses at most a
-/// rope or a leg; failing that the first where it
-/// meets at most a rope or a leg and its leader crosses at most one arrow; failing that it is left out. It keeps the
+/// round it, lies on the plate and meets no label, arrow, leader, rope or leg, and whose leader is short and crosses
+/// nothing; failing that, of the seats where it meets at most a little of ropes and its leader crosses at most one
+/// of them, the one where least is covered; failing that it is left out. It keeps the
 /// seat it had in `before` until that is hit, and goes back when a better one is free with room to spare.
 #[must_use]
 pub fn seat_labels(
@@ -78,30 +89,54 @@ pub fn seat_labels(
     for i in order {
         let Some(label) = labels.get(i) else { continue };
         let size = label.size(k);
-        let place = |seat: usize, room: f64, soft: bool| -> Option<Seated> {
+        // A seat that is free, and what it costs.
+        let place = |seat: usize, room: f64| -> Option<(f64, Seated)> {
             let taken = label.seats.get(seat)?;
             let bounds = taken.bounds(size);
             let leader = taken.leader.map(|to| (leader_start(bounds, to), to));
-            let free = plate.holds(bounds)
-                && !obstacles.iter().any(|each| (!each.soft || !soft) && each.meets(bounds.grown(room)))
-                && !seated.iter().any(|other| clash(other, bounds.grown(room), leader))
-                && leader.is_none_or(|leader| leads_freely(leader, obstacles, usize::from(soft), k));
-            free.then_some(Seated { label: i, seat, bounds, leader })
+            let roomy = bounds.grown(room);
+            if !plate.holds(bounds) || seated.iter().any(|other| clash(other, roomy, leader)) {
+                return None;
+            }
+            let mut cost = match leader {
+                Some(leader) => leads(leader, obstacles, k)?,
+                None => 0.0,
+            };
+            for each in obstacles {
+                let covered = each.covered(roomy);
+                if covered > 0.0 && !each.soft {
+                    return None;
+                }
+                cost += covered;
+            }
+            Some((cost, Seated { label: i, seat, bounds, leader }))
         };
+        let free = |seat: usize, room: f64| place(seat, room).filter(|(cost, _)| *cost <= 0.0);
         let room = ROOM * k;
         let kept = before.of(label.key);
-        let back = kept.and_then(|kept| (0..kept).find_map(|seat| place(seat, ROOM_TO_RETURN * k, false)));
-        let found = back
-            .or_else(|| kept.and_then(|kept| place(kept, room, false)))
-            .or_else(|| (0..label.seats.len()).find_map(|seat| place(seat, room, false)))
-            .or_else(|| {
-                let bold = !label.timid;
-                bold.then(|| {
-                    kept.and_then(|kept| place(kept, room, true))
-                        .or_else(|| (0..label.seats.len()).find_map(|seat| place(seat, room, true)))
-                })?
-            });
-        seated.extend(found);
+        let mut best = kept
+            .and_then(|kept| (0..kept).find_map(|seat| free(seat, ROOM_TO_RETURN * k)))
+            .or_else(|| free(kept?, room));
+        if best.is_none() {
+            let most = if label.timid { 0.0 } else { COVER * k * k };
+            for seat in 0..label.seats.len() {
+                let Some((mut cost, found)) = place(seat, room) else { continue };
+                if cost > most {
+                    continue;
+                }
+                // A little better is no reason to move.
+                if kept == Some(seat) {
+                    cost *= 0.5;
+                }
+                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                    best = Some((cost, found));
+                }
+                if cost <= 0.0 {
+                    break;
+                }
+            }
+        }
+        seated.extend(best.map(|(_, found)| found));
     }
     seated
 }
@@ -130,28 +165,30 @@ fn leader_start(bounds: Area, to: (f64, f64)) -> (f64, f64) {
 fn clash(other: &Seated, bounds: Area, leader: Option<((f64, f64), (f64, f64))>) -> bool {
     other.bounds.meets(bounds)
         || other.leader.is_some_and(|(from, to)| bounds.meets_line(from, to))
-        || leader.is_some_and(|(from, to)| other.bounds.meets_line(from, to))
+        || leader.is_some_and(|(from, to)| other.bounds.grown(2.0).meets_line(from, to))
         || leader.zip(other.leader).is_some_and(|(a, b)| cross(a, b))
 }
 
-/// Whether a leader crosses at most so many arrows, pointers or scales on its way, and at most one rope or leg (two
-/// legs may stand one behind the other).
-fn leads_freely((from, to): ((f64, f64), (f64, f64)), obstacles: &[Obstacle], arrows: usize, k: f64) -> bool {
+/// What a leader costs; `None` for one that is too long, or crosses an arrow, a pointer or a scale, or more than one
+/// rope or leg.
+fn leads((from, to): ((f64, f64), (f64, f64)), obstacles: &[Obstacle], k: f64) -> Option<f64> {
     let long = libm::hypot(to.0 - from.0, to.1 - from.1);
+    if long > LONGEST * k {
+        return None;
+    }
     // It ends on the arrow that it leads to: short of that nothing may be in its way.
     let share = 1.0 - (4.0 * k / long.max(1e-9)).min(1.0);
     let short = (from, (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share));
-    let (mut soft, mut hard) = (0, 0);
+    let mut crossed = 0;
     for each in obstacles {
-        if cross(short, (each.from, each.to)) && each.from != each.to {
-            if each.soft {
-                soft += 1;
-            } else {
-                hard += 1;
+        if each.from != each.to && cross(short, (each.from, each.to)) {
+            crossed += 1;
+            if !each.soft || crossed > 1 {
+                return None;
             }
         }
     }
-    soft <= 2 && hard <= arrows
+    Some(f64::from(crossed) * CROSSING * k * k + (long - SHORT * k).max(0.0) * k)
 }
 
 fn cross(a: ((f64, f64), (f64, f64)), b: ((f64, f64), (f64, f64))) -> bool {
@@ -246,7 +283,7 @@ mod tests {
     }
 
     #[test]
-    fn a_label_avoids_a_rope_but_never_covers_an_arrow() {
+    fn a_label_avoids_a_rope_covers_little_of_one_if_it_must_and_never_an_arrow() {
         let labels = [label(0, &[(10.0, 10.0), (100.0, 10.0)])];
         let sits = |obstacles: &[Obstacle]| {
             seat_labels(&labels, obstacles, PLATE, 1.0, &Seats::default()).first().map(|s| s.seat)
@@ -256,6 +293,10 @@ mod tests {
         assert_eq!(sits(&[spot(15.0, 15.0, true), spot(105.0, 15.0, true)]), Some(0));
         assert_eq!(sits(&[spot(15.0, 15.0, true), spot(105.0, 15.0, false)]), Some(0));
         assert_eq!(sits(&[spot(15.0, 15.0, false), spot(105.0, 15.0, false)]), None);
+        // The seat where less is covered; none where it is much.
+        let across = |x: f64, half| Obstacle { from: (x, 0.0), to: (x, 100.0), half, soft: true };
+        assert_eq!(sits(&[across(15.0, 2.5), across(105.0, 2.0)]), Some(1));
+        assert_eq!(sits(&[across(15.0, 25.0), across(105.0, 25.0)]), None);
     }
 
     #[test]
@@ -277,17 +318,17 @@ mod tests {
     }
 
     #[test]
-    fn a_leader_may_cross_a_rope_and_if_it_must_one_arrow() {
-        let mut led = label(0, &[(100.0, 40.0)]);
-        led.seats[0].leader = Some((20.0, 50.0));
-        let labels = [led];
+    fn a_leader_may_cross_one_rope_and_no_arrow_and_is_short() {
+        let sits = |to: f64, obstacles: &[Obstacle]| {
+            let mut led = label(0, &[(160.0, 40.0)]);
+            led.seats[0].leader = Some((to, 50.0));
+            seat_labels(&[led], obstacles, PLATE, 1.0, &Seats::default()).len()
+        };
         let across = |x: f64, soft| Obstacle { from: (x, 0.0), to: (x, 100.0), half: 2.0, soft };
-        let sits =
-            |obstacles: &[Obstacle]| seat_labels(&labels, obstacles, PLATE, 1.0, &Seats::default()).len();
-        assert_eq!(sits(&[across(60.0, true)]), 1);
-        // One arrow if there is no other seat, never two.
-        assert_eq!(sits(&[across(60.0, false)]), 1);
-        assert_eq!(sits(&[across(60.0, false), across(70.0, false)]), 0);
+        assert_eq!(sits(100.0, &[across(120.0, true)]), 1);
+        assert_eq!(sits(100.0, &[across(120.0, true), across(130.0, true)]), 0);
+        assert_eq!(sits(100.0, &[across(120.0, false)]), 0);
+        assert_eq!((sits(40.0, &[]), sits(10.0, &[])), (1, 0));
     }
 
     #[test]

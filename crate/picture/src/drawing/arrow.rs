@@ -50,6 +50,7 @@ pub(crate) fn force(sheet: &mut Sheet, kind: Kind, tail: P, tip: P, along: P, pa
             let sign = Local::onward(tail, way, k);
             sign.open(scene, &BAR, Role::Shaft(Kind::Ground), part);
             sign.strokes(scene, &STROKES, Role::GroundSign, part);
+            sheet.keep_clear(tail, sign.at(-4.0, 0.0), 8.0 * k, false);
         }
         _ => {}
     }

@@ -1,6 +1,7 @@
 //! A sheet: a picture in the making, and what its labels must keep clear of.
 
 use super::vec2::P;
+use crate::label_layout::ROOM;
 use crate::sort_few::sort_few;
 use crate::{
     Area, Label, LabelKey, Obstacle, PROJECTOR, Row, Scene, Seat, Seats, draw_labels, seat_labels,
@@ -32,6 +33,38 @@ impl Sheet {
             if let [from, to] = piece {
                 self.keep_clear(*from, *to, half, soft);
             }
+        }
+    }
+
+    /// The boxes of labels that have their places for sure: of rank 0, with one seat.
+    pub(crate) fn taken(&self) -> impl Iterator<Item = Area> + '_ {
+        let sure = |label: &&Label| label.rank == 0 && label.seats.len() == 1;
+        self.labels.iter().filter(sure).filter_map(|label| {
+            let seat = label.seats.first()?;
+            Some(seat.bounds(label.size(self.scene.k)))
+        })
+    }
+
+    /// How much of ropes and legs a box with room round it would cover, px²; `None` where it meets an arrow or a
+    /// label that has its place for sure, or leaves `inside`.
+    pub(crate) fn cover(&self, bounds: Area, inside: Area) -> Option<f64> {
+        let roomy = bounds.grown(ROOM * self.scene.k);
+        let mut cost = 0.0;
+        for each in &self.obstacles {
+            let covered = each.covered(roomy);
+            if covered > 0.0 && !each.soft {
+                return None;
+            }
+            cost += covered;
+        }
+        let free = inside.holds(bounds) && !self.taken().any(|other| other.meets(roomy));
+        free.then_some(cost)
+    }
+
+    /// The label put up last is left out rather than laid over anything.
+    pub(crate) fn timid(&mut self) {
+        if let Some(label) = self.labels.last_mut() {
+            label.timid = true;
         }
     }
 

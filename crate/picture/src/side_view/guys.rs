@@ -3,7 +3,7 @@
 use super::stage::{EDGE, Stage};
 use super::{Draft, Frame, SideViewInput, seats};
 use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
-use crate::drawing::vec2::{P, length, sub, unit};
+use crate::drawing::vec2::{P, along, length, sub, unit};
 use crate::naming::guy_name;
 use crate::{Area, Lettering, Row, Tone};
 use outlean_rig::{Part, Point, Role, Station};
@@ -61,7 +61,7 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         if taut(input, number) {
             working(&mut draft.sheet, frame.head, end.at, part);
             if end.cut {
-                broken(&mut draft.sheet.scene, end.at, way);
+                goes_on(draft, end.at, way);
             }
             continue;
         }
@@ -74,10 +74,17 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         let (curve, is_cut) = clipped(&curve, stage.plate());
         slack(&mut draft.sheet, &curve, part);
         if let (true, [.., before, last]) = (is_cut, curve.as_slice()) {
-            broken(&mut draft.sheet.scene, *last, unit(sub(*last, *before), way));
+            goes_on(draft, *last, unit(sub(*last, *before), way));
         }
         name_slack(draft, input, number, station, &curve);
     }
+}
+
+/// The mark of a rope that goes on beyond the plate.
+fn goes_on(draft: &mut Draft, end: P, way: P) {
+    broken(&mut draft.sheet.scene, end, way);
+    let middle = along(end, way, -11.0 * draft.stage.k);
+    draft.sheet.keep_clear(middle, middle, 7.0 * draft.stage.k, false);
 }
 
 /// The name of a slack guy, at its rope.
@@ -87,6 +94,7 @@ fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station:
     let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
     draft.sheet.label(("slack guy", number), 20, rows, seats);
+    draft.sheet.timid();
 }
 
 /// The part of a curve from its start to where it leaves the plate, and whether it leaves it.

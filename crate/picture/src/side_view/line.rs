@@ -225,11 +225,14 @@ impl Run {
             let up = if up.1 < 0.0 { up } else { times(up, -1.0) };
             for toward in [up, times(up, -1.0)] {
                 let across = if way.0 < 0.0 { crate::Edge::Near } else { crate::Edge::Far };
-                let seat = Seat::beside(at, toward, 7.0 * k);
-                seats.push(if toward.0.abs() < 0.3 { Seat { across, ..seat } } else { seat });
+                for far in [7.0, 17.0] {
+                    let seat = Seat::beside(at, toward, far * k);
+                    seats.push(if toward.0.abs() < 0.3 { Seat { across, ..seat } } else { seat });
+                }
             }
         }
         draft.sheet.label(("to haul team", 0), 30, rows, seats);
+        draft.sheet.timid();
     }
 
     fn draw_tackle(&self, draft: &mut Draft, parts: u8, block: P) {

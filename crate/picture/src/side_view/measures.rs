@@ -2,7 +2,8 @@
 
 use super::{Draft, SideViewInput};
 use crate::drawing::rope::broken;
-use crate::{Edge, Lettering, Path, Role, Row, Seat, Tone};
+use crate::label_layout::COVER;
+use crate::{Edge, Label, LabelKey, Lettering, Path, Role, Row, Seat, Tone};
 use outlean_rig::{Dimension, Station};
 
 /// The height of the dimension line below the feet, px.
@@ -11,81 +12,87 @@ fn level(draft: &Draft) -> f64 {
     stage.foot.1 + (0.42 * stage.scale).max(23.0 * stage.k)
 }
 
-/// The setback of the first rigged aft guy.
-pub(super) fn setback(draft: &mut Draft, input: &SideViewInput<'_>) {
+/// The setback of the first rigged aft guy, and the reach of the head. To be drawn after all that they must keep
+/// clear of.
+pub(super) fn measures(draft: &mut Draft, input: &SideViewInput<'_>) {
     let layout = &input.solution.layout;
+    let foot = draft.stage.foot.0;
     let aft = |anchor| Station::of(anchor, layout) == Station::Aft;
-    let Some(guy) = input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor)) else { return };
-    let back = layout.setback(guy.anchor);
-    let text = input.fill("setback", "length", back, Dimension::Length);
-    let from = draft.stage.foot.0 - back * draft.stage.scale;
-    dimension(draft, from, draft.stage.foot.0, text, ("setback", 0), true);
-}
-
-/// The reach of the head.
-pub(super) fn reach(draft: &mut Draft, input: &SideViewInput<'_>) {
-    let reach = input.solution.layout.reach();
+    if let Some(guy) = input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor)) {
+        let back = layout.setback(guy.anchor);
+        let text = input.fill("setback", "length", back, Dimension::Length);
+        dimension(draft, (foot - back * draft.stage.scale, foot), 0.0, text, ("setback", 0));
+    }
+    let reach = layout.reach();
+    let to = foot + reach * draft.stage.scale;
+    // A head behind the feet is measured on a line of its own.
+    let lower = if reach < 0.0 { 24.0 * draft.stage.k } else { 0.0 };
     let text = input.fill("reach", "length", reach, Dimension::Length);
-    let to = draft.stage.foot.0 + reach * draft.stage.scale;
-    dimension(draft, draft.stage.foot.0, to, text, ("reach", 0), false);
+    dimension(draft, (foot.min(to), foot.max(to)), lower, text, ("reach", 0));
 }
 
-/// A dimension line between two places, its text in the line where it fits, else at its right end.
-fn dimension(draft: &mut Draft, a: f64, b: f64, text: String, key: crate::LabelKey, aft: bool) {
-    let (stage, y) = (draft.stage, level(draft));
+/// A dimension line between two places, its text in the line where it fits, else past its right end or under it. One
+/// whose text has no room is not drawn at all.
+fn dimension(draft: &mut Draft, (from, to): (f64, f64), lower: f64, text: String, key: LabelKey) {
+    let (stage, y) = (draft.stage, level(draft) + lower);
     let k = stage.k;
-    let (from, to) = (a.min(b), a.max(b));
     let beyond = from < 2.0 * k;
     let start = if beyond { 0.0 } else { from };
     if to - start < 1.0 {
         return;
     }
-    let row = Row::new(text, Lettering::Name, Tone::Ink);
-    let wide = row.width(k);
-    // In the line where there is room for it, clear of the face of the drop.
-    let clear = if aft { 28.0 * k } else { 2.0 * (0.52 * stage.scale + 10.0 * k) };
-    let fits = to - start > wide + clear;
-    let middle = (start + to) / 2.0;
-    let gap = if fits { wide / 2.0 + 6.0 * k } else { 0.0 };
-    let head = (8.0 * k).min(0.8 * ((to - start) / 2.0));
-    let ends = [(from, head, !beyond), (to, -head, true)];
+    let rows = vec![Row::new(text, Lettering::Name, Tone::Ink)];
+    let mut label = Label { key, rows, seats: Vec::new(), rank: 0, timid: false, in_line: false };
+    let size = label.size(k);
+    let half = size.0 / 2.0 + 6.0 * k;
+    let mut best: Option<(f64, Seat, f64)> = None;
+    let mut take = |seat: Seat, gap: f64| {
+        let cost = draft.sheet.cover(seat.bounds(size), stage.inside());
+        if let Some(cost) = cost.filter(|cost| *cost <= COVER * k * k)
+            && best.as_ref().is_none_or(|(least, ..)| cost < *least)
+        {
+            best = Some((cost, seat, gap));
+        }
+    };
+    for share in [0.5, 0.35, 0.65, 0.2, 0.8] {
+        let middle = start + share * (to - start);
+        if middle - half - 14.0 * k > start && middle + half + 14.0 * k < to {
+            take(Seat::at((middle, y), Edge::Middle, Edge::Middle), middle);
+        }
+    }
+    let under = y + 12.0 * k;
+    take(Seat::at((to + 9.0 * k, y), Edge::Near, Edge::Middle), f64::INFINITY);
+    take(Seat::at(((start + to) / 2.0, under), Edge::Middle, Edge::Near), f64::INFINITY);
+    take(Seat::at((to, under), Edge::Far, Edge::Near), f64::INFINITY);
+    take(Seat::at((start.max(26.0 * k), under), Edge::Near, Edge::Near), f64::INFINITY);
+    let Some((_, seat, gap)) = best else { return };
+    let room = 6.0 * k;
+    if draft.sheet.taken().any(|other| other.grown(room).meets_line((start, y), (to, y))) {
+        return;
+    }
+    label.seats.push(seat);
+    let sheet = &mut draft.sheet;
+    // It is seated first: it has this one place.
+    sheet.labels.insert(0, label);
+
     let mut path = Path::new();
-    for (at, _, shown) in ends {
+    let head = (8.0 * k).min(0.4 * (to - start));
+    for (at, head, shown) in [(from, head, !beyond), (to, -head, true)] {
         if shown {
             path.add_line((at, y - 6.0 * k), (at, y + 6.0 * k));
-        }
-    }
-    path.add_line((start, y), (to, y));
-    for (at, head, shown) in ends {
-        if shown {
             path.add_through(&[(at + head, y - 2.6 * k), (at, y), (at + head, y + 2.6 * k)]);
+            sheet.keep_clear((at, y - 6.0 * k), (at, y + 6.0 * k), 0.5 * k, false);
         }
     }
-    let sheet = &mut draft.sheet;
+    for (a, b) in [(start, to.min(gap - half)), ((gap + half).min(to), to)] {
+        if b > a {
+            path.add_line((a, y), (b, y));
+            sheet.keep_clear((a, y), (b, y), k, false);
+        }
+    }
     sheet.scene.part_path(path, Role::Dimension, key.0);
     if beyond {
         broken(&mut sheet.scene, (2.0 * k, y), (-1.0, 0.0));
-    }
-    let mut seats = Vec::new();
-    if fits {
-        sheet.keep_clear((start, y), (middle - gap - 3.0 * k, y), 2.0 * k, true);
-        sheet.keep_clear((middle + gap + 3.0 * k, y), (to, y), 2.0 * k, true);
-        seats.push(Seat::at((middle, y), Edge::Middle, Edge::Middle));
-    } else {
-        sheet.keep_clear((start, y), (to, y), 2.0 * k, true);
-    }
-    for (x, down, across, upright) in [
-        (to + 9.0 * k, 0.0, Edge::Near, Edge::Middle),
-        (middle, 8.0, Edge::Middle, Edge::Near),
-        (to, 8.0, Edge::Far, Edge::Near),
-        (start.max(4.0 * k), 8.0, Edge::Near, Edge::Near),
-        (to + 9.0 * k, 12.0, Edge::Near, Edge::Middle),
-        (to + 9.0 * k, -12.0, Edge::Near, Edge::Middle),
-    ] {
-        seats.push(Seat::at((x, y + down * k), across, upright));
-    }
-    sheet.label(key, 15, vec![row], seats);
-    if let Some(label) = sheet.labels.last_mut() {
-        label.in_line = fits;
+        sheet.keep_clear((9.0 * k, y), (17.0 * k, y), 6.0 * k, false);
     }
 }

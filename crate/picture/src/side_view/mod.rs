@@ -237,10 +237,6 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     scenery::scenery(&mut draft, input);
     protractor::plumb(&mut draft);
     protractor::protractor(&mut draft, input);
-    if input.show.dimensions && k < PROJECTOR {
-        measures::setback(&mut draft, input);
-        twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
-    }
     draft.sheet.scene.still = draft.sheet.scene.items.len();
 
     if let (Some(tip), Some(progress)) = (tips, input.tipping) {
@@ -264,13 +260,15 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     let across = (0.15 * stage.scale).max(8.0 * k);
     lashing(&mut draft.sheet.scene, frame.head, frame.up, across, stage.scale);
     line.draw_hardware(&mut draft, &frame);
-    if input.show.dimensions && k < PROJECTOR {
-        measures::reach(&mut draft, input);
-    }
     let pencil = input.pencil.and_then(|pencil| {
         pencil::pencil(&mut draft, input, &frame, &line, pencil, metres_per_newton * stage.scale)
     });
     let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
+
+    if input.show.dimensions && k < PROJECTOR {
+        measures::measures(&mut draft, input);
+        twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
+    }
 
     let none = Seats::default();
     let before = input.seats.unwrap_or(&none);
@@ -328,7 +326,9 @@ fn legs(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
             sleeve(&mut draft.sheet.scene, butt, frame.head, half, "leg");
         }
         pole(&mut draft.sheet.scene, butt, tip, frame.widths, "leg");
-        let half = frame.widths.0 / 2.0;
-        draft.sheet.keep_clear(butt, tip, half, true);
+        // Two legs one behind the other are in the way once.
+        if side == Side::Left || crate::drawing::vec2::length(sub(foot, stage.foot)) > 2.0 * stage.k {
+            draft.sheet.keep_clear(butt, tip, frame.widths.0 / 2.0, true);
+        }
     }
 }

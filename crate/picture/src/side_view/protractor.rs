@@ -101,16 +101,23 @@ fn numbers(draft: &mut Draft, input: &SideViewInput<'_>, named: &[f64]) {
             named.iter().any(|end| (end - lean).abs() < near) || (input.rig.lean - lean).abs() < near;
         if !crowded {
             let text = input.shown(lean, Dimension::Angle);
-            let at = stage.on_arc(lean, stage.arc - 13.0 * stage.k);
             let key = ("number", (degree + 100).unsigned_abs().try_into().unwrap_or(u8::MAX));
             let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
-            draft.sheet.label(key, 200, rows, vec![Seat::at(at, Edge::Middle, Edge::Middle)]);
+            draft.sheet.label(key, 200, rows, Vec::new());
             if let Some(label) = draft.sheet.labels.last_mut() {
                 label.timid = true;
+                let off = support(lean, label.size(stage.k)) + 8.5 * stage.k;
+                let at = stage.on_arc(lean, stage.arc - off);
+                label.seats.push(Seat::at(at, Edge::Middle, Edge::Middle));
             }
         }
         degree += 10;
     }
+}
+
+/// How far a box of this width and height reaches from its middle along the radius at a lean, px.
+fn support(lean: f64, (wide, tall): (f64, f64)) -> f64 {
+    (libm::sin(lean).abs() * wide + libm::cos(lean).abs() * tall) / 2.0
 }
 
 /// One end of a range: a bar across the band, the angle, what governs.
@@ -212,24 +219,27 @@ pub(super) fn lean_pointer(draft: &mut Draft, input: &SideViewInput<'_>, lean: f
     let tip = stage.on_arc(lean, stage.arc - k);
     let middle = crate::drawing::pointer::pointer(&mut draft.sheet.scene, tip, out, input.handle, "pointer");
     let base = stage.on_arc(lean, stage.arc - stage.pointer());
-    draft.sheet.keep_clear(tip, base, 8.0 * k, false);
+    // As wide as the frame round it when it has the focus.
+    draft.sheet.keep_clear(tip, base, 13.0 * k, false);
 
     let text = input.shown(lean, Dimension::Angle);
     let rows = Row::alone(text, Lettering::Lead, Tone::Ink);
     draft.sheet.label(("lean", 0), 4, rows, Vec::new());
     let Some(label) = draft.sheet.labels.last_mut() else { return middle };
-    let (w, h) = label.size(k);
+    let size = label.size(k);
     // The box just clear of the band: its own half size in the direction of the radius.
     for degrees in [0.0, 1.5, -1.5, 3.0, -3.0, 4.5, -4.5, 6.0, -6.0, 8.0, -8.0, 10.5, -10.5, 13.0, -13.0] {
         let lean = lean + degrees * DEG;
-        let support = (libm::sin(lean).abs() * w + libm::cos(lean).abs() * h) / 2.0;
-        let at = stage.on_arc(lean, stage.arc + BAND * k + 8.0 * k + support);
+        let at = stage.on_arc(lean, stage.arc + (BAND + 8.0) * k + support(lean, size));
         label.seats.push(Seat::at(at, Edge::Middle, Edge::Middle));
     }
-    // Inside the band, beside the pointer.
-    for degrees in [4.0, -4.0, 6.0, -6.0, 8.0, -8.0, 11.0, -11.0, 15.0, -15.0] {
-        let at = stage.on_arc(lean + degrees * DEG, stage.arc - stage.pointer() * 0.75);
-        label.seats.push(Seat::at(at, Edge::Middle, Edge::Middle));
+    // Inside the band, beside the pointer, as near as its width allows.
+    for aside in 2_i32..14 {
+        for way in [1.0, -1.0] {
+            let lean = lean + way * f64::from(aside) * 4.0 * DEG;
+            let at = stage.on_arc(lean, stage.arc - 9.0 * k - support(lean, size));
+            label.seats.push(Seat::at(at, Edge::Middle, Edge::Middle));
+        }
     }
     middle
 }

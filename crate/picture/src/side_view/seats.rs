@@ -53,27 +53,23 @@ pub(crate) fn of_arrow(
     }
     seats.push(Seat::beside(at(1.0 - free), toward(open), gap));
     // Farther along the part that the arrow lies on.
-    let onwards: &[f64] = if on.goes_on { &[16.0, 36.0, 60.0, 90.0] } else { &[] };
-    for beyond in onwards {
-        let place = add(at(free), times(onward, beyond * k));
-        seats.push(Seat::beside(place, toward(open), gap));
+    let onwards: &[f64] = if on.goes_on { &[16.0, 36.0, 60.0, 90.0, 125.0] } else { &[] };
+    for side in [open, -open] {
+        for beyond in onwards {
+            let place = add(at(free), times(onward, beyond * k));
+            seats.push(Seat::beside(place, toward(side), gap));
+        }
     }
-    for far in [24.0, 44.0, 70.0, 100.0] {
-        for (side, share) in [
-            (open, 0.5),
-            (open, near(0.75)),
-            (open, near(0.25)),
-            (-open, 0.5),
-            (-open, near(0.75)),
-            (-open, near(0.25)),
-        ] {
-            let foot = at(share);
-            // A leader runs level where it can: the label stands straight across from the arrow.
-            let level = (toward(side).0.signum(), 0.0);
-            let steep = left_of(way).0.abs() > 0.4;
-            let to = if steep { level } else { toward(side) };
-            let seat = Seat::beside(foot, to, off + far * k);
-            seats.push(seat.led_to(add(foot, times(to, off.max(3.0 * k)))));
+    // Off it with a leader: straight across, or square to it.
+    for far in [22.0, 40.0, 62.0, 90.0] {
+        for share in [0.5, near(0.75), near(0.25)] {
+            for side in [open, -open] {
+                let foot = at(share);
+                for to in [(toward(side).0.signum(), 0.0), toward(side)] {
+                    let seat = Seat::beside(foot, to, off + far * k);
+                    seats.push(seat.led_to(add(foot, times(to, off.max(3.0 * k)))));
+                }
+            }
         }
     }
     for at_margin in margin.places() {
@@ -118,6 +114,19 @@ pub(crate) fn along(curve: &[P], under_first: bool, k: f64) -> Vec<Seat> {
             let up = if normal.1 < 0.0 { normal } else { times(normal, -1.0) };
             let toward = if under_first == flip { up } else { times(up, -1.0) };
             seats.push(Seat::beside(*a, toward, 7.0 * k));
+        }
+    }
+    // Off it with a leader.
+    for far in [24.0, 44.0] {
+        for seat in 0..14 {
+            let Some(near) = seats.get(seat).copied() else { continue };
+            let way = |edge| match edge {
+                Edge::Near => far * k,
+                Edge::Middle => 0.0,
+                Edge::Far => -far * k,
+            };
+            let at = add(near.at, (way(near.across), way(near.upright)));
+            seats.push(Seat { at, ..near }.led_to(near.at));
         }
     }
     seats

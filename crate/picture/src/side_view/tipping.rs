@@ -62,6 +62,13 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
         let at = stage.on_arc(from + turn * share, r * radius);
         seats.push(Seat::at(at, Edge::Middle, Edge::Middle));
     }
+    // Anywhere on the side to which it falls.
+    for up in [0.2, 0.4, 0.6, 0.8, 1.0, 0.05] {
+        for aside in [30.0, 70.0, 110.0, 160.0] {
+            let at = (stage.foot.0 + way * aside * k, stage.foot.1 - up * long);
+            seats.push(Seat::at(at, across, Edge::Middle));
+        }
+    }
     draft.sheet.label(("tips", 0), 0, rows, seats);
 }
 

@@ -2,10 +2,10 @@
 
 use super::Draft;
 use crate::decade::decade;
-use crate::{Anchor, Lettering, Path, Role, Tone, type_scale};
+use crate::{Anchor, Area, Lettering, Path, Role, Tone, type_scale};
 use outlean_rigfile::{FT, LBF, Units};
 
-/// Draws it in the lower left corner.
+/// Draws it in the first corner where it meets nothing, the lower left before others; not at all where there is none.
 pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64) {
     let stage = draft.stage;
     let (k, lettering) = (stage.k, type_scale(stage.k));
@@ -23,12 +23,26 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
         let style = Lettering::Note.style(Tone::Quiet, k);
         crate::width(text, style.face, style.size)
     };
-    let (x, y) = (12.0 * k, stage.height - 27.0 * lettering);
+    // Above: lengths. Below: forces.
+    let last = format!("{}\u{2009}{}", plain(long), names.0);
+    let most = long * metre / metres_per_newton / newton;
+    let (each, count) = steps(most);
+    let step = length * each / most;
+    let end = format!("{}\u{2009}{}", plain(each * f64::from(count)), names.1);
+    let (tall, left) = (24.0 * lettering, note("0") / 2.0);
+    let right = (length + note(&last) / 2.0).max(step * f64::from(count) + note(&end) / 2.0);
+    let over = stage.width - right - 9.0 * k;
+    let (low, high) = (stage.height - tall - 3.0 * k, tall + 4.0 * k);
+    let corners = [(12.0 * k, low), (over, low), (12.0 * k, low - tall), (12.0 * k, high), (over, high)];
+    let box_at =
+        |(x, y): (f64, f64)| Area { left: x - left, top: y - tall, right: x + right, bottom: y + tall };
+    let free = |at: &(f64, f64)| draft.sheet.cover(box_at(*at), stage.plate()) == Some(0.0);
+    let Some((x, y)) = corners.into_iter().find(free) else { return };
     let mut path = Path::new();
     let tone = Role::Text(Lettering::Note, Tone::Quiet);
     let rule = |path: &mut Path, at: f64, up: f64| path.add_line((x + at, y), (x + at, y - up * k));
 
-    // Above: lengths, four parts.
+    // Four parts, or five.
     let parts = if (long - 2.0).abs() < 1e-9 || (long - 1.0).abs() < 1e-9 || (long - 4.0).abs() < 1e-9 {
         4
     } else {
@@ -40,15 +54,9 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
     }
     let above = y - 12.0 * lettering;
     draft.sheet.scene.text((x, above), "0".to_owned(), Anchor::Middle, tone);
-    let last = format!("{}\u{2009}{}", plain(long), names.0);
-    draft.sheet.scene.text((x + length, above), last.clone(), Anchor::Middle, tone);
+    draft.sheet.scene.text((x + length, above), last, Anchor::Middle, tone);
 
-    // Below: forces.
-    let most = long * metre / metres_per_newton / newton;
-    let (each, count) = steps(most);
-    let step = length * each / most;
     let below = y + 20.0 * lettering;
-    let end = format!("{}\u{2009}{}", plain(each * f64::from(count)), names.1);
     let mut free_from = x + note("0") / 2.0 + 5.0 * k;
     let last_left = x + step * f64::from(count) - note(&end) / 2.0 - 5.0 * k;
     for i in 0..=count {
@@ -67,9 +75,8 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
     }
     draft.sheet.scene.part_path(path, Role::Tick, "twin scale");
     draft.sheet.scene.line((x, y), (x + length, y), Role::Bar, "twin scale");
-    let half = 22.0 * lettering;
-    let right = x + length + note(&last).max(note(&end)) / 2.0 - half;
-    draft.sheet.keep_clear((x, y), (right.max(x), y), half, false);
+    let (from, to) = (x - left + tall, x + right - tall);
+    draft.sheet.keep_clear((from, y), (to.max(from), y), tall, false);
 }
 
 /// The greatest of 1, 2, 5 times a power of ten not above `value`.
