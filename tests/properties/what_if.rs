@@ -2,14 +2,32 @@
 
 use super::{cases, solvable};
 use outlean_rig::{
-    Band, Change, Guy, Haul, Lever, Line, Path, Point, Raising, Rig, Scatter, governing, proposals,
-    scattered, simple_advantage, solve, sweep, uncertainty,
+    Band, Change, DataSheet, Guy, Haul, LeanIs, Lever, Limit, Line, Outcome, Path, Point, Raising, Rig,
+    Scatter, governing, limits_at, proposals, scattered, simple_advantage, solve, sweep, uncertainty,
 };
 use outlean_tests::random::random_rig;
 use proptest::prelude::*;
 
-const LEVERS: [Lever; 6] =
-    [Lever::Lean, Lever::Spread, Lever::Mass, Lever::HaulDirection, Lever::Setback(0), Lever::Setback(1)];
+const LEVERS: [Lever; 7] = [
+    Lever::Lean,
+    Lever::Spread,
+    Lever::Mass,
+    Lever::HaulDirection,
+    Lever::Setback(0),
+    Lever::Setback(1),
+    Lever::GuyStiffness,
+];
+
+/// A random rig, in half of all cases with ropes of known stiffness.
+fn with_ropes(seed: u64) -> Rig {
+    let mut rig = random_rig(seed);
+    if seed.is_multiple_of(2) {
+        for guy in &mut rig.guys {
+            guy.sheet = DataSheet { elongation: Some(0.03), at: Some(1300.0), give: None };
+        }
+    }
+    rig
+}
 
 /// How far two values of a lever are apart; a direction is the same after a whole turn.
 fn apart(lever: Lever, a: f64, b: f64) -> f64 {
@@ -24,7 +42,7 @@ proptest! {
     /// A lever holds what it is set to, and moves nothing else that it could move.
     #[test]
     fn a_lever_is_where_it_is_set(seed: u64, which in 0..LEVERS.len(), by in 0.7..1.3_f64) {
-        let rig = random_rig(seed);
+        let rig = with_ropes(seed);
         let lever = LEVERS[which];
         let Some(was) = lever.get(&rig).filter(|was| *was != 0.0) else { return Ok(()) };
         let mut moved = rig.clone();
@@ -89,6 +107,50 @@ fn leaning() -> Rig {
     rig.guys.push(strong(2000.0, Point::new(-6.0, 0.0, 0.0)));
     rig.guys.push(strong(2000.0, Point::new(6.0, 0.0, 0.0)));
     rig
+}
+
+/// A load in the frame's plane, its guys stiffer and stiffer: without stretch nothing changes; with it the frame stands
+/// nearer to where it was set, its guy carries less, its margin grows in proportion.
+#[test]
+fn along_the_stiffness_of_guys_only_what_stretches_changes() {
+    let mut rig = leaning();
+    rig.lean_is = LeanIs::SetBefore;
+    rig.lean = 20f64.to_radians();
+    let stiffness = [10e3, 40e3, 80e3, 160e3, 1e6];
+    let swept: Vec<_> = sweep(&rig, Lever::GuyStiffness, stiffness).collect();
+    let plain = solve(&rig).unwrap();
+    let limit = |i: usize| {
+        let mut there = rig.clone();
+        Lever::GuyStiffness.set(&mut there, stiffness[i]);
+        let limits = limits_at(&there, there.lean).unwrap();
+        limits.iter().find(|limit| limit.limit == Limit::Stretch).unwrap().ratio
+    };
+    let (mut last, mut last_margin) = (f64::INFINITY, 0.0);
+    for (i, swept) in swept.iter().enumerate() {
+        assert_eq!(swept.outcome.as_ref().unwrap().0, plain);
+        assert!((limit(i) * stiffness[i] / limit(0) / stiffness[0] - 1.0).abs() < 1e-4);
+        let (outcome, margin) = swept.stretched.as_ref().unwrap();
+        let multiple = margin.unwrap().multiple;
+        assert!(multiple > last_margin);
+        last_margin = multiple;
+        match (i, outcome) {
+            (0, Outcome::RunsAway(at)) => assert!((at - multiple).abs() < 1e-6),
+            (0, _) | (_, Outcome::RunsAway(_) | Outcome::NothingHolds | Outcome::Tips(_)) => {
+                panic!("{i}: {outcome:?}")
+            }
+            (_, Outcome::Stands(found)) => {
+                assert!((found.set_lean.unwrap() - rig.lean).abs() < 1e-9 && multiple > 1.0);
+                assert!(found.lean < last && found.lean > rig.lean);
+                assert!(found.tension[0] > plain.forces().unwrap().guys[0].tension);
+                last = found.lean;
+            }
+        }
+    }
+    // Rigid at last.
+    assert!((last - rig.lean).to_degrees() < 0.25, "{}", last.to_degrees());
+    // Of ropes not known nothing is said.
+    assert!(sweep(&rig, Lever::Lean, [0.3]).all(|swept| swept.stretched.is_none()));
+    assert_eq!(Lever::GuyStiffness.get(&rig), None);
 }
 
 /// Of one angle that scatters evenly, everything can be said beforehand.

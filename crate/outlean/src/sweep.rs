@@ -4,8 +4,8 @@ use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
 use clap::ValueEnum;
-use outlean_rig::{Dimension, Governing, Lever, Solution, Station, Swept, sweep};
-use outlean_rigfile::{RigFile, first_guy, percent, show};
+use outlean_rig::{Dimension, Governing, Lever, Margin, Outcome, Solution, Station, Swept, sweep};
+use outlean_rigfile::{RigFile, Units, first_guy, percent, show};
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -42,6 +42,8 @@ enum Over {
     Direction,
     /// The mass of the load.
     Load,
+    /// The stiffness EA of the ropes of all guys.
+    GuyStiffness,
 }
 
 impl Over {
@@ -55,6 +57,10 @@ impl Over {
             Self::Spread => Some(Lever::Spread),
             Self::Direction => Some(Lever::HaulDirection),
             Self::Load => Some(Lever::Mass),
+            // It need not be known to be set.
+            Self::GuyStiffness => {
+                return file.rig.guys.iter().any(|guy| guy.rigged).then_some(Lever::GuyStiffness);
+            }
         }
         .filter(|lever| lever.get(&file.rig).is_some())
     }
@@ -64,6 +70,7 @@ impl Over {
             Self::Lean | Self::Direction => Dimension::Angle,
             Self::AftSetback | Self::ForeSetback | Self::Spread => Dimension::Length,
             Self::Load => Dimension::Mass,
+            Self::GuyStiffness => Dimension::Force,
         }
     }
 }
@@ -80,6 +87,8 @@ struct Point {
     value: f64,
     solution: Option<Solution>,
     governing: Option<Governing>,
+    stretched: Option<Outcome>,
+    margin: Option<Margin>,
     fault: Option<String>,
 }
 
@@ -104,14 +113,13 @@ pub fn run(args: &Along) -> ExitCode {
 }
 
 fn point(swept: Swept) -> Point {
-    match swept.outcome {
-        Ok((solution, governing)) => {
-            Point { value: swept.value, solution: Some(solution), governing: Some(governing), fault: None }
-        }
-        Err(fault) => {
-            Point { value: swept.value, solution: None, governing: None, fault: Some(fault.to_string()) }
-        }
-    }
+    let (found, fault) = match swept.outcome {
+        Ok(found) => (Some(found), None),
+        Err(fault) => (None, Some(fault.to_string())),
+    };
+    let (solution, governing) = found.unzip();
+    let (stretched, margin) = swept.stretched.unzip();
+    Point { value: swept.value, solution, governing, stretched, margin: margin.flatten(), fault }
 }
 
 fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) -> String {
@@ -151,6 +159,44 @@ fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) 
             ("ratio", &ratio),
         ];
         lines.push(words().fill("sweep.point", &places).trim_end().to_owned());
+        if let Some(outcome) = &point.stretched {
+            lines.push(on_ropes(outcome, point.margin, &guys, form.units));
+        }
     }
     files::page(form, &lines)
+}
+
+/// What becomes of it on guys that stretch.
+fn on_ropes(outcome: &Outcome, margin: Option<Margin>, guys: &[String], units: Units) -> String {
+    let shown = |value: f64, dimension| show(value, dimension, units).to_string();
+    let force = |value: f64| shown(value, Dimension::Force);
+    let found = match outcome {
+        Outcome::Stands(found) => found,
+        Outcome::RunsAway(multiple) => {
+            return words().fill("sweep.runs_away", &[("share", &percent(*multiple))]);
+        }
+        Outcome::NothingHolds => return words().say("sweep.nothing_holds").to_owned(),
+        Outcome::Tips(tip) => return words().fill("sweep.stretched_tips", &[("tip", &name::tip(*tip))]),
+    };
+    let tensions = guys
+        .iter()
+        .zip(&found.tension)
+        .map(|(guy, tension)| words().fill("sweep.guy", &[("guy", guy), ("tension", &force(*tension))]));
+    let tensions: Vec<_> = tensions.collect();
+    let multiple = margin.map(|margin| margin.multiple).filter(|multiple| multiple.is_finite());
+    let multiple = multiple.map_or_else(
+        || words().say("stretch.no_such_load").to_owned(),
+        |multiple| shown(multiple, Dimension::Ratio),
+    );
+    let angle = |value: f64| shown(value, Dimension::Angle);
+    let set = found.set_lean.map_or_else(|| words().say("stretch.unknown").to_owned(), angle);
+    let places = [
+        ("set", set),
+        ("lean", angle(found.lean)),
+        ("left", force(found.compression.left)),
+        ("right", force(found.compression.right)),
+        ("guys", tensions.join("; ")),
+        ("margin", multiple),
+    ];
+    words().fill("sweep.stretched", &places.each_ref().map(|(place, said)| (*place, said.as_str())))
 }

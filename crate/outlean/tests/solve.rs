@@ -261,6 +261,20 @@ fn other_questions_have_answers_that_agree() {
 }
 
 #[test]
+fn along_the_stiffness_of_its_ropes_a_frame_runs_away_or_stands() {
+    let along = ["sweep", "giving.toml", "--over", "guy-stiffness", "--from", "6 kN", "--to", "200 kN"];
+    let said = solved(&[along.as_slice(), &["--points", "2"]].concat());
+    has(&said, &["on ropes that stretch: runs away at", "under load; legs", "× its load"]);
+    let swept = solved(&[along.as_slice(), &["--points", "2", "--json"]].concat());
+    let swept: Value = serde_json::from_str(&swept).expect("JSON");
+    assert_eq!(swept["over"], "guy_stiffness");
+    assert!(number(&swept, "/points/0/margin/multiple") < 1.0);
+    assert!(number(&swept, "/points/1/margin/multiple") > 1.0);
+    let lean = |name| number(&swept, &format!("/points/1/stretched/stands/{name}"));
+    assert!(lean("lean") > lean("set_lean"));
+}
+
+#[test]
 fn a_quantity_that_is_none_is_refused_by_name() {
     let output = outlean(&["sweep", "plumb.toml", "--over", "lean", "--from", "4 m", "--to", "40 deg"]);
     assert_eq!(output.status.code(), Some(2));

@@ -19,7 +19,12 @@ pub enum Lever {
     HaulDirection,
     /// Mass on the load line, kg.
     Mass,
+    /// Axial stiffness EA of the ropes of all rigged guys, N. Readings of a rig on rigid guys do not hang on it.
+    GuyStiffness,
 }
+
+/// The tension at which a data sheet that names none is made to say how much a rope stretches, N.
+const SHEET_TENSION: f64 = 1000.0;
 
 impl Lever {
     /// What kind of quantity it is.
@@ -29,10 +34,12 @@ impl Lever {
             Self::Lean | Self::HaulDirection => Dimension::Angle,
             Self::Setback(_) | Self::Spread => Dimension::Length,
             Self::Mass => Dimension::Mass,
+            Self::GuyStiffness => Dimension::Force,
         }
     }
 
-    /// What it is set to; `None` where the rig has no such guy or haul point.
+    /// What it is set to; `None` where the rig has no such guy or haul point, or none whose stiffness is known. Of guys of
+    /// unlike stiffness that of the first.
     #[must_use]
     pub fn get(self, rig: &Rig) -> Option<f64> {
         let ground = Ground::of(&rig.feet);
@@ -48,6 +55,9 @@ impl Lever {
                 libm::atan2(left, -ahead)
             }
             Self::Mass => rig.load.mass,
+            Self::GuyStiffness => {
+                rig.guys.iter().filter(|guy| guy.rigged).find_map(|guy| guy.sheet.rope())?.stiffness
+            }
         })
     }
 
@@ -81,6 +91,12 @@ impl Lever {
                 rig.line.path = rig.line.path.hauled_from(turned);
             }
             Self::Mass => rig.load.mass = value,
+            Self::GuyStiffness => {
+                for guy in rig.guys.iter_mut().filter(|guy| guy.rigged) {
+                    let at = guy.sheet.at.unwrap_or(SHEET_TENSION);
+                    (guy.sheet.at, guy.sheet.elongation) = (Some(at), Some(at / value));
+                }
+            }
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Sweeps: a rig solved again and again along one of its levers.
 
 use crate::limit::governing_at;
-use crate::{Fault, Governing, Lever, Rig, Solution, solve};
+use crate::{Fault, Governing, Lever, Margin, Outcome, Rig, Solution, Stretch, margin, solve, stretched};
 
 /// A rig at one value of the lever that is swept.
 #[derive(Clone, Debug, PartialEq)]
@@ -10,6 +10,9 @@ pub struct Swept {
     pub value: f64,
     /// The rig solved there in its present case, and what governs there in all of them; or why it cannot be.
     pub outcome: Result<(Solution, Governing), Fault>,
+    /// Where it stands there on guys that stretch, and how far off run-away it is ([`margin`]); `None` where it is not
+    /// known how they stretch, or the rig cannot be.
+    pub stretched: Option<(Outcome, Option<Margin>)>,
 }
 
 /// `rig` at each of `values` of `lever`, in turn, everything else as it is. Does not allocate.
@@ -32,6 +35,9 @@ where
     values.into_iter().map(move |value| {
         lever.set(&mut rig, value);
         let outcome = solve(&rig).map(|solution| (solution, governing_at(&rig, rig.lean)));
-        Swept { value, outcome }
+        let known = Stretch::of(&rig).filter(|_| outcome.is_ok());
+        let stretched =
+            known.and_then(|stretch| Some((stretched(&rig, &stretch).ok()?, margin(&rig, &stretch).ok()?)));
+        Swept { value, outcome, stretched }
     })
 }
