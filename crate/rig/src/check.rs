@@ -1,5 +1,6 @@
 //! What each part carries against what it may carry.
 
+use crate::angle::{atan2, hypot};
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Notes, Symbol, Worked, timber};
 use crate::{Force, Forces, MAX_GUYS, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
@@ -352,7 +353,7 @@ impl Assessor<'_> {
         notes.put(Symbol::Pull, size);
         notes.put(Symbol::Lift, pull.z());
         if let Some(way) = pull.direction() {
-            notes.put(Symbol::PullAngle, crate::angle::atan2(way.z, libm::hypot(way.x, way.y)));
+            notes.put(Symbol::PullAngle, atan2(way.z, hypot(way.x, way.y)));
         }
         size
     }

@@ -70,8 +70,7 @@ impl Governing {
 ///
 /// As [`crate::solve_at`].
 pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
-    crate::solve_at(rig, lean)?;
-    Ok(governing_at(rig, lean))
+    Ok(governing_of(rig, &crate::solve_at(rig, lean)?))
 }
 
 /// Every limit that is assessed at a lean (rad), each once with its greatest ratio over all cases, in the order in
@@ -81,9 +80,9 @@ pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
 ///
 /// As [`crate::solve_at`].
 pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>, Fault> {
-    crate::solve_at(rig, lean)?;
+    let solution = crate::solve_at(rig, lean)?;
     let mut all: ArrayVec<Governing, MAX_LIMITS> = ArrayVec::new();
-    let _ = each_limit(rig, lean, |here| {
+    let _ = each_limit(rig, lean, Some(&solution), |here| {
         match all.iter_mut().find(|known| known.limit == here.limit) {
             Some(known) if here.ratio > known.ratio => *known = here,
             Some(_) => {}
@@ -95,12 +94,21 @@ pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>
     Ok(all)
 }
 
+/// As [`governing`], of a rig solved in its present case at a lean.
+pub(crate) fn governing_of(rig: &Rig, solution: &Solution) -> Governing {
+    worst(rig, solution.layout.lean, Some(solution))
+}
+
 /// As [`governing`], of a rig and a lean already checked.
 pub(crate) fn governing_at(rig: &Rig, lean: f64) -> Governing {
+    worst(rig, lean, None)
+}
+
+fn worst(rig: &Rig, lean: f64, solved: Option<&Solution>) -> Governing {
     let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, case: rig.case };
     // Stop and room are rules, not forces: nothing outranks them but falling over.
     let mut rule: Option<Governing> = None;
-    let _ = each_limit(rig, lean, |here| {
+    let _ = each_limit(rig, lean, solved, |here| {
         if here.limit.is_rule() {
             rule = rule.or(Some(here));
         } else if here.ratio > worst.ratio {
@@ -116,13 +124,13 @@ pub(crate) fn holds(rig: &Rig) -> bool {
     let past = |here: Governing| {
         if here.holds() { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
     };
-    crate::solve(rig).is_ok() && each_limit(rig, rig.lean, past).is_continue()
+    crate::solve(rig).is_ok_and(|solution| each_limit(rig, rig.lean, Some(&solution), past).is_continue())
 }
 
 /// How near one limit is at a lean already checked; ratio 0 where it is not met at all.
 pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
     let mut worst = Governing { ratio: 0.0, limit, case: rig.case };
-    let _ = each_limit(rig, lean, |here| {
+    let _ = each_limit(rig, lean, None, |here| {
         if here.limit == limit && here.ratio > worst.ratio {
             worst = here;
         }
@@ -131,25 +139,41 @@ pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
     worst
 }
 
-/// Calls `found` for every limit met at a lean already checked, case by case, until it breaks off.
-fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlFlow<()>) -> ControlFlow<()> {
+/// Calls `found` for every limit met at a lean already checked, case by case, until it breaks off. `solved` is the rig
+/// solved there in one of its cases, where that is at hand.
+fn each_limit(
+    rig: &Rig,
+    lean: f64,
+    solved: Option<&Solution>,
+    mut found: impl FnMut(Governing) -> ControlFlow<()>,
+) -> ControlFlow<()> {
     let mut found = |ratio: f64, limit: Limit, case: Case| found(Governing { ratio, limit, case });
-    let posture = match Posture::at(rig, lean) {
-        Ok(posture) => posture,
-        Err(_) => return found(f64::INFINITY, Limit::NoGeometry, rig.case),
+    let cases = rig.cases();
+    let posture = match solved {
+        Some(solution) if cases.as_slice() == [solution.case] => None,
+        _ => match Posture::at(rig, lean) {
+            Ok(posture) => Some(posture),
+            Err(_) => return found(f64::INFINITY, Limit::NoGeometry, rig.case),
+        },
     };
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
     let mut stretching = Stretch::of(rig).map(|stretch| (Rig { lean, ..rig.clone() }, stretch));
     let legs = KnownLegs::default();
-    for case in rig.cases() {
-        let Ok(solution) = posture.clone().loaded(rig, case) else {
+    for case in cases {
+        let anew;
+        let solution = if let Some(solution) = solved.filter(|solution| solution.case == case) {
+            solution
+        } else if let Some(Ok(solution)) = posture.clone().map(|posture| posture.loaded(rig, case)) {
+            anew = solution;
+            &anew
+        } else {
             found(f64::INFINITY, Limit::NoGeometry, case)?;
             continue;
         };
         if let Some(edge) = &rig.edge {
-            let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, &solution);
+            let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, solution);
             if edge.clear_reach_wanted.is_some_and(|wanted| clear_reach < wanted) {
                 found(f64::INFINITY, Limit::ClearReach, case)?;
             }
@@ -163,10 +187,10 @@ fn each_limit(rig: &Rig, lean: f64, mut found: impl FnMut(Governing) -> ControlF
             }
             continue;
         };
-        if let Some(tip) = unguarded(rig, &solution) {
+        if let Some(tip) = unguarded(rig, solution) {
             found(f64::INFINITY, Limit::Tips(tip), case)?;
         }
-        each_check(rig, &solution, &legs, &mut |check| match check.ratio {
+        each_check(rig, solution, &legs, &mut |check| match check.ratio {
             Some(ratio) => found(ratio, Limit::Part(check.part), case),
             None => ControlFlow::Continue(()),
         })?;
@@ -199,5 +223,38 @@ fn unguarded(rig: &Rig, solution: &Solution) -> Option<Tip> {
         (true, true) => None,
         (false, _) => Some(Tip::Forward),
         (true, false) => Some(Tip::Back),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edge, Guy, Line, Operation, Path, Point, Scenario, Stage, Swing};
+
+    /// Whichever case is at hand, one that the rig need not stand among them.
+    #[test]
+    fn a_solution_at_hand_changes_nothing() {
+        let mut rig = Rig::new(4.0, 1.2, 0.35, 250.0);
+        rig.line = Line {
+            pulley_efficiency: 0.8,
+            ..Line::along(Path::StraightBack { to: Point::new(-8.0, 0.0, 0.0) })
+        };
+        rig.load.on_tag_lines = Some(Swing { side: 0.1, outward: 0.2 });
+        rig.edge = Some(Edge { headroom_wanted: Some(1.0), ..Edge::at(1.0) });
+        for (x, most) in [(-6.0, 900.0), (5.0, 700.0)] {
+            rig.guys.push(Guy { rope_allowable: Some(most), ..Guy::to(Point::new(x, 0.0, 0.0)) });
+        }
+        let hung = Rig { line: Line::hung(), ..rig.clone() };
+        for mut rig in [rig, hung] {
+            for operation in Operation::ALL {
+                for stage in [Stage::HangingClear, Stage::AtEdge, Stage::OnTagLines] {
+                    rig.case = Case { operation, stage, scenario: Scenario::Shared };
+                    let solution = crate::solve(&rig).unwrap();
+                    let (with, without) = (governing_of(&rig, &solution), governing_at(&rig, rig.lean));
+                    assert_eq!(with, without);
+                    assert!(with.ratio > 0.0);
+                }
+            }
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Scatter: how far off tape, angle, load and strength may be, and what then follows.
 
 use crate::guy::MAX_GUYS;
-use crate::limit::governing_at;
+use crate::limit::governing_of;
 use crate::strength::Holdfast;
 use crate::{Fault, Field, Generator, Governing, Ground, Pair, Point, Rig, Side, Vector, solve};
 use arrayvec::ArrayVec;
@@ -161,12 +161,11 @@ pub fn uncertainty(rig: &Rig, scatter: &Scatter, seed: u64, draws: u32) -> Resul
     let mut ratios = Vec::new();
     for number in 0..draws {
         let drawn = scattered(rig, scatter, seed, number);
-        let Ok((solution, worst)) =
-            solve(&drawn).map(|solution| (solution, governing_at(&drawn, drawn.lean)))
-        else {
+        let Ok(solution) = solve(&drawn) else {
             impossible += 1;
             continue;
         };
+        let worst = governing_of(&drawn, &solution);
         past += u32::from(!Governing::holds(&worst));
         ratios.push(worst.ratio);
         let Some(forces) = solution.forces() else {

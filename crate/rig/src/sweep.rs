@@ -1,6 +1,6 @@
 //! Sweeps: a rig solved again and again along one of its levers.
 
-use crate::limit::governing_at;
+use crate::limit::governing_of;
 use crate::{Fault, Governing, Lever, Margin, Outcome, Rig, Solution, Stretch, margin, solve, stretched};
 
 /// A rig at one value of the lever that is swept.
@@ -34,7 +34,10 @@ where
     let mut rig = rig.clone();
     values.into_iter().map(move |value| {
         lever.set(&mut rig, value);
-        let outcome = solve(&rig).map(|solution| (solution, governing_at(&rig, rig.lean)));
+        let outcome = solve(&rig).map(|solution| {
+            let governing = governing_of(&rig, &solution);
+            (solution, governing)
+        });
         let known = Stretch::of(&rig).filter(|_| outcome.is_ok());
         let stretched =
             known.and_then(|stretch| Some((stretched(&rig, &stretch).ok()?, margin(&rig, &stretch).ok()?)));

@@ -1,6 +1,6 @@
 //! Rules of the trade: what instructors ask of a rig beside its forces.
 
-use crate::angle::{atan2, degrees};
+use crate::angle::{atan2, degrees, hypot};
 use crate::strength::{Citation, Source};
 use crate::{Fault, Layout, Pair, Path, Rig, Side, Station};
 use arrayvec::ArrayVec;
@@ -131,7 +131,7 @@ pub fn findings(rig: &Rig) -> Result<ArrayVec<Finding, MAX_FINDINGS>, Fault> {
             hold_from(source, Rule::PicketSpacing(number), spacing, least);
         }
         let mut hold = |rule: Rule, value, wanted| hold_from(rule.source(), rule, value, wanted);
-        hold(Rule::HoldfastSteep(number), atan2(rope.z, libm::hypot(rope.x, rope.y)), degrees(45.0));
+        hold(Rule::HoldfastSteep(number), atan2(rope.z, hypot(rope.x, rope.y)), degrees(45.0));
         let setback = layout.setback(guy.anchor).abs();
         match Station::of(guy.anchor, &layout) {
             Station::Aft => aft += 1.0,
