@@ -9,8 +9,8 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use outlean_rig::{
-    Guy, LeanIs, Leg, Lever, Line, Outcome, Path, Point, Rig, Rope, Scatter, Stretch, governing, margin,
-    proposals, solve, stretched, sweep, uncertainty, working_range,
+    Edge, Guy, LeanIs, Leg, Lever, Line, Outcome, Path, Point, Rig, Rope, Scatter, Stretch, governing,
+    margin, proposals, solve, stretched, sweep, uncertainty, working_range,
 };
 use std::hint::black_box;
 
@@ -204,6 +204,14 @@ fn core(criterion: &mut Criterion) {
         assert!(matches!(stretched(&rig, &stretch), Ok(Outcome::Stands(_))), "{name}");
         criterion.bench_function(name, |b| b.iter(|| stretched(black_box(&rig), black_box(&stretch))));
     }
+    // 4 m ahead: the load line bears on it from set to loaded.
+    let at_edge = Rig { edge: Some(Edge { level: -0.3, ..Edge::at(4.0) }), ..rig.clone() };
+    let stretch = ropes(&at_edge, LeanIs::SetBefore);
+    let found = stretched(&at_edge, &stretch);
+    assert!(matches!(found, Ok(Outcome::Stands(found)) if found.line.bears_on_edge), "clear of the edge");
+    criterion.bench_function("stretched solve at the edge", |b| {
+        b.iter(|| stretched(black_box(&at_edge), black_box(&stretch)));
+    });
     let stretch = ropes(&rig, LeanIs::SetBefore);
     criterion.bench_function("load at run-away", |b| b.iter(|| margin(black_box(&rig), black_box(&stretch))));
     criterion.bench_function("governing limit", |b| b.iter(|| governing(black_box(&rig), rig.lean)));

@@ -3,6 +3,7 @@
 use crate::line::Pull;
 use crate::{Fault, Field, Layout, LineForces, LineName, Operation, Rig, Stage};
 use arrayvec::ArrayVec;
+use glam::DMat3;
 
 /// Which lines hold the load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -86,6 +87,32 @@ impl Rig {
         case: Case,
         layout: &Layout,
     ) -> Result<(LineForces, Option<LineForces>), Fault> {
+        let (main, second) = self.pulls(case, layout)?;
+        let on_main = self.line.forces(&main, &self.feet, layout)?;
+        let on_second = match &self.second {
+            Some(line) => Some(line.line.forces(&second, &self.feet, layout)?),
+            None => None,
+        };
+        Ok((on_main, on_second))
+    }
+
+    /// How what the lines put on the head falls off as the head moves, N/m, where in a case it is `forces`. Errs as
+    /// [`Self::line_forces`].
+    pub(crate) fn line_stiffness(
+        &self,
+        case: Case,
+        layout: &Layout,
+        forces: (&LineForces, Option<&LineForces>),
+    ) -> Result<DMat3, Fault> {
+        let (main, second) = self.pulls(case, layout)?;
+        let of_main = self.line.stiffness(&main, forces.0, &self.feet, layout);
+        let both = self.second.as_ref().zip(forces.1);
+        let of_second = both.map(|(line, forces)| line.line.stiffness(&second, forces, &self.feet, layout));
+        Ok(of_main + of_second.unwrap_or(DMat3::ZERO))
+    }
+
+    /// How the load pulls on the main line and on the second in a case.
+    fn pulls(&self, case: Case, layout: &Layout) -> Result<(Pull<'_>, Pull<'_>), Fault> {
         let (main, second) = match (case.scenario, &self.second) {
             (Scenario::Shared, None) => (self.load.tension(), 0.0),
             (Scenario::Shared, Some(second)) => {
@@ -105,11 +132,62 @@ impl Rig {
             edge: self.edge.as_ref(),
             operation: case.operation,
         };
-        let on_main = self.line.forces(&pull(LineName::Main, main), &self.feet, layout)?;
-        let on_second = match &self.second {
-            Some(line) => Some(line.line.forces(&pull(LineName::Second, second), &self.feet, layout)?),
-            None => None,
-        };
-        Ok((on_main, on_second))
+        Ok((pull(LineName::Main, main), pull(LineName::Second, second)))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edge, Generator, Line, Path, Point, SecondLine, Vector};
+
+    /// A rig with two lines, one or both on a sling, in front of an edge in two of three.
+    fn drawn(seed: u64) -> Rig {
+        let draw = &mut Generator::new(seed, "lines");
+        let mut between = |least: f64, most: f64| least + (most - least) * draw.unit();
+        let mut rig = Rig::new(4.0, 1.2, between(-0.3, 0.9), between(50.0, 400.0));
+        let to = Point::new(between(-14.0, -4.0), between(-3.0, 3.0), between(-1.0, 1.0));
+        let sling = |length: f64| if length < 0.1 { 0.0 } else { length };
+        rig.line = Line { sling: sling(between(0.0, 0.5)), ..Line::along(Path::StraightBack { to }) };
+        let line = Line { sling: sling(between(0.0, 0.5)), ..Line::along(Path::RedirectedMidBase { to }) };
+        rig.second = Some(SecondLine { line, share: between(0.0, 1.0), peak_factor: None });
+        (rig.load.side_angle, rig.load.outward_angle) = (between(-0.2, 0.2), between(-0.3, 0.3));
+        let edge = Edge { level: between(-0.5, 0.5), ..Edge::at(between(-0.5, 4.0)) };
+        rig.edge = (!seed.is_multiple_of(3)).then_some(edge);
+        rig
+    }
+
+    #[test]
+    fn what_the_lines_pull_falls_off_as_their_stiffness_says() {
+        let (mut bear, mut hang) = (0, 0);
+        for seed in 0..600 {
+            let rig = drawn(seed);
+            let layout = Layout::at(&rig, rig.lean).unwrap();
+            let forces = |step: Vector| {
+                rig.line_forces(rig.case, &Layout { head: layout.head + step, ..layout }).unwrap()
+            };
+            let (main, second) = forces(Vector::ZERO);
+            let stiffness = rig.line_stiffness(rig.case, &layout, (&main, second.as_ref())).unwrap();
+            let bears = |(main, second): (LineForces, Option<LineForces>)| {
+                (main.bears_on_edge, second.unwrap().bears_on_edge)
+            };
+            let apart = 1e-5;
+            for axis in [Vector::X, Vector::Y, Vector::Z] {
+                let (ahead, behind) = (forces(axis * apart), forces(axis * -apart));
+                if bears(ahead) != bears(behind) {
+                    continue;
+                }
+                let pull = |(main, second): (LineForces, Option<LineForces>)| {
+                    main.on_head() + second.unwrap().on_head()
+                };
+                let falls_off = (pull(behind) - pull(ahead)).scaled(0.5 / apart);
+                let off = Vector::from_array(falls_off.components()) - stiffness * axis;
+                let size = rig.load.tension();
+                assert!(off.length() < 1e-7 * size, "seed {seed} along {axis}: {off} N/m off of {size} N");
+            }
+            bear += u32::from(main.bears_on_edge);
+            hang += u32::from(!main.bears_on_edge);
+        }
+        assert!(bear > 150 && hang > 150, "{bear} bear, {hang} hang clear");
     }
 }

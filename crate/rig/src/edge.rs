@@ -1,7 +1,9 @@
 //! The edge: where the ground ends ahead of the frame, and what room the load has there.
 
 use crate::fault::Allowed;
+use crate::stiffness::{outer, stiffness};
 use crate::{Fault, Field, Layout, Path, Point, Rig, Solution, Vector};
+use glam::DMat3;
 
 /// The edge that the load goes over, a level line square to the frame's forward.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,6 +53,22 @@ impl Edge {
             return Ok((direction, false));
         }
         Ok(((down_to_edge + forward * behind).normalize_or(direction), true))
+    }
+
+    /// How the pull of a line with `tension` (N) that [bears](Self::bend) on the edge falls off as its pulley moves, N/m.
+    ///
+    /// From the pulley to the edge it runs w = (ahead − x)·forward + z·across, x how far ahead of the foot line and z how
+    /// far above the edge the pulley is, across what the line would run for each metre down but for its part forward.
+    pub(crate) fn stiffness(&self, pulley: Point, direction: Vector, layout: &Layout, tension: f64) -> DMat3 {
+        let from_middle = pulley - layout.mid_base;
+        let forward = layout.forward;
+        let down = direction / -direction.z;
+        let across = down - forward * down.dot(forward);
+        let to_edge =
+            forward * (self.ahead - from_middle.dot(forward)) + across * (from_middle.z - self.level);
+        let length = to_edge.length();
+        stiffness(to_edge / length, 0.0, tension / length)
+            * (outer(forward, forward) - outer(across, Vector::Z))
     }
 
     pub(crate) fn check(&self) -> Result<(), Fault> {

@@ -65,6 +65,7 @@ mod second;
 mod side;
 mod solve;
 mod stage;
+mod stiffness;
 pub mod strength;
 mod stretch;
 mod sweep;

@@ -1,7 +1,9 @@
 //! A line to the load: its path, its pulleys, and what it puts on the head.
 
 use crate::fault::Allowed;
+use crate::stiffness::stiffness;
 use crate::{Edge, Fault, Feet, Field, Force, Layout, Operation, Path, Point, Vector, simple_advantage};
+use glam::DMat3;
 
 /// Which line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -66,6 +68,14 @@ pub(crate) struct Pull<'a> {
 }
 
 impl Pull<'_> {
+    /// How the force of the load line falls off as the pulley moves, N/m.
+    fn stiffness(&self, pulley: Point, bears_on_edge: bool, layout: &Layout) -> DMat3 {
+        match self.edge {
+            Some(edge) if bears_on_edge => edge.stiffness(pulley, self.direction, layout, self.tension),
+            _ => DMat3::ZERO,
+        }
+    }
+
     /// The force of the load line on a pulley, and whether it bears on the edge.
     fn at(&self, pulley: Point, layout: &Layout) -> Result<(Force, bool), Fault> {
         let (direction, bears) = match self.edge {
@@ -156,8 +166,8 @@ impl Line {
 
     /// The direction in which the sling hangs: along the pull of both parts of the line at the pulley.
     ///
-    /// By Newton's method on the sphere about the head with differences for slopes, and by shorter and shorter steps
-    /// along the pull where that does not come nearer. Errs where it comes to no rest.
+    /// By Newton's method on the sphere about the head, and by shorter and shorter steps along the pull where that does
+    /// not come nearer. Errs where it comes to no rest.
     fn hangs(
         &self,
         load: &Pull<'_>,
@@ -174,13 +184,15 @@ impl Line {
         } else if load.edge.is_none() {
             return Ok(start);
         }
-        let off = |hangs: Vector| -> Result<Vector, Fault> {
+        let off = |hangs: Vector| -> Result<(Vector, DMat3), Fault> {
             let pulley = layout.head + hangs * self.sling;
-            let mut pull = load.at(pulley, layout)?.0;
+            let (mut pull, bears) = load.at(pulley, layout)?;
             if let Some(next) = next {
                 pull += Force::along(toward(pulley, next, load.on)?, haul_tension);
             }
-            Ok(pull.direction().unwrap_or(-Vector::Z) - hangs)
+            let falls_off = aimed(load, bears, haul_tension, pulley, next, layout);
+            let turns = self.swings(pull) * falls_off;
+            Ok((pull.direction().unwrap_or(-Vector::Z) - hangs, -turns - DMat3::IDENTITY))
         };
         // There may be no rest on a sling of this length; without one there always is.
         let none = Allowed { least: 0.0, most: 0.0 };
@@ -238,6 +250,29 @@ impl Line {
         }
     }
 
+    /// How what the line puts on the head falls off as the head moves, N/m, where it is `forces`.
+    pub(crate) fn stiffness(
+        &self,
+        pull: &Pull<'_>,
+        forces: &LineForces,
+        feet: &Feet,
+        layout: &Layout,
+    ) -> DMat3 {
+        let next = self.path.next_point(feet, layout);
+        let aimed = aimed(pull, forces.bears_on_edge, forces.haul_tension, forces.pulley, next, layout);
+        if self.sling == 0.0 {
+            return aimed;
+        }
+        // The pulley moves as the head does and swings as the pull turns.
+        aimed * (DMat3::IDENTITY + self.swings(forces.on_head()) * aimed).inverse()
+    }
+
+    /// How far a pulley under `pull` swings on its sling for a newton more of it, m/N.
+    fn swings(&self, pull: Force) -> DMat3 {
+        let hangs = pull.direction();
+        hangs.map_or(DMat3::ZERO, |hangs| stiffness(hangs, 0.0, self.sling / pull.size()))
+    }
+
     pub(crate) fn check(&self, name: LineName) -> Result<(), Fault> {
         Field::PulleyEfficiency(name).check(self.pulley_efficiency)?;
         Field::RedirectEfficiency(name).check(self.redirect_efficiency)?;
@@ -254,41 +289,58 @@ impl Line {
     }
 }
 
-/// The unit vector near `start` at which `off`, how far the wanted direction is off it, vanishes; `None` where none is
-/// found.
-fn at_rest(start: Vector, off: impl Fn(Vector) -> Result<Vector, Fault>) -> Result<Option<Vector>, Fault> {
-    /// Small beside a sling, large beside rounding.
-    const APART: f64 = 1e-7;
+/// How the pull of both parts of a line on its pulley falls off as the pulley moves, N/m: each stays aimed at where
+/// it goes.
+fn aimed(
+    load: &Pull<'_>,
+    bears_on_edge: bool,
+    haul_tension: f64,
+    pulley: Point,
+    next: Option<Point>,
+    layout: &Layout,
+) -> DMat3 {
+    let load = load.stiffness(pulley, bears_on_edge, layout);
+    let Some(next) = next else { return load };
+    let way = next - pulley;
+    let length = way.length();
+    load + stiffness(way / length, 0.0, haul_tension / length)
+}
+
+/// The unit vector near `start` at which `off` vanishes: how far the wanted direction is off it, and how that changes
+/// with it. `None` where none is found.
+fn at_rest(
+    start: Vector,
+    off: impl Fn(Vector) -> Result<(Vector, DMat3), Fault>,
+) -> Result<Option<Vector>, Fault> {
+    /// One more step of Newton's method from nearer than this leaves nothing but rounding.
+    const NEAR: f64 = 1e-8;
     let (mut hangs, mut step) = (start, 1.0);
-    let mut here = off(hangs)?;
+    let (mut here, mut slope) = off(hangs)?;
     for _ in 0..200 {
         if here.length() < 1e-14 {
             return Ok(Some(hangs));
         }
         let (e, f) = hangs.any_orthonormal_pair();
-        let slope =
-            |along: Vector| off((hangs + along * APART).normalize()).map(|there| (there - here) / APART);
-        let newton = match (slope(e), slope(f)) {
-            (Ok(by_e), Ok(by_f)) => {
-                let (a, b, c, d) = (by_e.dot(e), by_f.dot(e), by_e.dot(f), by_f.dot(f));
-                let (x, y) = (-here.dot(e), -here.dot(f));
-                let area = a * d - b * c;
-                let turn = (e * (x * d - b * y) + f * (a * y - x * c)) / area;
-                (hangs + turn * (0.5 / turn.length()).min(1.0)).try_normalize()
-            }
-            _ => None,
-        };
+        let (by_e, by_f) = (slope * e, slope * f);
+        let (a, b, c, d) = (by_e.dot(e), by_f.dot(e), by_e.dot(f), by_f.dot(f));
+        let (x, y) = (-here.dot(e), -here.dot(f));
+        let area = a * d - b * c;
+        let turn = (e * (x * d - b * y) + f * (a * y - x * c)) / area;
+        let newton = (hangs + turn * (0.5 / turn.length()).min(1.0)).try_normalize();
+        if newton.is_some() && here.length() < NEAR && turn.length() < NEAR {
+            return Ok(newton);
+        }
         let nearer = newton.and_then(|there| Some((there, off(there).ok()?)));
-        if let Some((there, left)) = nearer.filter(|(_, left)| left.length() < 0.5 * here.length()) {
-            (hangs, here) = (there, left);
+        if let Some((there, left)) = nearer.filter(|(_, left)| left.0.length() < 0.5 * here.length()) {
+            (hangs, (here, slope)) = (there, left);
             continue;
         }
         let there = (hangs + here * step).normalize_or(hangs);
         let left = off(there)?;
-        if left.length() > 0.9 * here.length() {
+        if left.0.length() > 0.9 * here.length() {
             step = (0.7 * step).max(0.01);
         }
-        (hangs, here) = (there, left);
+        (hangs, (here, slope)) = (there, left);
     }
     Ok((here.length() < 1e-11).then_some(hangs))
 }

@@ -11,6 +11,7 @@ use std::time::Instant;
 const BENCHES: &[(&str, &str, Option<f64>)] = &[
     ("rigid solve with feet", "flat closed form", Some(2.0)),
     ("stretched solve", "rigid solve with feet", Some(30.0)),
+    ("stretched solve at the edge", "rigid solve with feet", Some(30.0)),
     ("stretched under load", "rigid solve with feet", Some(30.0)),
     ("load at run-away", "rigid solve with feet", None),
     ("working range", "rigid solve with feet", Some(3000.0)),

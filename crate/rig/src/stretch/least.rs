@@ -1,8 +1,8 @@
 //! Least stiffness: what guys must at least have for a lean to stand under load.
 
 use super::node::{Node, State, Tangent};
-use super::spring::stiffness;
 use super::{LeanIs, Stretch};
+use crate::stiffness::stiffness;
 use crate::{Fault, Rig};
 use glam::DMat3;
 

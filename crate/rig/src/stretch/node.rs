@@ -1,9 +1,10 @@
 //! Node: the head on springs, and what it takes to hold it.
 
 use super::pose::{Frame, Pose};
-use super::spring::{Spring, stiffness};
+use super::spring::Spring;
 use super::{LeanIs, Stretch};
 use crate::resolve::resolve;
+use crate::stiffness::stiffness;
 use crate::{
     Balance, Fault, Field, Force, Layout, Line, LineForces, LineName, Load, MAX_GUYS, Path, Point, Rig, Tip,
     Vector,
@@ -223,28 +224,8 @@ impl<'a> Node<'a> {
         let layout = Layout { head, ..self.frame.layout };
         let (main, second) = self.line_forces(&layout)?;
         let pull = vector(main.on_head() + second.as_ref().map_or(Force::ZERO, LineForces::on_head));
-        if main.bears_on_edge || second.as_ref().is_some_and(|line| line.bears_on_edge) {
-            return Some((pull, self.by_differences(&layout)?));
-        }
-        let of = |line: &Line, forces: &LineForces| {
-            line.path.next_point(&self.rig.feet, &layout).map_or(DMat3::ZERO, |next| haul(line, forces, next))
-        };
-        let mut total = of(&self.rig.line, &main);
-        if let (Some(line), Some(forces)) = (&self.rig.second, &second) {
-            total += of(&line.line, forces);
-        }
-        Some((pull, total))
-    }
-
-    /// The stiffness of lines of which one bears on the edge and so turns as the head moves.
-    fn by_differences(&self, layout: &Layout) -> Option<DMat3> {
-        let apart = 1e-6 * layout.slant_height;
-        let pull = |step: Vector| {
-            let (main, second) = self.line_forces(&Layout { head: layout.head + step, ..*layout })?;
-            Some(vector(main.on_head() + second.as_ref().map_or(Force::ZERO, LineForces::on_head)))
-        };
-        let by = |axis: Vector| Some((pull(-axis * apart)? - pull(axis * apart)?) / (2.0 * apart));
-        Some(DMat3::from_cols(by(Vector::X)?, by(Vector::Y)?, by(Vector::Z)?))
+        let stiffness = self.rig.line_stiffness(self.rig.case, &layout, (&main, second.as_ref())).ok()?;
+        Some((pull, stiffness))
     }
 }
 
@@ -351,22 +332,6 @@ pub(super) fn as_set(rig: &Rig, lean_is: LeanIs) -> Result<AsSet, Fault> {
             [forces.compression.left, forces.compression.right],
         )),
     })
-}
-
-/// Stiffness of a haul line kept aimed at `next`, its pulley on its sling.
-fn haul(line: &Line, forces: &LineForces, next: Point) -> DMat3 {
-    let way = next - forces.pulley;
-    let length = way.length();
-    let aimed = stiffness(way / length, 0.0, forces.haul_tension / length);
-    let pull = forces.on_head();
-    match pull.direction() {
-        Some(hangs) if line.sling > 0.0 => {
-            // The pulley moves as the head does and swings as the pull turns.
-            let swings = stiffness(hangs, 0.0, line.sling / pull.size());
-            aimed * (DMat3::IDENTITY + swings * aimed).inverse()
-        }
-        _ => aimed,
-    }
 }
 
 fn add([a, b]: [f64; 2], [c, d]: [f64; 2]) -> [f64; 2] {

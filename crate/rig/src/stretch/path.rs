@@ -90,8 +90,7 @@ impl Node<'_> {
         if far * way * growth < 0.0 && far.abs() > 1e-9 {
             return None;
         }
-        // There may be ground in the way.
-        let apart = if self.rig.edge.is_some() { STRIDE } else { LOOK_OVER };
+        let apart = if self.over_ground(from, &found) { LOOK_OVER } else { STRIDE };
         let parts = if far.abs() < 0.1 * apart { 1.0 } else { 1.0 + libm::ceil(far.abs() / apart) };
         let mut before = *from;
         let mut part = 1.0;
@@ -106,6 +105,23 @@ impl Node<'_> {
             part += 1.0;
         }
         Some(found)
+    }
+
+    /// Whether no pulley comes as low as the edge, and so into the ground, on the way from one state to another: the
+    /// head is nowhere lower than at one end of its arc.
+    fn over_ground(&self, from: &State, to: &State) -> bool {
+        /// For what the legs give on the way, m.
+        const SPARE: f64 = 0.1;
+        let Some(edge) = &self.rig.edge else { return true };
+        let second = self.rig.second.as_ref().map_or(0.0, |second| second.line.sling);
+        let hangs = self.rig.line.sling.max(second);
+        [from, to].into_iter().all(|state| {
+            let pose = self.frame.pose(self.rig, state.turned, state.push);
+            pose.is_some_and(|pose| {
+                let layout = self.frame.layout_in(&pose);
+                layout.head_height() - hangs - SPARE > edge.level
+            })
+        })
     }
 
     /// Follows the path from a state as the load grows, the frame going `way`, to its end.

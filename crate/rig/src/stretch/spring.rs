@@ -2,7 +2,6 @@
 
 use super::Rope;
 use crate::Vector;
-use glam::DMat3;
 
 /// A guy between the head and its anchor.
 #[derive(Clone, Copy)]
@@ -65,14 +64,4 @@ impl Spring {
     pub(super) fn at_rest(&self) -> f64 {
         self.elastic() * self.stretched_by
     }
-}
-
-/// `along` of stiffness along a unit vector and `across` square to it.
-pub(super) fn stiffness(way: Vector, along: f64, across: f64) -> DMat3 {
-    outer(way) * (along - across) + DMat3::from_diagonal(Vector::splat(across))
-}
-
-/// The matrix that takes a vector to its part along a unit vector.
-fn outer(way: Vector) -> DMat3 {
-    DMat3::from_cols(way * way.x, way * way.y, way * way.z)
 }
