@@ -140,7 +140,7 @@ fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<
     }
     let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = match (guy.rope.seen, curve) {
-        (Seen::Whole { .. }, Some(curve)) => seats::along(curve, guy.station != Station::Aft, draft.stage.k),
+        (Seen::Whole { .. }, Some(curve)) => seats::along(curve, false, draft.stage.k),
         (Seen::Whole { .. }, None) => {
             let ends = [guy.rope.from, between(guy.rope.from, guy.rope.to, 0.5), guy.rope.to];
             seats::along(&ends, false, draft.stage.k)

@@ -241,9 +241,9 @@ impl<'a> Run<'a> {
                 let up = if rope.way.0 < 0.0 { (rope.way.1, -rope.way.0) } else { (-rope.way.1, rope.way.0) };
                 let up = if up.1 < 0.0 { up } else { times(up, -1.0) };
                 let mut seats = Vec::new();
-                for back in [2.0, 20.0, 44.0, 70.0] {
+                for back in [2.0, 20.0, 44.0, 70.0, 100.0] {
                     let at = sub(rope.to, times(rope.way, back * k));
-                    for (toward, off) in [(up, 7.0), (times(up, -1.0), 9.0), (up, 22.0)] {
+                    for (toward, off) in [(up, 7.0), (times(up, -1.0), 9.0), (up, 22.0), (up, 38.0)] {
                         let seat = Seat::beside(at, toward, off * k);
                         seats.push(if toward.0.abs() < 0.3 { Seat { across, ..seat } } else { seat });
                     }

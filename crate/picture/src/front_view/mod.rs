@@ -219,7 +219,7 @@ fn earth(draft: &mut Draft) {
     let mut line = Vec::new();
     for place in places {
         let (x, y) = stage.view.p(place);
-        line.push((x.clamp(0.0, stage.width), y));
+        line.push((x.max(0.0).min(stage.width), y));
     }
     ground(&mut draft.sheet.scene, &line, -1.0, "ground");
     draft.sheet.keep_clear_along(&line, 2.0 * stage.k, true);

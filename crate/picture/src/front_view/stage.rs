@@ -50,7 +50,7 @@ impl Stage {
         let fits = fits_height.min(side).min(beside).clamp(1.0, 1000.0);
         let scale = wanted
             .filter(|wanted| wanted.is_finite() && *wanted > 0.0)
-            .map_or(fits, |wanted| wanted.clamp(1.0, fits));
+            .map_or(fits, |wanted| wanted.max(1.0).min(fits));
         let below = least_below + forces * scale;
         let spare = (height - above - tall * scale - below).max(0.0);
         let ground = above + (tall - uneven) * scale + 0.6 * spare;
