@@ -27,6 +27,7 @@ class RigElement extends HTMLElement {
   /** @type {import('./engine.js').Words} */ #words = {};
   /** @type {ReturnType<RigElement['build']> | undefined} */ #parts;
   #dirty = { side: true, curves: true, cursor: true, words: true };
+  /** @type {'rest'|'focus'|'dragged'} */ #foot = 'rest';
   #frame = 0;
   #before = 0;
   #starting = false;
@@ -115,7 +116,12 @@ class RigElement extends HTMLElement {
     const chart = element('canvas', { role: 'img', 'aria-label': words['figure.alt_curves'] });
     const cursor = element('canvas', { 'aria-hidden': 'true' });
     const curves = element('div', { class: 'curves' }, chart, cursor);
-    const plate = element('div', { class: 'plate' }, side, head);
+    const front = element('canvas', { role: 'img', 'aria-label': words['figure.alt_front'] });
+    const foot = element('div', { class: 'head' });
+    const forces = element('canvas', { role: 'img', 'aria-label': words['figure.alt_forces'] });
+    const behind = element('div', { class: 'front' }, front, foot);
+    const tail = element('div', { class: 'forces' }, forces);
+    const plate = element('div', { class: 'plate' }, side, head, element('div', { class: 'insets' }, behind, tail));
     const keys = new Keys(words, {
       act,
       view: () => this.#view(),
@@ -151,6 +157,23 @@ class RigElement extends HTMLElement {
       move: (x, y) => act({ kind: 'set', key: 'lean', value: this.#figure.leanAt(x, y) }),
       leave: () => { this.#handle = 'rest'; this.#need({ side: true }); },
     });
+    slider(foot, {
+      grab: () => act({ kind: 'grab' }),
+      step: steps => act({ kind: 'step', key: 'feet.spread', value: steps }),
+      end: where => { const at = this.#slider('feet.spread'); if (at) act({ kind: 'set', key: 'feet.spread', value: at[where] }); },
+      page: () => this.#slider('feet.spread')?.page ?? 5,
+    });
+    dragHandle(foot, behind, {
+      free,
+      take: () => {
+        this.#foot = 'dragged';
+        act({ kind: 'grab' });
+        const [x, y] = this.#figure.foot();
+        return { x, y };
+      },
+      move: (x, y) => act({ kind: 'set_stepped', key: 'feet.spread', value: this.#figure.spreadAt(x, y) }),
+      leave: () => { this.#foot = 'rest'; this.#need({ side: true }); },
+    });
     dragAlong(curves, {
       free,
       take: () => { this.#held = true; act({ kind: 'grab' }); },
@@ -159,12 +182,10 @@ class RigElement extends HTMLElement {
     });
     outer.addEventListener('keydown', event => this.#retrace(event));
     for (const [event, state] of /** @type {const} */ ([['focus', 'focus'], ['blur', 'rest']])) {
-      head.addEventListener(event, () => {
-        this.#handle = state === 'focus' && !head.matches(':focus-visible') ? 'rest' : state;
-        this.#need({ side: true });
-      });
+      head.addEventListener(event, () => { this.#handle = seen(head, state); this.#need({ side: true }); });
+      foot.addEventListener(event, () => { this.#foot = seen(foot, state); this.#need({ side: true }); });
     }
-    return { outer, grid, sentence, readings, verdict, covers, side, head, chart, cursor, curves, plate, keys, views, said, note, more };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more };
   }
 
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
@@ -174,7 +195,12 @@ class RigElement extends HTMLElement {
   }
 
   #lean() {
-    return this.#view().sliders.find(at => at.key === 'lean');
+    return this.#slider('lean');
+  }
+
+  /** @param {string} key */
+  #slider(key) {
+    return this.#view().sliders.find(at => at.key === key);
   }
 
   /** @returns {import('./engine.js').View} */
@@ -303,8 +329,10 @@ class RigElement extends HTMLElement {
 
   /** Shows the views that are chosen. */
   #show() {
-    const { outer, views } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const { outer, views, behind, tail } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
     outer.dataset.view = views.alone ? views.one : '';
+    behind.hidden = !views.shows('front');
+    tail.hidden = !views.shows('forces');
     this.#need({ side: true, curves: true, cursor: true });
   }
 
@@ -349,9 +377,14 @@ class RigElement extends HTMLElement {
     if (dirty.words) this.#showWords();
     if (dirty.side && parts.plate.clientWidth) {
       this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle));
-      const [x, y] = this.#figure.handle();
-      parts.head.style.left = `${x}px`;
-      parts.head.style.top = `${y}px`;
+      put(parts.head, this.#figure.handle());
+    }
+    if (dirty.side && parts.behind.clientWidth) {
+      this.#paint(parts.front, parts.behind, this.#figure.paintFront(parts.behind.clientWidth, parts.behind.clientHeight, devicePixelRatio, k, this.#foot, !parts.views.alone));
+      put(parts.foot, this.#figure.foot());
+    }
+    if (dirty.side && parts.tail.clientWidth) {
+      this.#paint(parts.forces, parts.tail, this.#figure.paintForces(parts.tail.clientWidth, parts.tail.clientHeight, devicePixelRatio, k, !parts.views.alone));
     }
     if (dirty.curves && parts.curves.clientWidth) {
       const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
@@ -393,9 +426,20 @@ class RigElement extends HTMLElement {
     parts.side.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
     const lean = view.sliders.find(at => at.key === 'lean');
     if (lean) show(parts.head, { ...lean, name: words['figure.head'] });
-    parts.head.setAttribute('aria-disabled', String(view.veiled));
+    const spread = view.sliders.find(at => at.key === 'feet.spread');
+    if (spread) show(parts.foot, { ...spread, name: words['figure.foot'] });
+    for (const handle of [parts.head, parts.foot]) handle.setAttribute('aria-disabled', String(view.veiled));
     parts.keys.show(view);
   }
+}
+
+/** How a handle is drawn once it has the focus or lost it. @param {HTMLElement} handle @param {'focus' | 'rest'} state */
+const seen = (handle, state) => (state === 'focus' && !handle.matches(':focus-visible') ? 'rest' : state);
+
+/** Puts a handle where the picture has it. @param {HTMLElement} handle @param {Float64Array} at */
+function put(handle, [x, y]) {
+  handle.style.left = `${x}px`;
+  handle.style.top = `${y}px`;
 }
 
 /** Sizes a canvas in device pixels to its place and gives its context. @param {HTMLCanvasElement} canvas @param {HTMLElement} place */

@@ -3,10 +3,10 @@
 import { element } from './readings.js';
 
 /** Every view, the first of them first. */
-export const VIEWS = /** @type {const} */ (['side', 'curves', 'readings']);
+export const VIEWS = /** @type {const} */ (['side', 'front', 'forces', 'curves', 'readings']);
 
 /** Those that are added to the side view where there is room. @type {readonly View[]} */
-const ADDED = [];
+const ADDED = ['front', 'forces'];
 
 /** @typedef {typeof VIEWS[number]} View */
 

@@ -8,7 +8,10 @@ use crate::state::{Motion, State};
 use crate::told;
 use crate::view::view;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, PanelKind, Panels};
-use outlean_picture::{HandleState, Inks, Scene, Show, SideView, SideViewInput, Words, paint, side_view};
+use outlean_picture::{
+    FrontView, FrontViewInput, HandleState, Inks, Polygon, PolygonInput, Scene, Show, SideView,
+    SideViewInput, Words, front_view, paint, polygon, side_view,
+};
 use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
 use outlean_rigfile::{Units, key_of, show};
 use wasm_bindgen::prelude::*;
@@ -21,6 +24,8 @@ pub struct RigFigure {
     inks: Inks,
     fault: Option<Fault>,
     side: Option<SideView>,
+    front: Option<FrontView>,
+    polygon: Option<Polygon>,
     chart: Option<Chart>,
     /// The texts of what was painted last.
     texts: String,
@@ -44,6 +49,8 @@ impl RigFigure {
             inks: Inks::LIGHT,
             fault: None,
             side: None,
+            front: None,
+            polygon: None,
             chart: None,
             texts: String::new(),
         })
@@ -111,21 +118,8 @@ impl RigFigure {
     /// thing which, how many numbers, the numbers, as `www/paint.js` has it; so do the other two.
     #[wasm_bindgen(js_name = paintSide)]
     pub fn paint_side(&mut self, width: f64, height: f64, ratio: f64, k: f64, handle: &str) -> Vec<f64> {
-        let handle = match handle {
-            "hover" => HandleState::Hover,
-            "focus" => HandleState::Focus,
-            "dragged" => HandleState::Dragged,
-            _ => HandleState::Rest,
-        };
         let state = &self.state;
-        let over: Vec<Part> = checks(state.rig(), state.solution())
-            .iter()
-            .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0) && !state.veiled())
-            .map(|check| check.part)
-            .collect();
-        // Few things at once from the back row, and on a small plate.
-        let few = k >= outlean_picture::PROJECTOR;
-        let small = k < 1.0;
+        let over = over(state);
         let unmarked = unmarked_range(state.range());
         let input = SideViewInput {
             rig: state.rig(),
@@ -136,27 +130,84 @@ impl RigFigure {
             width,
             height,
             k,
-            show: Show {
-                dimensions: !few,
-                ..if state.veiled() {
-                    Show::RIG_ALONE
-                } else {
-                    Show { ground_forces: !few && !small, ..Show::USUAL }
-                }
-            },
+            show: shown(state, k),
             grown: state.grown(),
             over: &over,
-            handle,
-            tipping: match state.motion() {
-                Motion::Falling(fall) => Some(fall.progress()),
-                Motion::Still | Motion::Sweeping(_) => None,
-            },
+            handle: handle_state(handle),
+            tipping: fallen(state),
             pencil: None,
             seats: self.side.as_ref().map(|side| &side.seats),
         };
         let side = side_view(&input);
         let told = self.painted(&side.scene, ratio);
         self.side = Some(side);
+        self.sent(told)
+    }
+
+    /// Paints the frame from behind. `beside` draws it and its forces to the scales of the side view; `handle` as for
+    /// that, of a foot.
+    #[wasm_bindgen(js_name = paintFront)]
+    pub fn paint_front(
+        &mut self,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        k: f64,
+        handle: &str,
+        beside: bool,
+    ) -> Vec<f64> {
+        let state = &self.state;
+        let side = self.side.as_ref().filter(|_| beside);
+        let over = over(state);
+        let front = front_view(&FrontViewInput {
+            rig: state.rig(),
+            solution: state.solution(),
+            range: state.range(),
+            units: state.units(),
+            words: &self.words,
+            width,
+            height,
+            k,
+            scale: side.map(|side| side.scale),
+            force_scale: side.map(|side| side.force_scale),
+            // Beside the side view there is no room for them.
+            show: if beside { Show { ground_forces: false, ..shown(state, k) } } else { shown(state, k) },
+            grown: state.grown(),
+            over: &over,
+            handle: handle_state(handle),
+            tipping: fallen(state),
+            seats: self.front.as_ref().map(|front| &front.seats),
+        });
+        let told = self.painted(&front.scene, ratio);
+        self.front = Some(front);
+        self.sent(told)
+    }
+
+    /// Paints the forces on the head, tail to head; nothing while forces are hidden. `beside` draws them to the scale of
+    /// the side view where they fit.
+    #[wasm_bindgen(js_name = paintForces)]
+    pub fn paint_forces(&mut self, width: f64, height: f64, ratio: f64, k: f64, beside: bool) -> Vec<f64> {
+        let state = &self.state;
+        if state.veiled() {
+            return self.sent(Told::cleared(width, height, ratio));
+        }
+        let over = over(state);
+        let polygon = polygon(&PolygonInput {
+            rig: state.rig(),
+            solution: state.solution(),
+            range: state.range(),
+            units: state.units(),
+            words: &self.words,
+            width,
+            height,
+            k,
+            px_per_newton: self.side.as_ref().filter(|_| beside).map(|side| side.scale * side.force_scale),
+            grown: state.grown(),
+            over: &over,
+            seats: self.polygon.as_ref().map(|polygon| &polygon.seats),
+        });
+        let told = self.painted(&polygon.scene, ratio);
+        self.polygon = Some(polygon);
         self.sent(told)
     }
 
@@ -169,6 +220,18 @@ impl RigFigure {
     pub fn handle(&self) -> Vec<f64> {
         let (x, y) = self.side.as_ref().map_or((0.0, 0.0), |side| side.handle);
         vec![x, y]
+    }
+
+    /// Where the handle at a foot stands on the front view, x and y; the corner before it was painted.
+    pub fn foot(&self) -> Vec<f64> {
+        let (x, y) = self.front.as_ref().map_or((0.0, 0.0), |front| front.handle);
+        vec![x, y]
+    }
+
+    /// The spread, m, at which that handle would stand at a place on the front view.
+    #[wasm_bindgen(js_name = spreadAt)]
+    pub fn spread_at(&self, x: f64, y: f64) -> f64 {
+        self.front.as_ref().map_or(f64::NAN, |front| front.spread_at(x, y))
     }
 
     /// The lean, rad, at which the handle would stand at a place on the side view.
@@ -257,6 +320,40 @@ impl RigFigure {
             self.chart = None;
         }
         change.flags()
+    }
+}
+
+/// Parts past what they may carry; none while forces are hidden.
+fn over(state: &State) -> Vec<Part> {
+    checks(state.rig(), state.solution())
+        .iter()
+        .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0) && !state.veiled())
+        .map(|check| check.part)
+        .collect()
+}
+
+/// Few things at once from the back row, and on a small plate.
+fn shown(state: &State, k: f64) -> Show {
+    let few = k >= outlean_picture::PROJECTOR;
+    let small = k < 1.0;
+    let show = if state.veiled() { Show::RIG_ALONE } else { Show::USUAL };
+    Show { dimensions: !few, ground_forces: !few && !small && !state.veiled(), ..show }
+}
+
+fn handle_state(name: &str) -> HandleState {
+    match name {
+        "hover" => HandleState::Hover,
+        "focus" => HandleState::Focus,
+        "dragged" => HandleState::Dragged,
+        _ => HandleState::Rest,
+    }
+}
+
+/// How far the fall of a frame that tips has gone.
+fn fallen(state: &State) -> Option<f64> {
+    match state.motion() {
+        Motion::Falling(fall) => Some(fall.progress()),
+        Motion::Still | Motion::Sweeping(_) => None,
     }
 }
 

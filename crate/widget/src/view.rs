@@ -260,7 +260,7 @@ fn sentence(state: &State, words: &Words, sliders: &[SliderView], choices: &[Cho
         let piece = match name {
             None => Piece::Text(part.to_owned()),
             Some("length") => Piece::Text(length(layout.working_length.left, units)),
-            Some("spread") => Piece::Text(length(layout.spread, units)),
+            Some("spread") => Piece::Slider("feet.spread".to_owned()),
             Some("load") => Piece::Slider("load.mass".to_owned()),
             Some("setback") => Piece::Slider("aft.setback".to_owned()),
             Some("operation") => Piece::Choice("line.operation".to_owned()),
