@@ -45,7 +45,7 @@ export class StartFailure extends Error {
 }
 
 const base = new URL('.', import.meta.url);
-const PARTS = ['page', 'picture', 'curves', 'question'];
+const PARTS = ['page', 'picture', 'curves', 'question', 'working'];
 /** @type {Promise<Words> | undefined} */
 let started;
 /** @type {Promise<Words> | undefined} */

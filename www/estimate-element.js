@@ -9,6 +9,7 @@ import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
 import { linkedRig } from './link.js';
 import { element } from './readings.js';
 import { Estimate } from './wasm/outlean.js';
+import { stepsOf } from './working.js';
 
 class EstimateElement extends HTMLElement {
   /** @type {any} */ #question;
@@ -185,13 +186,8 @@ class EstimateElement extends HTMLElement {
     const marked = this.#question.marked(this.#units());
     const sentences = marked.sentences.map((/** @type {string} */ sentence) => element('p', {}, sentence));
     const causes = marked.causes.map((/** @type {[string, string]} */ [name, value]) => element('li', {}, `${name}: `, element('strong', {}, value)));
-    const steps = marked.steps.map((/** @type {{ name: string, mathml: string, plain: string }} */ step) => {
-      const formula = element('div', { 'aria-hidden': 'true' });
-      formula.innerHTML = step.mathml; // our own program's MathML: numbers and symbols, no text of the learner's
-      return element('li', {}, element('div', { class: 'step' }, step.name), formula, element('span', { class: 'plain' }, step.plain));
-    });
     const open = parts.answer.querySelector('details')?.open ?? false;
-    const working = element('details', {}, element('summary', {}, words['question.working']), element('ol', {}, ...steps));
+    const working = element('details', {}, element('summary', {}, words['question.working']), stepsOf(marked.steps));
     working.open = open;
     parts.answer.dataset.verdict = marked.verdict;
     parts.answer.dataset.answer = String(marked.answer);

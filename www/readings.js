@@ -50,9 +50,10 @@ function drawBar(bar, ratio) {
 
 /** The table of what each part carries. */
 export class Readings {
-  /** @param {import('./engine.js').Words} words */
-  constructor(words) {
+  /** @param {import('./engine.js').Words} words @param {(key: string, opener: HTMLElement) => void} open Opens the working of a number. */
+  constructor(words, open) {
     this.words = words;
+    this.open = open;
     this.body = element('tbody');
     this.table = element('table', {},
       element('caption', {}, words['readings.caption']),
@@ -94,14 +95,21 @@ export class Readings {
 
   /** @param {string} key */
   #make(key) {
-    const [name, carries, used] = [element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }), element('b'), element('b')];
+    const [carries, used] = [element('b'), element('b')];
+    const name = this.#opener(key);
     const allowable = element('td');
     const bar = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, preserveAspectRatio: 'none', 'aria-hidden': 'true' }));
-    const row = element('tr', { 'data-part': key }, name, element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar), element('td', {}, used));
+    const row = element('tr', { 'data-part': key }, element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }, name), element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar), element('td', {}, used));
+    row.addEventListener('click', () => this.open(key, name));
     /** @type {{ row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }} */
     const made = { row, name, carries, allowable, bar, used };
     this.rows.set(key, made);
     return made;
+  }
+
+  /** A name that opens the working of its number. @param {string} key */
+  #opener(key) {
+    return element('button', { type: 'button', class: 'opener', 'data-opens': key });
   }
 
   /** @param {import('./engine.js').Named[]} more */
@@ -109,7 +117,13 @@ export class Readings {
     const keys = more.map(reading => reading.key).join();
     if (this.more.dataset.keys !== keys) {
       this.more.dataset.keys = keys;
-      this.more.replaceChildren(...more.flatMap(reading => [element('dt', {}, reading.name), element('dd', { 'data-reading': reading.key })]));
+      this.more.replaceChildren(...more.flatMap(({ key, name }) => {
+        const opener = this.#opener(key);
+        opener.textContent = name;
+        const value = element('dd', { 'data-reading': key });
+        for (const place of [opener, value]) place.addEventListener('click', () => this.open(key, opener));
+        return [element('dt', {}, opener), value];
+      }));
     }
     this.more.querySelectorAll('dd').forEach((place, i) => say(place, more[i].value));
   }

@@ -13,6 +13,7 @@ import { element, Readings, say, signOf } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
 import { Views } from './views.js';
+import { WorkingPanel } from './working.js';
 import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
@@ -108,7 +109,8 @@ class RigElement extends HTMLElement {
     const words = this.#words;
     const act = (/** @type {import('./engine.js').Action} */ action) => this.act(action);
     const sentence = new Sentence(act);
-    const readings = new Readings(words);
+    const working = new WorkingPanel(words, key => this.#figure.working(key));
+    const readings = new Readings(words, (key, opener) => { if (!this.#view().veiled) working.open(key, opener); });
     const verdict = { sign: element('span'), is: element('b'), why: element('span') };
     const covers = element('p', { class: 'covers' });
     const side = element('canvas', { role: 'img' });
@@ -137,7 +139,7 @@ class RigElement extends HTMLElement {
     caution.hidden = this.hasAttribute('cautioned');
     const column = element('div', { class: 'column' }, keys.element, note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
-    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), element('div', { class: 'below' }, more));
+    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), element('div', { class: 'below' }, working.element, more));
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
     slider(head, {
       grab: () => this.act({ kind: 'grab' }),
@@ -185,7 +187,7 @@ class RigElement extends HTMLElement {
       head.addEventListener(event, () => { this.#handle = seen(head, state); this.#need({ side: true }); });
       foot.addEventListener(event, () => { this.#foot = seen(foot, state); this.#need({ side: true }); });
     }
-    return { outer, grid, sentence, readings, verdict, covers, side, head, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more, working };
   }
 
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
@@ -430,6 +432,7 @@ class RigElement extends HTMLElement {
     if (spread) show(parts.foot, { ...spread, name: words['figure.foot'] });
     for (const handle of [parts.head, parts.foot]) handle.setAttribute('aria-disabled', String(view.veiled));
     parts.keys.show(view);
+    if (parts.working.key && !this.#figure.moving()) parts.working.show();
   }
 }
 

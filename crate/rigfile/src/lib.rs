@@ -3,6 +3,7 @@
 #![deny(missing_docs)]
 
 mod choices;
+mod cite;
 mod decimal;
 mod fields;
 #[cfg(feature = "file")]
@@ -22,6 +23,7 @@ mod units;
 mod words;
 
 pub use choices::{ChoiceError, ChoiceRef, ChoiceSpec, choice, choices};
+pub use cite::{cited, key_of_variant};
 pub use fields::{FieldRef, FieldSpec, SetError, Whose, field, fields, first_guy, key_of};
 #[cfg(feature = "file")]
 pub use file::{RigFile, read};

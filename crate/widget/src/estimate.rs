@@ -3,9 +3,10 @@
 use crate::action::units;
 use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
+use crate::told::step;
 use outlean_course::{
-    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, Sentence, SlipKind, Span, Step,
-    Tolerance, Vary, Verdict, With, answered_in, asked, causes, draw, mark, worked,
+    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, Sentence, SlipKind, Span, Tolerance,
+    Vary, Verdict, With, answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
 use outlean_rig::{Allowed, Dimension, Layout, Operation, Quantity, Side};
@@ -147,19 +148,12 @@ impl Estimate {
                 [self.words.say(cause_key(cause)).to_owned(), show(value, dimension, units).to_string()];
             list(texts, JsValue::from)
         };
-        let step = |step: Step| -> JsValue {
-            Plain::new()
-                .put("name", self.words.say(&format!("step.{}", step.key)))
-                .put("mathml", step.mathml(units))
-                .put("plain", step.plain(units))
-                .into()
-        };
         Plain::new()
             .put("verdict", verdict)
             .put("slip", slip)
             .put("sentences", list(&marked.sentences, |sentence| self.said(sentence, units).into()))
             .put("causes", list(causes, |share| cause(share.cause, share.value)))
-            .put("steps", list(steps, step))
+            .put("steps", list(&steps, |each| step(each, &self.words, units)))
             .put("given", marked.given)
             .put("answer", marked.answer)
             .put("tolerance", marked.tolerance)

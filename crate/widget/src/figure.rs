@@ -7,6 +7,7 @@ use crate::message;
 use crate::state::{Motion, State};
 use crate::told;
 use crate::view::view;
+use crate::working::working;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, PanelKind, Panels};
 use outlean_picture::{
     FrontView, FrontViewInput, HandleState, Inks, Polygon, PolygonInput, Scene, Show, SideView,
@@ -95,6 +96,12 @@ impl RigFigure {
     /// What the page shows of it in words.
     pub fn view(&self) -> JsValue {
         told::view(&view(&self.state, &self.words))
+    }
+
+    /// The working behind a number of the readings, by its key there; `undefined` where there is none.
+    pub fn working(&self, key: &str) -> JsValue {
+        working(&self.state, &self.words, key)
+            .map_or(JsValue::UNDEFINED, |working| told::working(&working, &self.words, self.state.units()))
     }
 
     /// The rig as it is, SI, by the keys of the field table.

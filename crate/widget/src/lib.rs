@@ -11,6 +11,7 @@ pub mod solved;
 pub mod state;
 pub mod verdict;
 pub mod view;
+pub mod working;
 
 mod canvas;
 mod chart_backend;

@@ -2,6 +2,10 @@
 
 use crate::message::{Plain, list};
 use crate::view::{ChoiceView, Named, Piece, Row, SliderView, View};
+use crate::working::{Value, Working};
+use outlean_course::Step;
+use outlean_picture::Words;
+use outlean_rigfile::Units;
 use wasm_bindgen::JsValue;
 
 /// The view as a plain object; `www/engine.js` says its form.
@@ -71,6 +75,34 @@ fn row(row: &Row) -> JsValue {
         .put_some("ratio", row.ratio)
         .put("governs", row.governs)
         .put("demand", row.demand)
+        .into()
+}
+
+/// A step of a worked solution.
+pub fn step(step: &Step, words: &Words, units: Units) -> JsValue {
+    Plain::new()
+        .put("name", words.say(&format!("step.{}", step.key)))
+        .put("mathml", step.mathml(units))
+        .put("plain", step.plain(units))
+        .into()
+}
+
+/// The working behind a number.
+pub fn working(working: &Working, words: &Words, units: Units) -> JsValue {
+    let texts = |all: &[String]| list(all, |text| text.as_str().into());
+    let value = |value: &Value| {
+        Plain::new()
+            .put("name", value.name.as_str())
+            .put("written", value.written)
+            .put("value", value.value.as_str())
+            .into()
+    };
+    Plain::new()
+        .put("heading", working.heading.as_str())
+        .put("steps", list(&working.steps, |each| step(each, words, units)))
+        .put("said", texts(&working.said))
+        .put("values", list(&working.values, value))
+        .put("rule", texts(&working.rule))
         .into()
 }
 

@@ -298,7 +298,7 @@ fn plain(piece: &Piece, sliders: &[SliderView], choices: &[ChoiceView]) -> Strin
 }
 
 /// A stable key of a part.
-fn part_key(part: Part) -> String {
+pub fn part_key(part: Part) -> String {
     match part {
         Part::GuyRope(n) => format!("guy-{n}-rope"),
         Part::GuyHoldfast(n) => format!("guy-{n}-holdfast"),
@@ -362,7 +362,8 @@ fn rows(state: &State, words: &Words) -> Vec<Row> {
         .collect()
 }
 
-fn more(state: &State, words: &Words) -> Vec<Named> {
+/// Readings that are of no part.
+pub fn more(state: &State, words: &Words) -> Vec<Named> {
     let (units, solution, layout) = (state.units(), state.solution(), &state.solution().layout);
     let mut all = Vec::new();
     let mut reading = |key: &'static str, value: String| {

@@ -1,11 +1,11 @@
 //! How a part was assessed, in lines: what it carries of what, by which rule, on what strength, from which source.
 
-use crate::cited::{Cited, key};
+use crate::cited::Cited;
 use crate::name;
 use crate::words::words;
 use outlean_rig::strength::{CheckRule, Symbol, Worked};
 use outlean_rig::{Basis, Check, Dimension, Part, State};
-use outlean_rigfile::{Units, percent, show};
+use outlean_rigfile::{Units, key_of_variant, percent, show};
 
 /// The lines on a check; `worked` are its steps.
 pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Units) -> Vec<String> {
@@ -41,15 +41,15 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
         ],
     )];
     let Some(rule) = check.rule.filter(|rule| *rule != CheckRule::Stated) else { return all };
-    let by = Cited::of(rule.source()).said();
+    let by = Cited::said(rule.source());
     let mut under = |key: &str, places: &[(&str, &str)]| {
         all.push(format!("  {}", words().fill(key, places)));
     };
-    let said = words().say(&format!("check_rule.{}", key(&rule))).to_owned();
+    let said = words().say(&format!("check_rule.{}", key_of_variant(&rule))).to_owned();
     under("parts.rule", &[("rule", &said), ("source", &by)]);
     if let Some(source) = check.source {
         let basis = words().say(basis_key(check.basis)).to_owned();
-        let source = Cited::of(source).said();
+        let source = Cited::said(source);
         under("parts.strength", &[("strength", &strength), ("basis", &basis), ("source", &source)]);
     }
     if let Some(multiple) = check.multiple {

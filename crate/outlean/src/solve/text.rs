@@ -320,7 +320,7 @@ impl Text<'_> {
             let met = words().say(if *met { "rule.met" } else { "rule.not_met" }).to_owned();
             let places = [("guy", guy.as_str()), ("value", &value), ("wanted", &wanted), ("met", &met)];
             let said = words().fill(key, &places);
-            let cited = Cited::of(*source).said();
+            let cited = Cited::said(*source);
             self.under("rule.cited", &[("rule", &said), ("source", &cited)]);
         }
     }
