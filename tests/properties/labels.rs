@@ -108,12 +108,12 @@ fn no_letter_meets_another_or_an_arrow_or_the_end_of_the_plate() {
 /// The share of each kind of label that may find no room, by plate. These rigs are drawn by chance, with up to six
 /// guys and two lines, a third of them tip.
 const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
-    ("lean", [0.06, 0.002, 0.002, 0.02]),
+    ("lean", [0.04, 0.002, 0.002, 0.02]),
     ("stop", [0.08, 0.03, 0.03, 0.1]),
-    ("tips", [0.7, 0.01, 0.01, 0.35]),
-    ("guy", [0.36, 0.1, 0.1, 0.42]),
-    ("legs", [0.25, 0.03, 0.03, 0.25]),
-    ("load", [0.46, 0.1, 0.1, 0.52]),
+    ("tips", [0.75, 0.01, 0.01, 0.43]),
+    ("guy", [0.38, 0.12, 0.12, 0.42]),
+    ("legs", [0.28, 0.04, 0.04, 0.23]),
+    ("load", [0.46, 0.11, 0.11, 0.5]),
 ];
 
 /// Draws the rig of a seed on every plate; whether it can be drawn.
@@ -159,7 +159,7 @@ fn view(
         rig,
         solution,
         range,
-        units: if seed % 3 == 0 { Units::Us } else { Units::Metric },
+        units: if seed.is_multiple_of(3) { Units::Us } else { Units::Metric },
         words,
         width,
         height,
@@ -172,7 +172,7 @@ fn view(
         },
         grown: 1.0,
         over: &over,
-        handle: if seed % 5 == 0 { HandleState::Focus } else { HandleState::Rest },
+        handle: if seed.is_multiple_of(5) { HandleState::Focus } else { HandleState::Rest },
         tipping: solution.tips().map(|_| (seed % 11) as f64 / 10.0),
         pencil: all.then(|| Pencil { of, newtons: rig.load.tension() }),
         seats: Some(seats),

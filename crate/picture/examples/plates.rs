@@ -1,7 +1,10 @@
 //! Draws side views of some rigs as SVG files, to be looked at: `cargo run --example plates -- DIRECTORY`.
 
 use outlean_picture::{Carried, HandleState, Inks, Pencil, Show, SideViewInput, Words, side_view, svg};
-use outlean_rig::{Guy, Leg, Line, Pair, Part, Path, Point, Rig, Side, checks, solve, working_range};
+use outlean_rig::{
+    Edge, Guy, Leg, Line, Pair, Part, Path, Point, Rig, Scenario, SecondLine, Side, Stage, Swing, checks,
+    solve, working_range,
+};
 use outlean_rigfile::Units;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -44,6 +47,24 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("not_over_head", not_over(18.0), page, Inks::LIGHT, Show::USUAL),
         ("predict", hung(28.0), page, Inks::LIGHT, Show::RIG_ALONE),
         ("small", small(16.0), page, Inks::LIGHT, all),
+        ("edge", edge(24.0), page, Inks::LIGHT, Show::USUAL),
+        ("edge_narrow", edge(24.0), narrow, Inks::LIGHT, Show::USUAL),
+        ("bears", bears(16.0), page, Inks::LIGHT, Show::USUAL),
+        (
+            "second",
+            second(24.0, Path::StraightBack { to: Point::new(-9.0, 0.0, 0.0) }),
+            page,
+            Inks::LIGHT,
+            all,
+        ),
+        ("second_off", second(24.0, Path::NotOverHead), page, Inks::DARK, Show::USUAL),
+        ("second_off_narrow", second(24.0, Path::NotOverHead), narrow, Inks::LIGHT, Show::USUAL),
+        ("lost", lost(24.0), page, Inks::LIGHT, Show::USUAL),
+        ("at_edge", stage(20.0, Stage::AtEdge, -6.0), page, Inks::LIGHT, Show::USUAL),
+        ("tag_out", stage(24.0, Stage::OnTagLines, 9.0), page, Inks::LIGHT, Show::USUAL),
+        ("tag_in_projector", stage(30.0, Stage::OnTagLines, -9.0), projector, Inks::PROJECTOR, few),
+        ("splayed", splayed(24.0), page, Inks::LIGHT, all),
+        ("uneven", uneven(20.0), page, Inks::LIGHT, all),
     ];
     for (name, rig, (width, height, k), inks, show) in plates {
         let solution = solve(&rig)?;
@@ -170,6 +191,63 @@ fn front(lean: f64) -> Rig {
 fn not_over(lean: f64) -> Rig {
     let mut rig = hung(lean);
     rig.line.path = Path::NotOverHead;
+    rig
+}
+
+/// A stated edge, with the ground rising to it.
+fn edge(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.edge = Some(Edge { level: 0.25, ..Edge::at(0.8) });
+    rig
+}
+
+/// A line that bears on the edge.
+fn bears(lean: f64) -> Rig {
+    let mut rig = straight(lean);
+    rig.edge = Some(Edge::at(1.6));
+    rig
+}
+
+fn second(lean: f64, path: Path) -> Rig {
+    let mut rig = foot(lean);
+    let line = Line { sling: 0.3, ..Line::along(path) };
+    rig.second = Some(SecondLine { line, share: 0.4, peak_factor: Some(2.0) });
+    rig.edge = Some(Edge::at(0.5));
+    rig
+}
+
+fn lost(lean: f64) -> Rig {
+    let mut rig = second(lean, Path::StraightBack { to: Point::new(-9.0, 0.0, 0.0) });
+    rig.case.scenario = Scenario::MainLost;
+    rig
+}
+
+fn stage(lean: f64, stage: Stage, outward: f64) -> Rig {
+    let mut rig = hung(lean);
+    let swing = Some(Swing { side: 0.0, outward: degrees(outward) });
+    rig.load.at_edge = swing;
+    rig.load.on_tag_lines = swing;
+    rig.case.stage = stage;
+    rig
+}
+
+/// Two aft guys splayed to the sides, one tied lower than the feet.
+fn splayed(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.guys.clear();
+    for (y, z, pretension) in [(3.0, 0.0, 0.0), (-3.0, -0.5, 300.0)] {
+        rig.guys.push(Guy { pretension, ..Guy::to(Point::new(-6.0 - y / 4.0, y, z)) });
+    }
+    rig.guys.push(Guy::to(Point::new(8.0, -2.0, -1.0)));
+    rig
+}
+
+/// Feet out of level and out of line, a load that swings: the right foot, held down, is lifted.
+fn uneven(lean: f64) -> Rig {
+    let mut rig = hung(lean);
+    rig.feet.at.left = Point::new(0.2, 0.75, 0.25);
+    rig.feet.at.right = Point::new(-0.2, -0.75, -0.25);
+    rig.load.side_angle = degrees(20.0);
     rig
 }
 

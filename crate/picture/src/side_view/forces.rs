@@ -9,7 +9,7 @@ use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
 use crate::force_scale::{from_ground, on_head};
 use crate::naming::{guy_name, holdfast_name, part_name};
 use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Tone};
-use outlean_rig::{Dimension, Part, Side, Station};
+use outlean_rig::{Dimension, LineForces, Part, Side, Station, Tip, checks};
 
 /// An arrow on a rope.
 const ROPE: On = On { half: 0.0, goes_on: true };
@@ -29,10 +29,11 @@ struct Arrow {
 }
 
 /// Draws the forces of legs, guys and lines.
-pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame, line: &Run) {
+pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame, runs: &[Run]) {
     let stage = draft.stage;
     let k = stage.k;
-    let margin = margin(frame, line, k);
+    let Some(main) = runs.first() else { return };
+    let margin = margin(frame, main, k);
     if let Some(push) = on_head(input.solution) {
         let (way, size) = stage.way_of(push, frame.up);
         let below_head = (0.2 * stage.scale).max(lashing_half(stage.scale, k) + 4.0 * k);
@@ -79,11 +80,7 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             part: "guy",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let mut name = guy_name(input.words, input.rig, &input.solution.layout, number);
-        let holdfast = Part::GuyHoldfast(number);
-        if input.is_over(holdfast) && !input.is_over(Part::GuyRope(number)) {
-            name = holdfast_name(input.words, input.rig, &input.solution.layout, number);
-        }
+        let name = guy_name(input.words, input.rig, &input.solution.layout, number);
         let mut rows = rows(input, name, force.tension, Kind::Pull);
         past_guy(input, number, &mut rows);
         let open = match Station::of(guy.anchor, &input.solution.layout) {
@@ -93,13 +90,21 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, &margin, k);
         draft.sheet.label(("guy", number), 5, rows, seats);
     }
-    lines(draft, input, line, &margin);
+    for (rank, (line, forces)) in (7_u8..).step_by(2).zip(runs.iter().zip(input.solution.lines())) {
+        lines(draft, input, line, forces, rank, &margin);
+    }
 }
 
-/// The load and the haul line.
-fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Margin) {
+/// What a line holds and what it is hauled with.
+fn lines(
+    draft: &mut Draft,
+    input: &SideViewInput<'_>,
+    line: &Run,
+    forces: &LineForces,
+    rank: u8,
+    margin: &Margin,
+) {
     let k = draft.stage.k;
-    let forces = &input.solution.line;
     let tension = forces.load.size();
     if tension > 0.0 {
         let (from, to) = line.load;
@@ -112,10 +117,10 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
             part: "load",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let rows = rows(input, input.say("load"), tension, Kind::Load);
+        let rows = rows(input, input.say(line.names.load), tension, Kind::Load);
         // The open side of the load line is the outer one.
         let seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
-        draft.sheet.label(("load", 0), 7, rows, seats);
+        draft.sheet.label((line.names.load, 0), rank, rows, seats);
     }
     if let Some((from, to)) = line.haul
         && forces.haul_tension > 0.0
@@ -131,8 +136,9 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
             part: "haul line",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let mut rows = rows(input, input.say("line.haul"), forces.haul_tension, Kind::Pull);
-        past(input, Part::MainLine, &mut rows, input.say("line.haul"));
+        let name = input.say(line.names.haul);
+        let mut rows = rows(input, name.clone(), forces.haul_tension, Kind::Pull);
+        past(input, line.names.part, &mut rows, name);
         // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
         let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
         let guyed = (0_u8..).zip(&input.rig.guys).any(|(number, guy)| {
@@ -140,7 +146,7 @@ fn lines(draft: &mut Draft, input: &SideViewInput<'_>, line: &Run, margin: &Marg
         });
         let open = if line.haul_way.0 < 0.0 && !steep && guyed { 1.0 } else { -1.0 };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, margin, k);
-        draft.sheet.label(("haul line", 0), 8, rows, seats);
+        draft.sheet.label((line.names.haul, 0), rank + 1, rows, seats);
     }
 }
 
@@ -178,7 +184,7 @@ pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fr
     let rows = rows(input, input.say("resultant"), size, Kind::Load);
     let margin = Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.foot.1 };
     let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
-    draft.sheet.label(("resultant", 0), 10, rows, seats);
+    draft.sheet.label(("resultant", 0), 12, rows, seats);
 }
 
 /// What the ground gives to both feet in this plane.
@@ -205,7 +211,7 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     let rows = rows(input, input.say("ground.both"), size, Kind::Ground);
     let margin = Margin { left: foot.0 + 60.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
     let seats = of_arrow((tail, tip), 1.0, 0.0, FREE, &margin, k);
-    draft.sheet.label(("ground", 0), 9, rows, seats);
+    draft.sheet.label(("ground", 0), 11, rows, seats);
 }
 
 /// Draws an arrow as long as its force, or as there is room: one that is cut short shows a break. Gives its ends.
@@ -242,21 +248,52 @@ fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String
     }
 }
 
-/// Marks a guy past what its rope or its holdfast may carry, and says how much that is.
+/// Marks a guy past what its rope or its holdfast may carry, and says how much that is: of the one that may carry less.
+/// Where that is the holdfast alone, it is named in place of the guy.
 fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
-    let Some(guy) = input.rig.guys.get(usize::from(number)) else { return };
-    let rope = input.is_over(Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
-    let holdfast = input.is_over(Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
-    let allowable = match (rope, holdfast) {
-        (Some(a), Some(b)) => a.min(b),
-        (Some(a), None) | (None, Some(a)) => a,
-        (None, None) => return,
-    };
+    let mut least: Option<(f64, Part)> = None;
+    for check in checks(input.rig, input.solution) {
+        let ours = check.part == Part::GuyRope(number) || check.part == Part::GuyHoldfast(number);
+        if let (true, Some(allowable)) = (ours && input.is_over(check.part), check.allowable)
+            && least.is_none_or(|(least, _)| allowable < least)
+        {
+            least = Some((allowable, check.part));
+        }
+    }
+    let Some((allowable, part)) = least else { return };
     if let Some(first) = rows.first_mut() {
         first.past = true;
+        if part == Part::GuyHoldfast(number) {
+            first.text = holdfast_name(input.words, input.rig, &input.solution.layout, number);
+        }
     }
     let text = input.fill("may_carry", "force", allowable, Dimension::Force);
     rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
+}
+
+/// A foot that lifts: where it would go, in pencil.
+pub(super) fn lifts(draft: &mut Draft, input: &SideViewInput<'_>) {
+    let stage = draft.stage;
+    let k = stage.k;
+    for (number, side) in (0_u8..).zip(Side::BOTH) {
+        let held = input.solution.forces().is_some_and(|forces| forces.footing.feet.on(side).lifts);
+        let tips = matches!(
+            (input.solution.tips(), side),
+            (Some(Tip::Right), Side::Left) | (Some(Tip::Left), Side::Right)
+        );
+        if !held && !tips {
+            continue;
+        }
+        let foot = stage.p(stage.flat(*input.rig.feet.at.on(side)));
+        let tail = add(foot, (-16.0 * k, -4.0 * k));
+        let tip = add(tail, (0.0, -(0.45 * stage.scale).max(20.0 * k)));
+        arrow::pencil(&mut draft.sheet, tail, tip, (0.0, -1.0), "lifts");
+        let name = if side == Side::Left { "lifts.left" } else { "lifts.right" };
+        let rows = Row::alone(input.say(name), Lettering::Value, Tone::Ink);
+        let margin = Margin { left: foot.0 + 20.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
+        let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
+        draft.sheet.label(("lifts", number), 3, rows, seats);
+    }
 }
 
 fn margin(frame: &Frame, line: &Run, k: f64) -> Margin {

@@ -1,6 +1,6 @@
 //! Guys: straight where they work, hanging where they do not, cut where they leave the plate.
 
-use super::stage::{EDGE, Stage};
+use super::stage::Stage;
 use super::{Draft, Frame, SideViewInput, seats};
 use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
 use crate::drawing::vec2::{P, along, length, sub, unit};
@@ -67,10 +67,20 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         }
         let head = ((frame.head.0 - stage.foot.0) / stage.scale, (stage.foot.1 - frame.head.1) / stage.scale);
         let (x, z) = stage.flat(guy.anchor);
+        // On the ground, and by its holdfast on the ground there.
         let floor = |at: f64| {
-            if at < EDGE || (x > EDGE + 0.2 && at > x - 0.45) { z.min(0.0) + TIED } else { f64::NEG_INFINITY }
+            let beside = ((at - x).abs() < 0.6).then_some(z);
+            let under = match (stage.ground(at), beside) {
+                (Some(ground), Some(z)) => Some(ground.min(z)),
+                (ground, z) => ground.or(z),
+            };
+            under.map_or(f64::NEG_INFINITY, |under| under + TIED)
         };
-        let curve = stage.line(hang(head, (x, z + TIED), 0.0, floor));
+        // Its sag is that of its whole length, splayed or not: a shallow parabola is longer by 8/3 sag² over chord.
+        let chord = length(sub((x, z), head));
+        let whole = input.solution.guy_length.get(usize::from(number)).copied().unwrap_or(chord);
+        let rope = chord + whole * whole / (73.5 * chord.max(1e-6));
+        let curve = stage.line(hang(head, (x, z + TIED), rope, floor));
         let (curve, is_cut) = clipped(&curve, stage.plate());
         slack(&mut draft.sheet, &curve, part);
         if let (true, [.., before, last]) = (is_cut, curve.as_slice()) {

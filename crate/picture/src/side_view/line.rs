@@ -1,23 +1,44 @@
-//! The main line: over the head, to the load, and away to where it is hauled.
+//! A line: over the head, to the load, and away to where it is hauled. The main line, and the second to the same load.
 
-use super::stage::{EDGE, Stage};
+use super::seats;
+use super::stage::Stage;
 use super::{Draft, Frame, SideViewInput};
 use crate::drawing::frame::{lashing_half, pulley, pulley_radius, ring};
-use crate::drawing::hanging::{LITTER, WEIGHT, litter, weight};
-use crate::drawing::rope::{cut, leads_away, working};
-use crate::drawing::vec2::{P, add, length, sub, times, unit};
-use crate::{Lettering, Role, Row, Seat, Tone};
-use outlean_rig::Path as LinePath;
+use crate::drawing::hanging::{LITTER, Reach, WEIGHT, litter, weight};
+use crate::drawing::rope::{cut, leads_away, slack, sleeve, working};
+use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
+use crate::{Area, Lettering, Path, Role, Row, Seat, Tone};
+use outlean_rig::{Line, LineForces, Part, Path as LinePath, Stage as LoadStage};
 
-/// The line on the plate, px.
+/// What a line is called in the picture and in the string file.
+pub(super) struct Names {
+    pub part: Part,
+    /// The line itself.
+    pub line: &'static str,
+    /// What it holds, and where it is hauled: the labels of its arrows.
+    pub load: &'static str,
+    pub haul: &'static str,
+}
+
+static MAIN: Names = Names { part: Part::MainLine, line: "line.main", load: "load", haul: "line.haul" };
+static SECOND: Names =
+    Names { part: Part::SecondLine, line: "line.second", load: "load.second", haul: "line.haul.second" };
+
+/// A line on the plate, px.
 pub(super) struct Run {
+    pub names: &'static Names,
+    /// Whether it holds anything.
+    taut: bool,
     /// Where the pulley, or the ring of a load that is only hung, is.
     pub pulley: P,
     radius: f64,
     kind: Option<Kind>,
-    /// The load line: from the pulley to the ring of the load, and its direction.
+    /// The load line as far as it is straight, to the ring of the load or to the edge on which it bears, and its
+    /// direction.
     pub load: (P, P),
     pub load_way: P,
+    /// The ring of the load.
+    pub ring: P,
     /// The haul line: from the pulley to its first end, and its direction.
     pub haul: Option<(P, P)>,
     pub haul_way: P,
@@ -49,12 +70,31 @@ struct Redirect {
     away: Option<(P, bool)>,
 }
 
+/// The lines of a rig, the main line first.
+pub(super) fn runs(draft: &Draft, input: &SideViewInput<'_>, frame: &Frame) -> Vec<Run> {
+    let main = Run::new(draft, input, frame, &MAIN, (&input.rig.line, &input.solution.line), None);
+    let second = input.rig.second.as_ref().zip(input.solution.second.as_ref());
+    let mut all = vec![main];
+    if let Some((second, forces)) = second {
+        let run = Run::new(draft, input, frame, &SECOND, (&second.line, forces), all.first());
+        all.push(run);
+    }
+    all
+}
+
 impl Run {
-    pub(super) fn new(stage: &Stage, input: &SideViewInput<'_>, frame: &Frame) -> Self {
+    fn new(
+        draft: &Draft,
+        input: &SideViewInput<'_>,
+        frame: &Frame,
+        names: &'static Names,
+        (rigged, line): (&Line, &LineForces),
+        beside: Option<&Self>,
+    ) -> Self {
+        let stage = &draft.stage;
         let (k, scale) = (stage.k, stage.scale);
-        let line = &input.solution.line;
         let radius = pulley_radius(scale, k);
-        let path = input.rig.line.path;
+        let path = rigged.path;
         let kind = match path {
             LinePath::NotOverHead => None,
             LinePath::Hung => Some(Kind::Ring),
@@ -65,10 +105,16 @@ impl Run {
         let true_place = sub(stage.p(stage.flat(line.pulley)), frame.head);
         let least = lashing_half(scale, k) + radius + 2.0 * k;
         let drop = unit(true_place, along_pull);
-        let pulley = add(frame.head, times(drop, length(true_place).max(least)));
+        let mut pulley = add(frame.head, times(drop, length(true_place).max(least)));
+        let main = beside.filter(|main| main.kind.is_some());
+        if let Some(main) = main
+            && length(sub(main.pulley, pulley)) < 2.2 * radius
+        {
+            pulley = add(main.pulley, (2.2 * radius, 0.3 * radius));
+        }
 
         let (load_way, _) = stage.way_of(line.load, (0.0, 1.0));
-        let (target, redirect) = Self::target(stage, input, frame, radius);
+        let (target, redirect) = Self::target(stage, input, frame, path, radius);
         let haul_way = target.map_or((-1.0, 0.0), |to| unit(sub(to, pulley), (-1.0, 0.0)));
         // The line leaves the pulley on the load side and on the haul side; which is which follows from where the
         // haul line goes.
@@ -79,8 +125,15 @@ impl Run {
         let load_from = if over_pulley { over(load_way, turn) } else { pulley };
         let haul_from = over(haul_way, -turn);
 
-        let hangs = Self::hangs(stage, input);
-        let load_to = Self::load_end(stage, load_from, load_way, hangs);
+        let corner = stage.p(stage.edge);
+        let load_to = line.bears_on_edge.then_some(corner);
+        // Two lines hold one load.
+        let (ring, hangs) = match (main, kind) {
+            (Some(main), _) => (main.ring, Hangs::Nothing),
+            (None, None) => (pulley, Hangs::Nothing),
+            (None, Some(_)) => Self::hang(draft, input, frame, load_from, load_way, line.bears_on_edge),
+        };
+        let load_to = load_to.unwrap_or(ring);
         let (haul, cut) = match (target, redirect.is_some()) {
             (None, _) => (None, false),
             (Some(to), true) => (Some((haul_from, to)), false),
@@ -97,7 +150,15 @@ impl Run {
             }
             _ => None,
         };
+        // Off the frame it holds its share all the same.
+        let share = match (names.part, &input.rig.second) {
+            (Part::SecondLine, Some(second)) if kind.is_none() => second.share,
+            _ => line.load.size(),
+        };
         Self {
+            names,
+            taut: share > 0.0,
+            ring,
             pulley,
             radius,
             kind,
@@ -117,13 +178,14 @@ impl Run {
         stage: &Stage,
         input: &SideViewInput<'_>,
         frame: &Frame,
+        path: LinePath,
         radius: f64,
     ) -> (Option<P>, Option<Redirect>) {
-        let Some(to) = input.rig.line.path.haul_point() else { return (None, None) };
+        let Some(to) = path.haul_point() else { return (None, None) };
         let (x, z) = stage.flat(to);
         let straight = stage.p((x, z + 0.04));
         if !matches!(
-            input.rig.line.path,
+            path,
             LinePath::RedirectedAtFoot { .. }
                 | LinePath::RedirectedMidBase { .. }
                 | LinePath::RedirectedOnLedger { .. }
@@ -148,69 +210,147 @@ impl Run {
         (Some(top), Some(Redirect { at, tied, away }))
     }
 
-    /// A litter with people where there is room for one; a frame that tips carries a weight, never people.
-    fn hangs(stage: &Stage, input: &SideViewInput<'_>) -> Hangs {
+    /// Where the load hangs and what it is: a litter with people where there is room for one and it meets no rope, no leg
+    /// and no ground; a frame that tips carries a weight, never people.
+    fn hang(
+        draft: &Draft,
+        input: &SideViewInput<'_>,
+        frame: &Frame,
+        from: P,
+        way: P,
+        bears: bool,
+    ) -> (P, Hangs) {
+        let stage = &draft.stage;
         let stands = input.solution.tips().is_none();
-        if matches!(input.rig.line.path, LinePath::NotOverHead) {
-            Hangs::Nothing
-        } else if stands
-            && input.show.people
-            && input.solution.layout.slant_height > 3.2
-            && stage.scale > 22.0
-        {
-            Hangs::Litter
-        } else {
-            Hangs::Weight
+        let people =
+            stands && input.show.people && input.solution.layout.slant_height > 3.2 && stage.scale > 22.0;
+        for (hangs, reach) in [(Hangs::Litter, LITTER), (Hangs::Weight, WEIGHT)] {
+            if hangs == Hangs::Litter && !people {
+                continue;
+            }
+            for up in [0.0, 0.5, 1.0, -0.5] {
+                let ring = Self::load_end(stage, input.solution.case.stage, from, way, reach, bears, up);
+                let area = Area {
+                    left: ring.0 - reach.toward_face * stage.scale,
+                    top: ring.1,
+                    right: ring.0 + reach.outward * stage.scale,
+                    bottom: ring.1 + (reach.bridle + reach.below) * stage.scale,
+                };
+                // What hangs may touch.
+                let area = area.grown(-6.0 * stage.k);
+                let in_leg = hangs == Hangs::Litter && area.meets_line(stage.foot, frame.tip);
+                if !in_leg && draft.sheet.cover(area, stage.plate()) == Some(0.0) {
+                    return (ring, hangs);
+                }
+            }
         }
+        let ring = Self::load_end(stage, input.solution.case.stage, from, way, WEIGHT, bears, 0.0);
+        (ring, Hangs::Weight)
     }
 
-    /// The ring of the load: below the edge where there is room beside the face, else above the ground.
-    fn load_end(stage: &Stage, from: P, way: P, hangs: Hangs) -> P {
-        let (reach, below_edge) = match hangs {
-            Hangs::Litter => (LITTER, 0.7),
-            _ => (WEIGHT, 0.75),
-        };
+    /// The ring of the load: below the edge where there is room beside the face, else above the ground, and so where it
+    /// is at the edge; `up` m higher.
+    fn load_end(stage: &Stage, doing: LoadStage, from: P, way: P, reach: Reach, bears: bool, up: f64) -> P {
+        let (ahead, level) = stage.edge;
         let from_m = ((from.0 - stage.foot.0) / stage.scale, (stage.foot.1 - from.1) / stage.scale);
-        let above = reach.bridle + reach.below + 0.12;
+        let low = level - 0.75;
+        let clear = ahead + 0.13 + reach.toward_face;
+        if bears {
+            return stage.p((clear, low + up.min(0.0)));
+        }
+        let above = stage.ground(from_m.0).unwrap_or(level) + reach.bridle + reach.below + 0.12;
         // From touching the face to half a metre clear of it the load is let down past the edge.
-        let clear = EDGE + 0.13 + reach.toward_face;
         let share = ((from_m.0 - clear - 0.03) / 0.5).clamp(0.0, 1.0);
-        let share = share * share * (3.0 - 2.0 * share);
-        let height = above + (-below_edge - above) * share;
+        let share = if doing == LoadStage::AtEdge { 0.0 } else { share * share * (3.0 - 2.0 * share) };
+        let height = above + (low - above) * share + up;
         let height = height.min(from_m.1 - (14.0 * stage.k) / stage.scale);
         let down = way.1.max(0.3);
         let long = ((from_m.1 - height) * stage.scale / down).max(6.0 * stage.k);
         add(from, times(way, long))
     }
 
-    /// The ropes of the line, behind the legs.
-    pub(super) fn draw_ropes(&self, draft: &mut Draft, input: &SideViewInput<'_>) {
-        if self.kind.is_none() {
-            return;
+    /// A part of the rope: hollow where the line holds nothing.
+    fn rope(&self, draft: &mut Draft, from: P, to: P, part: &'static str) {
+        if self.taut {
+            working(&mut draft.sheet, from, to, part);
+        } else {
+            slack(&mut draft.sheet, &[from, to], part);
         }
+    }
+
+    /// The ring of the load, where it hangs on this line.
+    pub(super) fn carries(&self) -> Option<P> {
+        self.kind.map(|_| self.ring)
+    }
+
+    /// The ropes of the line, behind the legs. `ring` is where the load hangs on the main line.
+    pub(super) fn draw_ropes(&self, draft: &mut Draft, input: &SideViewInput<'_>, ring: Option<P>) {
         let stage = draft.stage;
         let k = stage.k;
+        if self.kind.is_none() {
+            if let (Part::SecondLine, Some(ring)) = (self.names.part, ring) {
+                self.draw_off_the_frame(draft, input, ring);
+            }
+            return;
+        }
         if let Some((parts, block)) = self.tackle {
             self.draw_tackle(draft, parts, block);
         } else {
-            working(&mut draft.sheet, self.load.0, self.load.1, "load line");
+            self.rope(draft, self.load.0, self.load.1, "load line");
+        }
+        if self.load.1 != self.ring {
+            self.rope(draft, self.load.1, self.ring, "load line");
+            edge_protection(draft, input);
         }
         if let Some((from, to)) = self.haul {
-            if self.redirect.is_none() && input.is_over(outlean_rig::Part::MainLine) {
-                crate::drawing::rope::sleeve(&mut draft.sheet.scene, from, to, 7.5 * k, "haul line");
+            if self.redirect.is_none() && input.is_over(self.names.part) {
+                sleeve(&mut draft.sheet.scene, from, to, 7.5 * k, "haul line");
             }
-            working(&mut draft.sheet, from, to, "haul line");
+            self.rope(draft, from, to, "haul line");
             if self.cut {
                 self.to_haul_team(draft, input, to, self.haul_way);
             }
         }
         if let Some(Redirect { at, away: Some((end, cut)), .. }) = &self.redirect {
             let from = (at.0, at.1 + self.radius);
-            working(&mut draft.sheet, from, *end, "haul line");
+            self.rope(draft, from, *end, "haul line");
             if *cut {
                 self.to_haul_team(draft, input, *end, unit(sub(*end, from), (-1.0, 0.0)));
             }
         }
+        if !self.taut {
+            self.name(draft, input, &[self.load.0, self.load.1], true);
+        }
+    }
+
+    /// The line from the load over the edge and back along the ground.
+    fn draw_off_the_frame(&self, draft: &mut Draft, input: &SideViewInput<'_>, ring: P) {
+        let stage = draft.stage;
+        let (ahead, level) = stage.edge;
+        let lift = 0.05;
+        let corner = stage.p((ahead, level + lift));
+        let mut line = vec![ring, corner];
+        if stage.bends() < ahead {
+            line.push(stage.p((stage.bends(), lift)));
+        }
+        line.push((stage.inside().left, stage.p((0.0, lift)).1));
+        for piece in line.windows(2) {
+            if let [from, to] = piece {
+                self.rope(draft, *from, *to, "second line");
+            }
+        }
+        edge_protection(draft, input);
+        self.name(draft, input, &line, !self.taut);
+    }
+
+    /// The name of a line along which no force is drawn.
+    fn name(&self, draft: &mut Draft, input: &SideViewInput<'_>, line: &[P], slack: bool) {
+        let mut text = input.say(self.names.line);
+        if slack {
+            text = input.words.fill("slack", &[("part", &text)]);
+        }
+        let key = if self.names.part == Part::MainLine { 0 } else { 1 };
+        name_along(draft, ("line", key), text, line);
     }
 
     /// The tip and the words where the haul line leaves the plate.
@@ -231,7 +371,8 @@ impl Run {
                 }
             }
         }
-        draft.sheet.label(("to haul team", 0), 30, rows, seats);
+        let key = if self.names.part == Part::MainLine { 0 } else { 1 };
+        draft.sheet.label(("to haul team", key), 30, rows, seats);
         draft.sheet.timid();
     }
 
@@ -242,13 +383,13 @@ impl Run {
         for i in 0..parts.clamp(1, 6) {
             let off = (f64::from(i) - (shown - 1.0) / 2.0) * 3.6 * k;
             let (from, to) = (add(self.pulley, times(aside, off)), add(block, times(aside, off)));
-            working(&mut draft.sheet, from, to, "tackle");
+            self.rope(draft, from, to, "tackle");
         }
-        working(&mut draft.sheet, block, self.load.1, "load line");
+        self.rope(draft, block, self.load.1, "load line");
     }
 
     /// Pulleys, sling, and the load, before the legs.
-    pub(super) fn draw_hardware(&self, draft: &mut Draft, frame: &Frame) {
+    pub(super) fn draw_hardware(&self, draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
         let stage = draft.stage;
         let Some(kind) = self.kind else { return };
         draft.sheet.scene.line(frame.head, self.pulley, Role::Cord, "sling");
@@ -266,7 +407,7 @@ impl Run {
             let at = redirect.at;
             draft.sheet.keep_clear(at, at, self.radius, false);
         }
-        let ring = self.load.1;
+        let ring = self.ring;
         let reach = match self.hangs {
             Hangs::Nothing => return,
             Hangs::Weight => {
@@ -283,5 +424,62 @@ impl Run {
         let half = (reach.outward + reach.toward_face) / 2.0 * stage.scale;
         let top = ring.1 + 0.35 * reach.bridle * stage.scale + half.min(0.2 * stage.scale);
         draft.sheet.keep_clear((middle, top), (middle, (bottom - half).max(top)), half, false);
+        if input.solution.case.stage == LoadStage::OnTagLines {
+            tag_line(draft, input, ring, reach, self.load_way.0 >= -0.02);
+        }
     }
+}
+
+/// A tag line from the load: outward, or in to the edge.
+fn tag_line(draft: &mut Draft, input: &SideViewInput<'_>, ring: P, reach: Reach, outward: bool) {
+    let stage = draft.stage;
+    let side = if outward { reach.outward * 0.6 } else { -reach.toward_face };
+    let from = add(ring, (side * stage.scale, (reach.bridle + 0.15) * stage.scale));
+    let (ahead, level) = stage.edge;
+    let to = if outward {
+        add(from, (1.9 * stage.scale, 0.5 * stage.scale))
+    } else {
+        stage.p((ahead - 0.1, level + 0.06))
+    };
+    let (to, _) = cut(from, to, stage.inside());
+    draft.sheet.scene.line(from, to, Role::Cord, "tag line");
+    leads_away(&mut draft.sheet.scene, to, unit(sub(to, from), (1.0, 0.0)), "tag line");
+    draft.sheet.keep_clear(from, to, 2.0 * stage.k, true);
+    let text = input.say("line.tag");
+    name_along(draft, ("tag line", 0), text, &[from, to]);
+}
+
+/// What keeps a rope off the rock, over the edge.
+fn edge_protection(draft: &mut Draft, input: &SideViewInput<'_>) {
+    // Two lines may bear on it.
+    const KEY: crate::LabelKey = ("edge protection", 0);
+    if draft.sheet.labels.iter().any(|label| label.key == KEY) {
+        return;
+    }
+    let stage = draft.stage;
+    let (x, z) = stage.edge;
+    let pad = stage.line(vec![
+        (x - 0.26, z + 0.025),
+        (x + 0.02, z + 0.025),
+        (x + 0.1, z - 0.03),
+        (x + 0.13, z - 0.3),
+    ]);
+    draft.sheet.scene.part_path(Path::through(&pad), Role::Rail, "edge protection");
+    let text = input.say("edge.protection");
+    name_along(draft, KEY, text, &pad);
+}
+
+/// A name along a line, left out where there is no room.
+fn name_along(draft: &mut Draft, key: crate::LabelKey, text: String, line: &[P]) {
+    let mut points = Vec::new();
+    for piece in line.windows(2) {
+        if let [from, to] = piece {
+            for share in [0.15, 0.4, 0.65, 0.9] {
+                points.push(between(*from, *to, share));
+            }
+        }
+    }
+    let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
+    draft.sheet.label(key, 24, rows, seats::along(&points, true, draft.stage.k));
+    draft.sheet.timid();
 }

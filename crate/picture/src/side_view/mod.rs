@@ -244,24 +244,30 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     }
     guys::sleeves(&mut draft, input, &frame);
     guys::guys(&mut draft, input, &frame);
-    let line = line::Run::new(&stage, input, &frame);
-    line.draw_ropes(&mut draft, input);
-    scenery::onlooker(&mut draft, input, tips.is_some());
+    let runs = line::runs(&draft, input, &frame);
+    let ring = runs.first().and_then(line::Run::carries);
+    for line in &runs {
+        line.draw_ropes(&mut draft, input, ring);
+    }
     if input.show.resultant {
         forces::resultant(&mut draft, input, &frame);
     }
     legs(&mut draft, input, &frame);
+    scenery::onlooker(&mut draft, input, tips.is_some());
     if input.show.forces {
-        forces::forces(&mut draft, input, &frame, &line);
+        forces::forces(&mut draft, input, &frame, &runs);
+        forces::lifts(&mut draft, input);
     }
     if input.show.ground_forces {
         forces::ground(&mut draft, input, &frame);
     }
     let across = (0.15 * stage.scale).max(8.0 * k);
     lashing(&mut draft.sheet.scene, frame.head, frame.up, across, stage.scale);
-    line.draw_hardware(&mut draft, &frame);
+    for line in &runs {
+        line.draw_hardware(&mut draft, input, &frame);
+    }
     let pencil = input.pencil.and_then(|pencil| {
-        pencil::pencil(&mut draft, input, &frame, &line, pencil, metres_per_newton * stage.scale)
+        pencil::pencil(&mut draft, input, &frame, runs.first()?, pencil, metres_per_newton * stage.scale)
     });
     let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
 

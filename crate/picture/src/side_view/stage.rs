@@ -24,12 +24,14 @@ pub(crate) struct Stage {
     pub span: (f64, f64),
     /// How far below the ground anything is drawn, m.
     pub depth: f64,
+    /// Where the edge is: ahead of the foot line and above it, m.
+    pub edge: P,
     mid_base: Point,
     forward: (f64, f64),
 }
 
-/// How far ahead of the feet the edge is drawn, m. The rig does not say where it is, so it is never named.
-pub(crate) const EDGE: f64 = 0.38;
+/// How far ahead of the feet the edge is drawn, m, of a rig that does not say where it is. It is never named then.
+const EDGE: f64 = 0.38;
 
 impl Stage {
     pub(crate) fn new(
@@ -55,7 +57,8 @@ impl Stage {
         // An anchor one and a half heights back has its place; what is farther is cut at the edge.
         let back = 1.5 * slant + 0.35;
         let sine = libm::sin(span.1.min(core::f64::consts::FRAC_PI_2)).max(0.5);
-        let ahead = (tip * sine).max(EDGE + 1.2);
+        let edge = rig.edge.map_or((EDGE, 0.0), |edge| (edge.ahead, edge.level));
+        let ahead = (tip * sine).max(edge.0.min(slant) + 1.2);
         let beside_arc = (over_tip + 16.0 * k) * sine + 10.0 * k;
         let fits_width = (width - 16.0 * k - beside_arc) / (back + ahead);
         let scale = fits_height.min(fits_width).clamp(1.0, 1000.0);
@@ -76,9 +79,22 @@ impl Stage {
             arc,
             span,
             depth,
+            edge,
             mid_base: layout.mid_base,
             forward: (layout.forward.x, layout.forward.y),
         }
+    }
+
+    /// Where the ground begins to rise or fall to the edge, m ahead of the foot line.
+    pub(crate) fn bends(&self) -> f64 {
+        if self.edge.0 > 0.25 { 0.12 } else { self.edge.0 - 0.5 }
+    }
+
+    /// The height of the ground so far ahead of the foot line, m; `None` beyond the edge.
+    pub(crate) fn ground(&self, x: f64) -> Option<f64> {
+        let (ahead, level) = self.edge;
+        let share = ((x - self.bends()) / (ahead - self.bends())).max(0.0);
+        (x <= ahead).then_some(level * share)
     }
 
     /// A place in metres (forward, up) in pixels.

@@ -3,7 +3,10 @@
 
 use super::*;
 use crate::{Area, Inks, Kind, Role, Shape, Step, svg};
-use outlean_rig::{Balance, Guy, Leg, Line, Pair, Path, Point, checks, solve, working_range};
+use outlean_rig::{
+    Balance, Edge, Guy, Leg, Line, Pair, Path, Point, Scenario, SecondLine, Stage, Swing, checks, solve,
+    working_range,
+};
 use proptest::prelude::*;
 
 fn words() -> Words {
@@ -248,10 +251,7 @@ fn a_frame_that_tips_has_no_one_under_it_and_says_which_way() {
     rig.guys.clear();
     let view = view(&rig, SIZES[0], &words());
     assert!(view.scene.items.iter().all(|item| item.part != "person"));
-    let said = |text: &str| {
-        view.scene.items.iter().any(|item| matches!(&item.shape, Shape::Text { text: t, .. } if t == text))
-    };
-    assert!(said("Tips forward") && !said("both legs"));
+    assert!(said(&view, "Tips forward") && !said(&view, "both legs"));
 }
 
 #[test]
@@ -260,6 +260,160 @@ fn a_part_past_its_allowable_is_named_and_sleeved() {
     let roles = |role: Role| view.scene.items.iter().filter(|item| item.role == role).count();
     assert_eq!((roles(Role::Sleeve), roles(Role::MarkDot)), (1, 1));
     assert!(view.labels.iter().any(|(key, _)| *key == ("guy", 0)));
+}
+
+/// What a scene says.
+fn said(view: &SideView, text: &str) -> bool {
+    view.scene.items.iter().any(|item| matches!(&item.shape, Shape::Text { text: t, .. } if t == text))
+}
+
+/// The bounds of all paths of a part that draw no force.
+fn bounds(view: &SideView, part: &str) -> Option<Area> {
+    let mut all: Option<Area> = None;
+    let matter = |item: &&crate::Item| !matches!(item.role, Role::Shaft(_) | Role::Head(_) | Role::Cord);
+    for item in view.scene.items.iter().filter(|item| item.part == part).filter(matter) {
+        let Shape::Path(path) = &item.shape else { continue };
+        let (left, top, right, bottom) = path.bounds().unwrap();
+        let half = path.pen / 2.0;
+        let here = Area { left, top, right, bottom }.grown(half);
+        all = Some(all.map_or(here, |all| Area {
+            left: all.left.min(here.left),
+            top: all.top.min(here.top),
+            right: all.right.max(here.right),
+            bottom: all.bottom.max(here.bottom),
+        }));
+    }
+    all
+}
+
+#[test]
+fn what_is_past_is_named_with_what_it_may_carry_itself() {
+    let mut rig = rig(50.0);
+    assert!(said(&view(&rig, SIZES[0], &words()), "aft holdfast"));
+    assert!(said(&view(&rig, SIZES[0], &words()), "may carry 2.60\u{2009}kN"));
+    // The rope may carry less still: then it is the guy.
+    rig.guys[0].rope_allowable = Some(1900.0);
+    let view = view(&rig, SIZES[0], &words());
+    assert!(said(&view, "aft guy") && said(&view, "may carry 1.90\u{2009}kN"));
+}
+
+#[test]
+fn nobody_stands_in_a_rope() {
+    let mut people = 0;
+    for lean in -8..70 {
+        let mut straight = rig(f64::from(lean));
+        straight.line =
+            Line { sling: 0.4, ..Line::along(Path::StraightBack { to: Point::new(-7.0, 0.0, 0.0) }) };
+        for rig in [rig(f64::from(lean)), straight] {
+            let view = view(&rig, SIZES[0], &words());
+            let limbs = |item: &&crate::Item| item.role == Role::Limb;
+            for limb in view.scene.items.iter().filter(limbs) {
+                let Shape::Path(path) = &limb.shape else { continue };
+                let (left, top, right, bottom) = path.bounds().unwrap();
+                let limb = Area { left, top, right, bottom }.grown(path.pen / 2.0);
+                people += 1;
+                for rope in ["aft guy", "fore guy", "haul line"] {
+                    for item in view.scene.items.iter().filter(|item| item.part == rope) {
+                        let Shape::Path(path) = &item.shape else { continue };
+                        let mut here = None;
+                        for step in &path.steps {
+                            let (Step::Move(x, y) | Step::Line(x, y)) = *step else { continue };
+                            if let (Step::Line(..), Some(from)) = (step, here) {
+                                assert!(!limb.meets_line(from, (x, y)), "{lean}: {rope}");
+                            }
+                            here = Some((x, y));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(people > 78 * 6, "someone is there at all: {people}");
+}
+
+#[test]
+fn the_edge_is_where_the_rig_has_it_and_named_only_then() {
+    let plain = view(&rig(20.0), SIZES[0], &words());
+    assert!(!said(&plain, "edge"));
+    let mut rig = rig(20.0);
+    rig.edge = Some(Edge { level: 0.2, ..Edge::at(0.8) });
+    let view = view(&rig, SIZES[0], &words());
+    assert!(said(&view, "edge"));
+    let corner = (view.foot.0 + 0.8 * view.scale, view.foot.1 - 0.2 * view.scale);
+    let through = view.scene.items.iter().any(|item| match &item.shape {
+        Shape::Path(path) if item.role == Role::GroundLine => path
+            .steps
+            .iter()
+            .any(|step| matches!(*step, Step::Line(x, y) if libm::hypot(x - corner.0, y - corner.1) < 1e-9)),
+        _ => false,
+    });
+    assert!(through);
+}
+
+#[test]
+fn a_line_that_bears_on_the_edge_runs_over_a_pad() {
+    let mut rig = rig(20.0);
+    for (ahead, bears) in [(1.8, true), (0.8, false)] {
+        rig.edge = Some(Edge::at(ahead));
+        assert_eq!(solve(&rig).unwrap().line.bears_on_edge, bears);
+        let view = view(&rig, SIZES[0], &words());
+        assert_eq!(bounds(&view, "edge protection").is_some(), bears);
+        // Either way the load hangs ahead of the edge.
+        assert!(bounds(&view, "load").unwrap().left > view.foot.0 + ahead * view.scale);
+    }
+}
+
+#[test]
+fn the_load_is_where_its_stage_has_it() {
+    let mut rig = rig(30.0);
+    rig.load.at_edge = Some(Swing::NONE);
+    rig.load.on_tag_lines = Some(Swing { side: 0.0, outward: 0.1 });
+    let mut draw = |stage| {
+        rig.case.stage = stage;
+        view(&rig, SIZES[0], &words())
+    };
+    let clear = draw(Stage::HangingClear);
+    assert!(bounds(&clear, "load").unwrap().top > clear.foot.1 && !said(&clear, "tag line"));
+    let edge = draw(Stage::AtEdge);
+    assert!(bounds(&edge, "load").unwrap().bottom < edge.foot.1);
+    let tagged = draw(Stage::OnTagLines);
+    assert!(said(&tagged, "tag line") && tagged.scene.items.iter().any(|item| item.part == "tag line"));
+}
+
+#[test]
+fn both_lines_to_a_load_are_drawn_and_a_lost_one_is_hollow() {
+    let mut rig = rig(24.0);
+    let to = Point::new(-9.0, 0.0, 0.0);
+    let line = Line { sling: 0.3, ..Line::along(Path::StraightBack { to }) };
+    rig.second = Some(SecondLine { line, share: 0.4, peak_factor: Some(1.5) });
+    let has = |view: &SideView, role: Role| {
+        view.scene.items.iter().any(|item| item.part == "load line" && item.role == role)
+    };
+    let shared = view(&rig, SIZES[0], &words());
+    assert!(said(&shared, "load on second line") && said(&shared, "second haul line"));
+    assert!(!has(&shared, Role::SlackRope));
+    rig.case.scenario = Scenario::MainLost;
+    let lost = view(&rig, SIZES[0], &words());
+    assert!(said(&lost, "main line, slack") && !said(&lost, "load"));
+    assert!(has(&lost, Role::SlackRope) && has(&lost, Role::Rope));
+    // Off the frame it is a rope over the edge.
+    rig.case.scenario = Scenario::Shared;
+    rig.second = Some(SecondLine { line: Line::along(Path::NotOverHead), share: 0.4, peak_factor: None });
+    let off = view(&rig, SIZES[0], &words());
+    assert!(said(&off, "second line") && bounds(&off, "second line").unwrap().left < off.foot.0);
+}
+
+#[test]
+fn a_foot_that_lifts_is_said_so() {
+    let mut rig = rig(20.0);
+    assert!(!said(&view(&rig, SIZES[0], &words()), "right foot lifts"));
+    rig.load.side_angle = 0.5;
+    for held in [true, false] {
+        rig.feet.held_down = held;
+        assert_eq!(solve(&rig).unwrap().tips().is_some(), !held);
+        let view = view(&rig, SIZES[0], &words());
+        assert!(said(&view, "right foot lifts"), "{:?}", solve(&rig).unwrap().balance);
+    }
 }
 
 #[test]
