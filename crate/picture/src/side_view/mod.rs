@@ -6,6 +6,7 @@
 
 mod forces;
 mod guys;
+mod hung;
 mod line;
 mod measures;
 mod pencil;
