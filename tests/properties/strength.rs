@@ -6,8 +6,8 @@ use outlean_rig::strength::{
     Symbol,
 };
 use outlean_rig::{
-    Change, Check, Edge, Guy, Leg, Limit, Line, Pair, Part, Path, Point, Rig, Scatter, Side, State, checks,
-    scattered, solve, worked, working_range,
+    Change, Check, Edge, Guy, Leg, Limit, Line, Pair, Part, Path, Point, Rig, Scatter, SecondLine, Side,
+    State, checks, scattered, solve, worked, working_range,
 };
 use proptest::prelude::*;
 
@@ -71,6 +71,62 @@ fn ropes_that_share_a_holdfast_pull_together() {
     let guy = check(&rig, Part::GuyHoldfast(0)).unwrap();
     near(guy.demand, solve(&rig).unwrap().forces().unwrap().guys[0].tension, 1e-12);
     near(check(&rig, Part::HaulHoldfast).unwrap().demand, solution.line.after_redirect, 1e-9);
+}
+
+/// The second line's hardware is like the main line's, its holdfast is its own.
+#[test]
+fn a_second_line_is_assessed_like_the_main_line() {
+    let mut rig = rig(20.0, 200.0);
+    let (to, beside) = (Point::new(-9.0, 1.0, 0.0), Point::new(-9.0, 1.04, 0.0));
+    rig.line = Line::along(Path::RedirectedMidBase { to });
+    let own = [Part::SecondPulley, Part::SecondConnector, Part::SecondRedirect, Part::SecondHoldfast];
+    let second = |to| SecondLine {
+        line: Line::along(Path::RedirectedAtFoot { foot: Side::Left, to }),
+        share: 0.4,
+        peak_factor: None,
+    };
+    let rows = |rig: &Rig| own.map(|part| check(rig, part));
+    let pickets =
+        Holdfast { kind: Some(HoldfastKind::Pickets321), soil: Some(Soil::Loam), ..Holdfast::default() };
+    let named = |rig: &mut Rig| {
+        let hardware = |breaking| Hardware { breaking: Some(breaking), class: None };
+        (rig.gear.pulley, rig.gear.connector, rig.gear.redirect) =
+            (hardware(36_000.0), hardware(40_000.0), hardware(22_000.0));
+        (rig.gear.haul, rig.gear.factor) = (pickets, Some(5.0));
+    };
+    named(&mut rig);
+    assert_eq!(rows(&rig), [None; 4], "no second line");
+    rig.second = Some(second(Point::new(-7.0, -2.0, 0.0)));
+    let solution = solve(&rig).unwrap();
+    let line = solution.second.unwrap();
+    let [pulley, connector, redirect, holdfast] = rows(&rig).map(Option::unwrap);
+    for (check, demand, breaking) in [
+        (pulley, line.on_head().size(), 36_000.0),
+        (connector, line.on_head().size(), 40_000.0),
+        (redirect, line.redirect.unwrap().size(), 22_000.0),
+    ] {
+        near(check.demand, demand, 1e-9);
+        near(check.allowable.unwrap(), breaking / 5.0, 1e-9);
+        assert_eq!(check.state, State::Assessed);
+    }
+    // Its holdfast is not named.
+    near(holdfast.demand, line.after_redirect, 1e-9);
+    assert_eq!((holdfast.state, holdfast.allowable), (State::NotAssessed, None));
+    rig.gear.second_haul_allowable = Some(900.0);
+    let holdfast = check(&rig, Part::SecondHoldfast).unwrap();
+    near(holdfast.ratio.unwrap(), line.after_redirect / 900.0, 1e-9);
+    // Tied where the main line ends, it is that holdfast's: both pull there together.
+    rig.gear.second_haul_allowable = None;
+    rig.second = Some(second(beside));
+    assert_eq!(check(&rig, Part::SecondHoldfast), None);
+    let alone = solution.line.after_redirect;
+    assert!(check(&rig, Part::HaulHoldfast).unwrap().demand > alone + 0.3 * rig.load.tension());
+    // Of a rig that says nothing nothing is asked.
+    rig.gear = Default::default();
+    rig.second = Some(second(Point::new(-7.0, -2.0, 0.0)));
+    assert_eq!(rows(&rig), [None; 4]);
+    rig.gear.second_haul = pickets;
+    assert_eq!(check(&rig, Part::SecondHoldfast).unwrap().state, State::Assumed);
 }
 
 #[test]

@@ -41,8 +41,11 @@ pub fn geared_rig(seed: u64) -> Rig {
             ..Lashing::default()
         },
         factor: known(draw, |draw| draw.between(3.0, 15.0)),
+        ..Gear::default()
     };
     rig.feet.bearing_allowable = known(draw, |draw| draw.between(5e4, 4e5));
+    rig.gear.second_haul = holdfast(draw);
+    rig.gear.second_haul_allowable = known(draw, |draw| draw.between(500.0, 12_000.0));
     rig
 }
 

@@ -42,7 +42,9 @@ fn gear(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
         hardware.breaking.iter_mut().for_each(&mut *f);
     }
     holdfast(&mut gear.haul, f);
-    gear.haul_allowable.iter_mut().chain(&mut gear.factor).for_each(&mut *f);
+    holdfast(&mut gear.second_haul, f);
+    let allowables = gear.haul_allowable.iter_mut().chain(&mut gear.second_haul_allowable);
+    allowables.chain(&mut gear.factor).for_each(&mut *f);
     rig.feet.bearing_allowable.iter_mut().for_each(f);
 }
 

@@ -58,6 +58,7 @@ fn text(output: &Output, guys: &[String], form: &Form<'_>) -> String {
         lines.extend(holdfast(name, guy.holdfast));
     }
     lines.extend(holdfast(words().say("materials.haul"), found.haul));
+    lines.extend(holdfast(words().say("materials.second_haul"), found.second_haul));
     lines.push(words().say("materials.spare").to_owned());
     files::page(form, &lines)
 }

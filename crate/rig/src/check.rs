@@ -1,8 +1,8 @@
 //! What each part carries against what it may carry.
 
 use crate::angle::{atan2, hypot};
-use crate::strength::{Basis, Capacity, CheckRule, Citation, Notes, Symbol, Worked, timber};
-use crate::{Force, Forces, MAX_GUYS, Point, Rig, Side, Solution};
+use crate::strength::{Basis, Capacity, CheckRule, Citation, Holdfast, Notes, Symbol, Worked, timber};
+use crate::{Force, Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
 use core::cell::Cell;
 use core::ops::ControlFlow;
@@ -36,6 +36,14 @@ pub enum Part {
     RedirectPulley,
     /// What the haul line ends at.
     HaulHoldfast,
+    /// The second line's pulley at the head.
+    SecondPulley,
+    /// The connector between that pulley and its sling.
+    SecondConnector,
+    /// The pulley of the second line's redirect.
+    SecondRedirect,
+    /// What the second line's haul line ends at.
+    SecondHoldfast,
     /// The ground under a foot.
     Bearing(Side),
     /// The ground between the feet and the edge.
@@ -119,15 +127,21 @@ impl Check {
 }
 
 /// How many checks a rig can have.
-pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 14;
+pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 18;
 
 /// Ropes that end this near to one another are tied to one holdfast, m.
 const SAME_HOLDFAST: f64 = 0.05;
 
+fn near(one: Point, other: Point) -> bool {
+    (one - other).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST
+}
+
 /// Every part of a solved rig against what it may carry: rigged guys in the order of the rig (rope, then
 /// holdfast), legs, main line, sling, lashing. Then, where the rig says something of them: head pulley, connector,
-/// redirect pulley, haul holdfast, the ground under the feet and toward the edge. A second line has its rows too. Empty where the frame tips: nothing
-/// is carried then.
+/// redirect pulley, haul holdfast, the ground under the feet and toward the edge. A second line has rows like those of
+/// the main line: its holdfast is named apart, its hardware is like the main line's. Where only the main line's holdfast
+/// is named, its own is `NotAssessed`, unless it is one with that or with a guy's. Empty where the frame tips:
+/// nothing is carried then.
 ///
 /// An allowable stated with the rig and one worked out from its [`crate::strength::Gear`]: the lesser holds. A part of
 /// which nothing is known is `NotAssessed`, as is a leg that pulls; the lashing is `ConfirmOnSite`: no strength is ever
@@ -202,6 +216,10 @@ pub(crate) fn each_check(
         Part::Connector,
         Part::RedirectPulley,
         Part::HaulHoldfast,
+        Part::SecondPulley,
+        Part::SecondConnector,
+        Part::SecondRedirect,
+        Part::SecondHoldfast,
         Part::Bearing(Side::Left),
         Part::Bearing(Side::Right),
         Part::Edge,
@@ -233,8 +251,8 @@ struct Assessor<'a> {
 impl Assessor<'_> {
     /// The check of a part, with its steps put down; `None` for a part that is not there or of which nothing is said.
     fn check<N: Notes>(&self, part: Part, notes: &mut N) -> Option<Check> {
-        let Self { rig, solution, forces, legs } = *self;
-        let (gear, line) = (&rig.gear, &solution.line);
+        let Self { rig, forces, legs, .. } = *self;
+        let gear = &rig.gear;
         let factor = gear.factor;
         let (demand, capacity) = match part {
             Part::GuyRope(number) => {
@@ -261,46 +279,45 @@ impl Assessor<'_> {
                 });
                 (carried, capacity.filter(|_| carried >= 0.0))
             }
-            Part::MainLine => {
+            Part::MainLine | Part::SecondLine => {
+                let (_, line) = self.line(part)?;
                 notes.put(Symbol::Tension, line.greatest_tension);
-                (line.greatest_tension, gear.line.capacity_noted(factor, notes))
+                let rope = if matches!(part, Part::MainLine) { &gear.line } else { &gear.second };
+                (line.greatest_tension, rope.capacity_noted(factor, notes))
             }
-            Part::SecondLine => {
-                let tension = solution.second.as_ref()?.greatest_tension;
-                notes.put(Symbol::Tension, tension);
-                (tension, gear.second.capacity_noted(factor, notes))
-            }
-            Part::SecondSling => {
-                let pull = solution.second.as_ref()?.on_head().size();
-                notes.put(Symbol::Tension, pull);
-                (pull, gear.sling.capacity_noted(factor, notes))
-            }
-            Part::Sling | Part::HeadPulley | Part::Connector => {
-                let demand = line.on_head().size();
+            Part::Sling | Part::SecondSling => {
+                let demand = self.line(part)?.1.on_head().size();
                 notes.put(Symbol::Tension, demand);
-                let capacity = match part {
-                    Part::Sling => gear.sling.capacity_noted(factor, notes),
-                    Part::HeadPulley if gear.pulley.is_known() => gear.pulley.capacity_noted(factor, notes),
-                    Part::Connector if gear.connector.is_known() => {
-                        gear.connector.capacity_noted(factor, notes)
-                    }
-                    _ => return None,
+                (demand, gear.sling.capacity_noted(factor, notes))
+            }
+            Part::HeadPulley
+            | Part::Connector
+            | Part::RedirectPulley
+            | Part::SecondPulley
+            | Part::SecondConnector
+            | Part::SecondRedirect => {
+                let (_, line) = self.line(part)?;
+                let (hardware, pull) = match part {
+                    Part::HeadPulley | Part::SecondPulley => (&gear.pulley, line.on_head()),
+                    Part::Connector | Part::SecondConnector => (&gear.connector, line.on_head()),
+                    _ => (&gear.redirect, line.redirect?),
                 };
-                (demand, capacity)
-            }
-            Part::RedirectPulley => {
-                let demand = line.redirect.filter(|_| gear.redirect.is_known())?.size();
+                let demand = hardware.is_known().then(|| pull.size())?;
                 notes.put(Symbol::Tension, demand);
-                (demand, gear.redirect.capacity_noted(factor, notes))
+                (demand, hardware.capacity_noted(factor, notes))
             }
-            Part::HaulHoldfast => {
-                let to = rig.line.path.haul_point()?;
-                if !gear.haul.is_known() && gear.haul_allowable.is_none() {
+            Part::HaulHoldfast | Part::SecondHoldfast => {
+                let (path, line) = self.line(part)?;
+                let to = path.haul_point()?;
+                let (main, second) =
+                    ((&gear.haul, gear.haul_allowable), (&gear.second_haul, gear.second_haul_allowable));
+                let named = |of: (&Holdfast, Option<f64>)| of.0.is_known() || of.1.is_some();
+                let (holdfast, stated) = if matches!(part, Part::HaulHoldfast) { main } else { second };
+                if !named((holdfast, stated)) && (!named(main) || self.is_shared(to)) {
                     return None;
                 }
                 let demand = self.pull_noted(to, line.after_redirect, notes);
-                let stated = gear.haul_allowable.map(Capacity::stated);
-                (demand, Capacity::lesser(stated, gear.haul.capacity_noted(notes)))
+                (demand, Capacity::lesser(stated.map(Capacity::stated), holdfast.capacity_noted(notes)))
             }
             Part::Lashing => {
                 let (left, right) = (forces.compression.left, forces.compression.right);
@@ -337,6 +354,28 @@ impl Assessor<'_> {
         Some((guy, self.forces.guys.get(number)?.tension))
     }
 
+    /// The path and the forces of the line that a part belongs to: the second line's parts are named as such. `None` for
+    /// those of a second line that is not there.
+    fn line(&self, part: Part) -> Option<(Path, &LineForces)> {
+        match part {
+            Part::SecondLine
+            | Part::SecondSling
+            | Part::SecondPulley
+            | Part::SecondConnector
+            | Part::SecondRedirect
+            | Part::SecondHoldfast => {
+                Some((self.rig.second.as_ref()?.line.path, self.solution.second.as_ref()?))
+            }
+            _ => Some((self.rig.line.path, &self.solution.line)),
+        }
+    }
+
+    /// Whether a guy or the main line ends at `at` too.
+    fn is_shared(&self, at: Point) -> bool {
+        let guys = self.rig.guys.iter().filter(|guy| guy.rigged).map(|guy| guy.anchor);
+        guys.chain(self.rig.line.path.haul_point()).any(|end| near(end, at))
+    }
+
     /// The pull of every rope that ends at `at`, N: of one alone its `tension`.
     fn pull_noted<N: Notes>(&self, at: Point, tension: f64, notes: &mut N) -> f64 {
         let mut ropes = 0;
@@ -361,16 +400,15 @@ impl Assessor<'_> {
     /// Every guy and the haul line that end at `at`: where it ends, where it comes from, its tension.
     fn tied_at(&self, at: Point, mut tied: impl FnMut(Point, Point, f64)) {
         let Self { rig, solution, forces, .. } = *self;
-        let near = |end: Point| (end - at).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST;
         for (guy, force) in rig.guys.iter().zip(&forces.guys) {
-            if near(guy.anchor) {
+            if near(guy.anchor, at) {
                 tied(guy.anchor, solution.layout.head, force.tension);
             }
         }
         let second = rig.second.as_ref().zip(solution.second.as_ref());
         let second = second.map(|(second, forces)| (&second.line, forces));
         for (line, forces) in core::iter::once((&rig.line, &solution.line)).chain(second) {
-            let Some(to) = line.path.haul_point().filter(|to| near(*to)) else { continue };
+            let Some(to) = line.path.haul_point().filter(|to| near(*to, at)) else { continue };
             let next = line.path.next_point(&rig.feet, &solution.layout).filter(|next| *next != to);
             tied(to, next.unwrap_or(forces.pulley), forces.after_redirect);
         }

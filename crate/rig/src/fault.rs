@@ -157,9 +157,9 @@ pub enum Field {
     /// Least breaking strength of the redirect pulley.
     RedirectBreaking,
     /// Steel pickets or pins of the haul line's holdfast.
-    HaulPickets,
+    HaulPickets(LineName),
     /// Distance from picket to picket there.
-    HaulPicketSpacing,
+    HaulPicketSpacing(LineName),
     /// Thickness of the rope of the head lashing.
     LashingRope,
     /// Wrapping turns of the head lashing.
@@ -173,9 +173,9 @@ pub enum Field {
     /// Girth of a leg at the head lashing.
     LashingGirth,
     /// What the haul line's holdfast is taken to hold.
-    HaulHoldfastStrength,
+    HaulHoldfastStrength(LineName),
     /// What the haul line's holdfast may carry.
-    HaulHoldfastAllowable,
+    HaulHoldfastAllowable(LineName),
     /// Factor asked for between breaking strength and load.
     StrengthFactor,
     /// Pressure that the ground under a foot may take.
@@ -238,7 +238,7 @@ impl Field {
             | Self::Spacer
             | Self::LashingTail
             | Self::LashingGirth
-            | Self::HaulPicketSpacing => Dimension::Length,
+            | Self::HaulPicketSpacing(_) => Dimension::Length,
             Self::BearingArea => Dimension::Area,
             Self::Lean
             | Self::SideAngle(_)
@@ -260,8 +260,8 @@ impl Field {
             | Self::PulleyBreaking
             | Self::ConnectorBreaking
             | Self::RedirectBreaking
-            | Self::HaulHoldfastStrength
-            | Self::HaulHoldfastAllowable => Dimension::Force,
+            | Self::HaulHoldfastStrength(_)
+            | Self::HaulHoldfastAllowable(_) => Dimension::Force,
             Self::TimberCompression
             | Self::TimberBending
             | Self::TimberStiffness
@@ -287,7 +287,7 @@ impl Field {
             | Self::Pickets(_)
             | Self::WrappingTurns
             | Self::FrappingTurns
-            | Self::HaulPickets => Dimension::Count,
+            | Self::HaulPickets(_) => Dimension::Count,
         }
     }
 
@@ -337,13 +337,13 @@ impl Field {
             | Self::PulleyBreaking
             | Self::ConnectorBreaking
             | Self::RedirectBreaking
-            | Self::HaulHoldfastStrength
-            | Self::HaulHoldfastAllowable => (1.0, 1.0e7),
+            | Self::HaulHoldfastStrength(_)
+            | Self::HaulHoldfastAllowable(_) => (1.0, 1.0e7),
             Self::GuyKnotEfficiency(_) | Self::LineKnotEfficiency(_) | Self::SlingKnotEfficiency => {
                 (0.05, 1.0)
             }
-            Self::SlingParts | Self::Pickets(_) | Self::HaulPickets => (1.0, 12.0),
-            Self::PicketSpacing(_) | Self::HaulPicketSpacing => (0.1, 10.0),
+            Self::SlingParts | Self::Pickets(_) | Self::HaulPickets(_) => (1.0, 12.0),
+            Self::PicketSpacing(_) | Self::HaulPicketSpacing(_) => (0.1, 10.0),
             Self::LashingRope => (0.003, 0.06),
             Self::WrappingTurns | Self::FrappingTurns => (1.0, 40.0),
             Self::Spacer => (0.0, 0.5),

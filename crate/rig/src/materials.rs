@@ -29,6 +29,8 @@ pub struct Materials {
     pub guys: ArrayVec<GuyMaterials, MAX_GUYS>,
     /// What the haul line's holdfast takes.
     pub haul: HoldfastMaterials,
+    /// What the second line's holdfast takes.
+    pub second_haul: HoldfastMaterials,
     /// The main line, from the load at the edge to its haul point, m, without what is lowered; `None` for one that is
     /// not hauled.
     pub line: Option<f64>,
@@ -118,6 +120,7 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
             })
             .collect(),
         haul: HoldfastMaterials::of(&rig.gear.haul),
+        second_haul: HoldfastMaterials::of(&rig.gear.second_haul),
         line: hauled,
     })
 }

@@ -65,6 +65,8 @@ pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
     drawn.feet.bearing_allowable = draw.ground(drawn.feet.bearing_allowable);
     drawn.gear.haul_allowable = draw.ground(drawn.gear.haul_allowable);
     drawn.gear.haul = draw.holdfast(drawn.gear.haul);
+    drawn.gear.second_haul_allowable = draw.ground(drawn.gear.second_haul_allowable);
+    drawn.gear.second_haul = draw.holdfast(drawn.gear.second_haul);
     drawn
 }
 

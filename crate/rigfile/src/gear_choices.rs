@@ -150,6 +150,8 @@ pub(crate) const GEAR_CHOICES: &[ChoiceSpec] = &[
     chosen!("second.knot", KNOTS, Knot::ALL, gear.second.knot),
     chosen!("line.holdfast", HOLDFASTS, HoldfastKind::ALL, gear.haul.kind),
     chosen!("line.soil", SOILS, Soil::ALL, gear.haul.soil),
+    chosen!("second.holdfast", HOLDFASTS, HoldfastKind::ALL, gear.second_haul.kind),
+    chosen!("second.soil", SOILS, Soil::ALL, gear.second_haul.soil),
     chosen!("sling.rope", ROPES, RopeClass::ALL, gear.sling.cordage.class),
     chosen!("sling.knot", KNOTS, Knot::ALL, gear.sling.cordage.knot),
     chosen!("pulley.class", HARDWARE, PULLEYS, gear.pulley.class),

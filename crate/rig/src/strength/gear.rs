@@ -16,7 +16,8 @@ pub struct Gear {
     pub second: Cordage,
     /// The sling at the head; that of the second line is taken to be like it.
     pub sling: Sling,
-    /// The pulley at the head: it takes the resultant of the line.
+    /// The pulley at the head: it takes the resultant of the line. Those of the second line are taken to be like this, the
+    /// connector and the redirect.
     pub pulley: Hardware,
     /// The connector between the head pulley and its sling: it takes the same.
     pub connector: Hardware,
@@ -26,6 +27,10 @@ pub struct Gear {
     pub haul: Holdfast,
     /// What that may carry, N, as the person who builds it says.
     pub haul_allowable: Option<f64>,
+    /// What the second line's haul line ends at.
+    pub second_haul: Holdfast,
+    /// What that may carry, N, as the person who builds it says.
+    pub second_haul_allowable: Option<f64>,
     /// How the head is lashed.
     pub lashing: Lashing,
     /// The factor that is asked for between breaking strength and load, of cordage and hardware.
@@ -62,10 +67,14 @@ impl Gear {
             (Field::PulleyBreaking, self.pulley.breaking),
             (Field::ConnectorBreaking, self.connector.breaking),
             (Field::RedirectBreaking, self.redirect.breaking),
-            (Field::HaulPickets, self.haul.pickets),
-            (Field::HaulPicketSpacing, self.haul.spacing),
-            (Field::HaulHoldfastStrength, self.haul.strength),
-            (Field::HaulHoldfastAllowable, self.haul_allowable),
+            (Field::HaulPickets(LineName::Main), self.haul.pickets),
+            (Field::HaulPicketSpacing(LineName::Main), self.haul.spacing),
+            (Field::HaulHoldfastStrength(LineName::Main), self.haul.strength),
+            (Field::HaulHoldfastAllowable(LineName::Main), self.haul_allowable),
+            (Field::HaulPickets(LineName::Second), self.second_haul.pickets),
+            (Field::HaulPicketSpacing(LineName::Second), self.second_haul.spacing),
+            (Field::HaulHoldfastStrength(LineName::Second), self.second_haul.strength),
+            (Field::HaulHoldfastAllowable(LineName::Second), self.second_haul_allowable),
             (Field::StrengthFactor, self.factor),
         ] {
             field.check_if(value)?;

@@ -34,7 +34,7 @@ impl Assembly<'_> {
         {
             self.needs(first, "limits.strength_factor");
         }
-        for of in guys.iter().map(String::as_str).chain(["line"]) {
+        for of in guys.iter().map(String::as_str).chain(["line", "second"]) {
             self.holdfast(of);
         }
         self.timber();

@@ -84,12 +84,13 @@
 //! tail = "50 cm"               # each of its two; default 50 cm
 //! girth = "38 cm"              # of a leg there; default: from its section, if that is known
 //!
-//! [pulley]                     # at the head; [connector] and [redirect] take the same keys
+//! [pulley]                     # at the head, of both lines; [connector] and [redirect] take the same keys
 //! class = "general"            # technical, general; default: not known
 //! breaking = "36 kN"           # before that of the class
 //!
 //! [second]                     # a second line, if there is one
-//! path = "hung"                # as of the main line, with `to`, `parts`, efficiencies and sling as there
+//! path = "hung"                # as of the main line, with `to`, `parts`, efficiencies, sling, rope and holdfast
+//!                              # as there
 //! share = "50 %"               # of the load while both hold; 0 % for one that only catches
 //! peak_factor = 2.5            # its greatest tension over the load's weight when the main line is lost;
 //!                              # default: not known, and that is then not assessed
