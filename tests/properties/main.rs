@@ -20,6 +20,7 @@ mod readings;
 mod scale;
 mod strength;
 mod stretch;
+mod the_job;
 mod two_lines;
 mod what_if;
 

@@ -7,7 +7,9 @@ mod text;
 mod verdict;
 
 use crate::files::{self, Form};
-use outlean_rig::{Check, Clearance, Fault, Finding, Governing, Rig, Solution, WorkingRange};
+use outlean_rig::{
+    Check, Clearance, Fault, Finding, Governing, HoldfastPull, Part, Rig, Solution, WorkingRange,
+};
 use outlean_rigfile::RigFile;
 use std::process::ExitCode;
 
@@ -21,6 +23,7 @@ pub(crate) struct Solved<'a> {
     balance_leans: Vec<f64>,
     findings: Vec<Finding>,
     past: Vec<Governing>,
+    holdfasts: Vec<(Part, HoldfastPull)>,
     clearance: Option<Clearance>,
     giving: Option<giving::Giving>,
 }
@@ -36,6 +39,7 @@ impl<'a> Solved<'a> {
             balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),
             findings: outlean_rig::findings(rig)?.to_vec(),
             past: verdict::past(rig)?,
+            holdfasts: outlean_rig::holdfast_pulls(rig, &solution).to_vec(),
             clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
             giving: giving::Giving::of(rig)?,
             solution,

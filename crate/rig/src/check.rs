@@ -1,8 +1,8 @@
 //! What each part carries against what it may carry.
 
-use crate::angle::{atan2, hypot};
+use crate::holdfast_pull::{HoldfastPull, near, tied_at};
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Holdfast, Notes, Symbol, Worked, timber};
-use crate::{Force, Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
+use crate::{Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
 use core::cell::Cell;
 use core::ops::ControlFlow;
@@ -128,13 +128,6 @@ impl Check {
 
 /// How many checks a rig can have.
 pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 18;
-
-/// Ropes that end this near to one another are tied to one holdfast, m.
-const SAME_HOLDFAST: f64 = 0.05;
-
-fn near(one: Point, other: Point) -> bool {
-    (one - other).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST
-}
 
 /// Every part of a solved rig against what it may carry: rigged guys in the order of the rig (rope, then
 /// holdfast), legs, main line, sling, lashing. Then, where the rig says something of them: head pulley, connector,
@@ -378,39 +371,18 @@ impl Assessor<'_> {
 
     /// The pull of every rope that ends at `at`, N: of one alone its `tension`.
     fn pull_noted<N: Notes>(&self, at: Point, tension: f64, notes: &mut N) -> f64 {
-        let mut ropes = 0;
-        self.tied_at(at, |_, _, tension| ropes += usize::from(tension > 0.0));
-        if ropes < 2 && !N::KEPT {
+        let tied = || tied_at(at, self.rig, self.solution, self.forces);
+        let alone = tied().filter(|rope| rope.tension > 0.0).count() < 2;
+        if alone && !N::KEPT {
             return tension;
         }
-        let mut pull = Force::ZERO;
-        self.tied_at(at, |end, from, tension| {
-            let way = from - end;
-            pull += Force::along(way / way.length(), tension);
-        });
-        let size = if ropes < 2 { tension } else { pull.size() };
+        let pull = HoldfastPull::of(tied());
+        let size = if alone { tension } else { pull.size };
         notes.put(Symbol::Pull, size);
-        notes.put(Symbol::Lift, pull.z());
-        if let Some(way) = pull.direction() {
-            notes.put(Symbol::PullAngle, atan2(way.z, hypot(way.x, way.y)));
+        notes.put(Symbol::Lift, pull.uplift);
+        if let Some(angle) = pull.angle {
+            notes.put(Symbol::PullAngle, angle);
         }
         size
-    }
-
-    /// Every guy and the haul line that end at `at`: where it ends, where it comes from, its tension.
-    fn tied_at(&self, at: Point, mut tied: impl FnMut(Point, Point, f64)) {
-        let Self { rig, solution, forces, .. } = *self;
-        for (guy, force) in rig.guys.iter().zip(&forces.guys) {
-            if near(guy.anchor, at) {
-                tied(guy.anchor, solution.layout.head, force.tension);
-            }
-        }
-        let second = rig.second.as_ref().zip(solution.second.as_ref());
-        let second = second.map(|(second, forces)| (&second.line, forces));
-        for (line, forces) in core::iter::once((&rig.line, &solution.line)).chain(second) {
-            let Some(to) = line.path.haul_point().filter(|to| near(*to, at)) else { continue };
-            let next = line.path.next_point(&rig.feet, &solution.layout).filter(|next| *next != to);
-            tied(to, next.unwrap_or(forces.pulley), forces.after_redirect);
-        }
     }
 }

@@ -22,7 +22,7 @@ pub fn simple_advantage(parts: u8, efficiency: f64) -> f64 {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Haul {
-    /// Pull on the haul line where the team's system takes hold of it, N.
+    /// Pull on the rope where the team's system takes hold of it, N.
     pub line: f64,
     /// Pull in the team's hands, N.
     pub hands: f64,
@@ -35,9 +35,15 @@ impl Haul {
     /// `None` for no parts, a pull of nothing or less, or numbers that are none.
     #[must_use]
     pub fn of(line: &LineForces, parts: u8, efficiency: f64, each: f64) -> Option<Self> {
-        let hands = line.after_redirect / simple_advantage(parts, efficiency);
+        Self::against(line.after_redirect, parts, efficiency, each)
+    }
+
+    /// The same of any rope, against its tension (N).
+    #[must_use]
+    pub fn against(tension: f64, parts: u8, efficiency: f64, each: f64) -> Option<Self> {
+        let hands = tension / simple_advantage(parts, efficiency);
         (hands.is_finite() && each > 0.0).then(|| Self {
-            line: line.after_redirect,
+            line: tension,
             hands,
             // A cast saturates: a crew of four thousand million is never asked for.
             people: libm::ceil(hands / each) as u32,

@@ -67,10 +67,10 @@ pub struct Proposal {
 }
 
 /// How far a lever is tried, in which directions and in what paces.
-struct Reach {
-    lever: Lever,
-    pace: f64,
-    directions: &'static [f64],
+pub(crate) struct Reach {
+    pub lever: Lever,
+    pub pace: f64,
+    pub directions: &'static [f64],
 }
 
 /// Paces beyond which a change is no longer a small one.
@@ -192,7 +192,7 @@ fn whole_changes(rig: &Rig) -> Vec<Change> {
 }
 
 /// The smallest change of one lever that brings a rig inside, within `most` paces, and its effort.
-fn smallest(rig: &Rig, reach: &Reach, most: f64) -> Option<(Change, f64)> {
+pub(crate) fn smallest(rig: &Rig, reach: &Reach, most: f64) -> Option<(Change, f64)> {
     let from = reach.lever.get(rig)?;
     let mut changed = rig.clone();
     let mut inside = |to: f64| {

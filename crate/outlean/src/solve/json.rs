@@ -4,7 +4,9 @@ use super::giving::Giving;
 use super::{Solved, verdict};
 use crate::cited::Cited;
 use outlean_rig::strength::Worked;
-use outlean_rig::{Check, Clearance, Finding, Governing, Rig, Solution, WorkingRange, worked};
+use outlean_rig::{
+    Check, Clearance, Finding, Governing, HoldfastPull, Part, Rig, Solution, WorkingRange, worked,
+};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -18,6 +20,7 @@ pub(super) struct Output<'a> {
     balance_leans: &'a [f64],
     findings: Vec<FindingOutput<'a>>,
     past: &'a [Governing],
+    holdfasts: Vec<HoldfastOutput>,
     clearance: Option<Clearance>,
     stretch: Option<&'a Giving>,
     not_assessed: Vec<&'static str>,
@@ -53,6 +56,14 @@ impl<'a> CheckOutput<'a> {
     }
 }
 
+/// What pulls on a holdfast.
+#[derive(Serialize)]
+struct HoldfastOutput {
+    part: Part,
+    #[serde(flatten)]
+    pull: HoldfastPull,
+}
+
 /// A finding with its source.
 #[derive(Serialize)]
 struct FindingOutput<'a> {
@@ -80,6 +91,7 @@ pub(super) fn output<'a>(solved: &'a Solved<'_>) -> Output<'a> {
         balance_leans: &solved.balance_leans,
         findings: solved.findings.iter().map(FindingOutput::of).collect(),
         past: &solved.past,
+        holdfasts: solved.holdfasts.iter().map(|&(part, pull)| HoldfastOutput { part, pull }).collect(),
         clearance: solved.clearance,
         stretch: solved.giving.as_ref(),
         not_assessed: verdict::left_out(solved).collect(),

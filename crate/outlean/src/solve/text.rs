@@ -6,7 +6,7 @@ use crate::name;
 use crate::words::words;
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean,
-    Limit, Role, Rule, Side, State, worked,
+    Limit, Part, Role, Rule, Side, State, worked,
 };
 use outlean_rigfile::{Units, percent, show};
 
@@ -24,6 +24,7 @@ pub(super) fn text(solved: &Solved<'_>, heading: &str, units: Units) -> String {
         (Some(forces), _) => {
             text.parts();
             text.guys(forces);
+            text.holdfasts();
             text.feet(&forces.footing);
         }
         (None, Some(tip)) => text.line("tips.result", &[("tip", &name::tip(tip))]),
@@ -223,6 +224,23 @@ impl Text<'_> {
             let length = self.solved.solution.guy_length.get(usize::from(number)).copied();
             let length = self.shown(length.unwrap_or(f64::NAN), Dimension::Length);
             self.under(key, &[("guy", &guy), ("tension", &tension), ("length", &length)]);
+        }
+    }
+
+    fn holdfasts(&mut self) {
+        let solved = self.solved;
+        for (part, pull) in &solved.holdfasts {
+            let Some(angle) = pull.angle else { continue };
+            let part = match part {
+                Part::RedirectPulley | Part::SecondRedirect => {
+                    words().fill("holdfast.of", &[("part", &name::part(*part, &self.guys))])
+                }
+                part => name::part(*part, &self.guys),
+            };
+            let (size, uplift) = (self.force(pull.size), self.force(pull.uplift.abs()));
+            let key = if pull.uplift >= 0.0 { "holdfast.lifted" } else { "holdfast.pressed" };
+            let angle = self.angle(angle.abs());
+            self.under(key, &[("part", &part), ("size", &size), ("angle", &angle), ("uplift", &uplift)]);
         }
     }
 
