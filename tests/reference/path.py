@@ -18,6 +18,10 @@ class Lost(Exception):
     """The library finds no balance with the head held."""
 
 
+class NoBalance(Exception):
+    """At a lean there is none, whatever the load."""
+
+
 class Path:
     def __init__(self, node_facing, lean, scale):
         """A node to face any lean; the lean as set; what forces are like, N."""
@@ -120,6 +124,8 @@ class Path:
             at_b = self.held(lean, b)
             if abs(at_b) <= 0.01 * self.nothing:
                 return b
+        if abs(at_b) > 10.0 * self.nothing:
+            raise NoBalance(f"at a lean of {lean}")
         return b
 
     def peak(self, low, high, near):
@@ -147,15 +153,19 @@ class Path:
             there = lean + way * STRIDE
             if abs(there) >= FLAT:
                 return stands, multiple, lean
-            more = self.multiple(there, multiple)
+            try:
+                more = self.multiple(there, multiple)
+            except NoBalance:
+                there, more = self.last(lean, there, multiple)
+                if stands is None and more >= 1.0:
+                    stands = self.borne_between(lean, there)
+                return stands, more, there
             top = None
             if more < multiple - 1e-9 * max(1.0, multiple):
                 top = self.peak(before, there, multiple)
                 there, more = top if top[1] > multiple else (lean, multiple)
             if stands is None and more >= 1.0:
-                self.face(0.5 * (lean + there))
-                held = [self.held(at, 1.0) for at in (lean, there)]
-                stands = self.root(lambda at: self.held(at, 1.0), lean, there, *held)
+                stands = self.borne_between(lean, there)
             if more > GREATEST:
                 return stands, None, None
             if top is not None:
@@ -178,6 +188,23 @@ class Path:
             if near > multiple:
                 return there
         return None
+
+    def last(self, lean, beyond, multiple):
+        """The last lean with a balance before one without, where a guy goes slack that alone held the head, and its
+        multiple."""
+        while abs(beyond - lean) > 1e-13:
+            middle = 0.5 * (lean + beyond)
+            try:
+                lean, multiple = middle, self.multiple(middle, multiple)
+            except NoBalance:
+                beyond = middle
+        return lean, multiple
+
+    def borne_between(self, less, more):
+        """Where the whole load is borne, between a lean at which less is and one at which more is."""
+        self.face(0.5 * (less + more))
+        held = [self.held(at, 1.0) for at in (less, more)]
+        return self.root(lambda at: self.held(at, 1.0), less, more, *held)
 
     def borne_before(self, lean, way):
         """Where the whole load is borne, on the stride before a lean at which more is."""

@@ -158,9 +158,11 @@ impl Footing {
         let raised = spread_thrust * layout.foot_line.z / level;
         let raised = Pair::new(raised, -raised);
 
-        // Below this a vertical force is rounding, not bearing.
+        // Below this a vertical force is rounding, not bearing. What guys were set to counts too: where nothing is left
+        // of it there is rounding.
         let lines = main.load.size() + second.map_or(0.0, |line| line.load.size());
-        let none = 1e-9 * (compression.left.abs() + compression.right.abs() + lines);
+        let set: f64 = rig.guys.iter().filter(|guy| guy.rigged).map(|guy| guy.pretension).sum();
+        let none = 1e-9 * (compression.left.abs() + compression.right.abs() + lines + set);
         let feet = Pair::from_fn(|side| {
             let reaction = *reaction.on(side);
             let bearing = reaction.z();

@@ -111,3 +111,21 @@ fn slack_guys_are_sagged_into_and_one_on_the_wrong_side_holds_nothing() {
         assert!(matches!(stretched(&backward, &stretch), Ok(Outcome::NothingHolds)));
     }
 }
+
+/// With nothing on a weightless head, a guy cut too short pulls it until it is slack itself: what is left is rounding,
+/// over which no foot lifts.
+#[test]
+fn a_frame_that_nothing_pulls_any_more_does_not_tip() {
+    for number in 0..200 {
+        let mut rig = hung(0.2 + 0.003 * f64::from(number), 200.0);
+        rig.line.path = outlean_rig::Path::NotOverHead;
+        rig.feet.held_down = false;
+        rig.guys[0].anchor = Point::new(-5.0, 0.02 * f64::from(number), 0.3);
+        rig.guys[0].pretension = 280.0;
+        let mut stretch = alike(&rig, 20_000.0, LeanIs::Cut);
+        (stretch.leg_stiffness, stretch.ropes[1].give) = (1e7, 0.5);
+        let found = standing(&rig, &stretch);
+        assert!(found.tension.iter().all(|tension| *tension < 1e-6), "{:?}", found.tension);
+        assert!(found.lean < rig.lean);
+    }
+}
