@@ -104,8 +104,9 @@ class Path:
         ahead, behind = self.held(lean + little, multiple), self.held(lean - little, multiple)
         return ahead >= -self.nothing and behind <= self.nothing
 
-    def multiple(self, lean, near):
-        """The multiple of the load in balance at a lean: by secants, since what holds the head is all but linear in it."""
+    def multiple(self, lean, near, rough=1e6):
+        """The multiple of the load in balance at a lean: by secants, since what holds the head is all but linear in it. One
+        that is still out of balance by `rough` times rounding is none."""
         a, b = near, near + 0.01 * max(1.0, abs(near))
         at_a, at_b = self.held(lean, a), self.held(lean, b)
         for _ in range(30):
@@ -124,7 +125,7 @@ class Path:
             at_b = self.held(lean, b)
             if abs(at_b) <= 0.01 * self.nothing:
                 return b
-        if abs(at_b) > 10.0 * self.nothing:
+        if abs(at_b) > rough * self.nothing:
             raise NoBalance(f"at a lean of {lean}")
         return b
 
@@ -195,7 +196,7 @@ class Path:
         while abs(beyond - lean) > 1e-13:
             middle = 0.5 * (lean + beyond)
             try:
-                lean, multiple = middle, self.multiple(middle, multiple)
+                lean, multiple = middle, self.multiple(middle, multiple, rough=10.0)
             except NoBalance:
                 beyond = middle
         return lean, multiple
