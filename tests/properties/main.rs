@@ -7,6 +7,7 @@
     reason = "so a test fails"
 )]
 
+mod carried;
 mod equilibrium;
 mod frame;
 mod junk;
