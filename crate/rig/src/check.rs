@@ -1,6 +1,6 @@
 //! What each part carries against what it may carry.
 
-use crate::holdfast_pull::{HoldfastPull, near, tied_at};
+use crate::holdfast_pull::{HoldfastPull, Tied, tied_at};
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Holdfast, Notes, Symbol, Worked, timber};
 use crate::{Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
@@ -306,7 +306,7 @@ impl Assessor<'_> {
                     ((&gear.haul, gear.haul_allowable), (&gear.second_haul, gear.second_haul_allowable));
                 let named = |of: (&Holdfast, Option<f64>)| of.0.is_known() || of.1.is_some();
                 let (holdfast, stated) = if matches!(part, Part::HaulHoldfast) { main } else { second };
-                if !named((holdfast, stated)) && (!named(main) || self.is_shared(to)) {
+                if !named((holdfast, stated)) && (!named(main) || !self.alone(to)) {
                     return None;
                 }
                 let demand = self.pull_noted(to, line.after_redirect, notes);
@@ -363,20 +363,23 @@ impl Assessor<'_> {
         }
     }
 
-    /// Whether a guy or the main line ends at `at` too.
-    fn is_shared(&self, at: Point) -> bool {
-        let guys = self.rig.guys.iter().filter(|guy| guy.rigged).map(|guy| guy.anchor);
-        guys.chain(self.rig.line.path.haul_point()).any(|end| near(end, at))
+    /// Every rope that ends at `at`.
+    fn tied(&self, at: Point) -> impl Iterator<Item = Tied> {
+        tied_at(at, self.rig, self.solution, self.forces)
+    }
+
+    /// Whether no more than one rope ends at `at`.
+    fn alone(&self, at: Point) -> bool {
+        self.tied(at).count() < 2
     }
 
     /// The pull of every rope that ends at `at`, N: of one alone its `tension`.
     fn pull_noted<N: Notes>(&self, at: Point, tension: f64, notes: &mut N) -> f64 {
-        let tied = || tied_at(at, self.rig, self.solution, self.forces);
-        let alone = tied().filter(|rope| rope.tension > 0.0).count() < 2;
+        let alone = self.alone(at);
         if alone && !N::KEPT {
             return tension;
         }
-        let pull = HoldfastPull::of(tied());
+        let pull = HoldfastPull::of(self.tied(at));
         let size = if alone { tension } else { pull.size };
         notes.put(Symbol::Pull, size);
         notes.put(Symbol::Lift, pull.uplift);

@@ -25,7 +25,7 @@ pub struct HoldfastPull {
 pub(crate) struct Tied {
     end: Point,
     from: Point,
-    pub(crate) tension: f64,
+    tension: f64,
 }
 
 impl HoldfastPull {
@@ -78,11 +78,11 @@ pub fn holdfast_pulls(rig: &Rig, solution: &Solution) -> ArrayVec<(Part, Holdfas
     all
 }
 
-pub(crate) fn near(one: Point, other: Point) -> bool {
+fn near(one: Point, other: Point) -> bool {
     (one - other).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST
 }
 
-/// Every guy and haul line that end at `at`.
+/// Every rigged guy and every haul line that end at `at`.
 pub(crate) fn tied_at(
     at: Point,
     rig: &Rig,
@@ -90,7 +90,7 @@ pub(crate) fn tied_at(
     forces: &Forces,
 ) -> impl Iterator<Item = Tied> {
     let head = solution.layout.head;
-    let guys = rig.guys.iter().zip(&forces.guys).filter(move |(guy, _)| near(guy.anchor, at));
+    let guys = rig.guys.iter().zip(&forces.guys).filter(move |(guy, _)| guy.rigged && near(guy.anchor, at));
     let guys = guys.map(move |(guy, force)| Tied { end: guy.anchor, from: head, tension: force.tension });
     let second = rig.second.as_ref().zip(solution.second.as_ref());
     let second = second.map(|(second, forces)| (&second.line, forces));

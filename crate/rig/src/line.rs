@@ -1,6 +1,7 @@
 //! A line to the load: its path, its pulleys, and what it puts on the head.
 
 use crate::fault::Allowed;
+use crate::resolve::resolve_in_plane;
 use crate::stiffness::stiffness;
 use crate::{Edge, Fault, Feet, Field, Force, Layout, Operation, Path, Point, Vector, simple_advantage};
 use glam::DMat3;
@@ -321,11 +322,8 @@ fn at_rest(
             return Ok(Some(hangs));
         }
         let (e, f) = hangs.any_orthonormal_pair();
-        let (by_e, by_f) = (slope * e, slope * f);
-        let (a, b, c, d) = (by_e.dot(e), by_f.dot(e), by_e.dot(f), by_f.dot(f));
-        let (x, y) = (-here.dot(e), -here.dot(f));
-        let area = a * d - b * c;
-        let turn = (e * (x * d - b * y) + f * (a * y - x * c)) / area;
+        let [by_e, by_f] = resolve_in_plane([slope * e, slope * f], hangs, Force::along(-here, 1.0));
+        let turn = e * by_e + f * by_f;
         let newton = (hangs + turn * (0.5 / turn.length()).min(1.0)).try_normalize();
         if newton.is_some() && here.length() < NEAR && turn.length() < NEAR {
             return Ok(newton);

@@ -1,6 +1,7 @@
 //! Where a field stands in a rig, and the rows of what the rig is made of.
 
 use crate::fields::FieldSpec;
+use outlean_rig::strength::{Cordage, Gear, Holdfast};
 use outlean_rig::{Field, LineName, Rig, Side};
 
 /// What the core calls a field.
@@ -94,18 +95,12 @@ fn slot(rig: &mut Rig, field: Field) -> Option<&mut Option<f64>> {
         Field::Friction => &mut rig.feet.friction,
         Field::BearingArea => &mut rig.feet.bearing_area,
         Field::BearingAllowable => &mut rig.feet.bearing_allowable,
-        Field::LineBreaking(LineName::Main) => &mut gear.line.breaking,
-        Field::LineBreaking(LineName::Second) => &mut gear.second.breaking,
-        Field::LineKnotEfficiency(LineName::Main) => &mut gear.line.knot_efficiency,
-        Field::LineKnotEfficiency(LineName::Second) => &mut gear.second.knot_efficiency,
-        Field::HaulPickets(LineName::Main) => &mut gear.haul.pickets,
-        Field::HaulPickets(LineName::Second) => &mut gear.second_haul.pickets,
-        Field::HaulPicketSpacing(LineName::Main) => &mut gear.haul.spacing,
-        Field::HaulPicketSpacing(LineName::Second) => &mut gear.second_haul.spacing,
-        Field::HaulHoldfastStrength(LineName::Main) => &mut gear.haul.strength,
-        Field::HaulHoldfastStrength(LineName::Second) => &mut gear.second_haul.strength,
-        Field::HaulHoldfastAllowable(LineName::Main) => &mut gear.haul_allowable,
-        Field::HaulHoldfastAllowable(LineName::Second) => &mut gear.second_haul_allowable,
+        Field::LineBreaking(of) => &mut of_line(gear, of).0.breaking,
+        Field::LineKnotEfficiency(of) => &mut of_line(gear, of).0.knot_efficiency,
+        Field::HaulPickets(of) => &mut of_line(gear, of).1.pickets,
+        Field::HaulPicketSpacing(of) => &mut of_line(gear, of).1.spacing,
+        Field::HaulHoldfastStrength(of) => &mut of_line(gear, of).1.strength,
+        Field::HaulHoldfastAllowable(of) => of_line(gear, of).2,
         Field::SlingBreaking => &mut gear.sling.cordage.breaking,
         Field::SlingKnotEfficiency => &mut gear.sling.cordage.knot_efficiency,
         Field::SlingParts => &mut gear.sling.parts,
@@ -134,6 +129,14 @@ fn slot(rig: &mut Rig, field: Field) -> Option<&mut Option<f64>> {
         Field::HoldfastStrength(number) => &mut rig.guys.get_mut(guy(number))?.holdfast.strength,
         _ => return None,
     })
+}
+
+/// The rope of a line, what its haul line ends at, and what that may carry.
+const fn of_line(gear: &mut Gear, of: LineName) -> (&mut Cordage, &mut Holdfast, &mut Option<f64>) {
+    match of {
+        LineName::Main => (&mut gear.line, &mut gear.haul, &mut gear.haul_allowable),
+        LineName::Second => (&mut gear.second, &mut gear.second_haul, &mut gear.second_haul_allowable),
+    }
 }
 
 const fn both_legs(key: &'static str, core: Field) -> FieldSpec {

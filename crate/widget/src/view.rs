@@ -299,28 +299,29 @@ fn plain(piece: &Piece, sliders: &[SliderView], choices: &[ChoiceView]) -> Strin
 
 /// A stable key of a part.
 pub fn part_key(part: Part) -> String {
-    match part {
-        Part::GuyRope(n) => format!("guy-{n}-rope"),
-        Part::GuyHoldfast(n) => format!("guy-{n}-holdfast"),
-        Part::Leg(Side::Left) => "leg-left".to_owned(),
-        Part::Leg(Side::Right) => "leg-right".to_owned(),
-        Part::MainLine => "main-line".to_owned(),
-        Part::Sling => "sling".to_owned(),
-        Part::SecondLine => "second-line".to_owned(),
-        Part::SecondSling => "second-sling".to_owned(),
-        Part::HeadPulley => "head-pulley".to_owned(),
-        Part::Connector => "connector".to_owned(),
-        Part::RedirectPulley => "redirect-pulley".to_owned(),
-        Part::HaulHoldfast => "haul-holdfast".to_owned(),
-        Part::SecondPulley => "second-pulley".to_owned(),
-        Part::SecondConnector => "second-connector".to_owned(),
-        Part::SecondRedirect => "second-redirect".to_owned(),
-        Part::SecondHoldfast => "second-holdfast".to_owned(),
-        Part::Bearing(Side::Left) => "ground-left".to_owned(),
-        Part::Bearing(Side::Right) => "ground-right".to_owned(),
-        Part::Edge => "edge".to_owned(),
-        _ => "lashing".to_owned(),
-    }
+    let key = match part {
+        Part::GuyRope(n) => return format!("guy-{n}-rope"),
+        Part::GuyHoldfast(n) => return format!("guy-{n}-holdfast"),
+        Part::Leg(Side::Left) => "leg-left",
+        Part::Leg(Side::Right) => "leg-right",
+        Part::MainLine => "main-line",
+        Part::Sling => "sling",
+        Part::SecondLine => "second-line",
+        Part::SecondSling => "second-sling",
+        Part::HeadPulley => "head-pulley",
+        Part::Connector => "connector",
+        Part::RedirectPulley => "redirect-pulley",
+        Part::HaulHoldfast => "haul-holdfast",
+        Part::SecondPulley => "second-pulley",
+        Part::SecondConnector => "second-connector",
+        Part::SecondRedirect => "second-redirect",
+        Part::SecondHoldfast => "second-holdfast",
+        Part::Bearing(Side::Left) => "ground-left",
+        Part::Bearing(Side::Right) => "ground-right",
+        Part::Edge => "edge",
+        _ => "lashing",
+    };
+    key.to_owned()
 }
 
 fn rows(state: &State, words: &Words) -> Vec<Row> {

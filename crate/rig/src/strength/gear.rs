@@ -51,15 +51,21 @@ pub const OFFERED_FACTORS: [(f64, Citation); 4] = [
 impl Gear {
     pub(crate) fn check(&self) -> Result<(), Fault> {
         self.lashing.check()?;
-        let Self { timber, line, second, sling, .. } = self;
+        let Self { timber, sling, .. } = self;
+        let main = (LineName::Main, &self.line, &self.haul, self.haul_allowable);
+        let second = (LineName::Second, &self.second, &self.second_haul, self.second_haul_allowable);
+        for (of, rope, haul, allowable) in [main, second] {
+            Field::LineBreaking(of).check_if(rope.breaking)?;
+            Field::LineKnotEfficiency(of).check_if(rope.knot_efficiency)?;
+            Field::HaulPickets(of).check_if(haul.pickets)?;
+            Field::HaulPicketSpacing(of).check_if(haul.spacing)?;
+            Field::HaulHoldfastStrength(of).check_if(haul.strength)?;
+            Field::HaulHoldfastAllowable(of).check_if(allowable)?;
+        }
         for (field, value) in [
             (Field::TimberCompression, timber.compression),
             (Field::TimberBending, timber.bending),
             (Field::TimberStiffness, timber.stiffness),
-            (Field::LineBreaking(LineName::Main), line.breaking),
-            (Field::LineKnotEfficiency(LineName::Main), line.knot_efficiency),
-            (Field::LineBreaking(LineName::Second), second.breaking),
-            (Field::LineKnotEfficiency(LineName::Second), second.knot_efficiency),
             (Field::SlingBreaking, sling.cordage.breaking),
             (Field::SlingKnotEfficiency, sling.cordage.knot_efficiency),
             (Field::SlingParts, sling.parts),
@@ -67,14 +73,6 @@ impl Gear {
             (Field::PulleyBreaking, self.pulley.breaking),
             (Field::ConnectorBreaking, self.connector.breaking),
             (Field::RedirectBreaking, self.redirect.breaking),
-            (Field::HaulPickets(LineName::Main), self.haul.pickets),
-            (Field::HaulPicketSpacing(LineName::Main), self.haul.spacing),
-            (Field::HaulHoldfastStrength(LineName::Main), self.haul.strength),
-            (Field::HaulHoldfastAllowable(LineName::Main), self.haul_allowable),
-            (Field::HaulPickets(LineName::Second), self.second_haul.pickets),
-            (Field::HaulPicketSpacing(LineName::Second), self.second_haul.spacing),
-            (Field::HaulHoldfastStrength(LineName::Second), self.second_haul.strength),
-            (Field::HaulHoldfastAllowable(LineName::Second), self.second_haul_allowable),
             (Field::StrengthFactor, self.factor),
         ] {
             field.check_if(value)?;

@@ -114,13 +114,10 @@ impl Node<'_> {
         const SPARE: f64 = 0.1;
         let Some(edge) = &self.rig.edge else { return true };
         let second = self.rig.second.as_ref().map_or(0.0, |second| second.line.sling);
-        let hangs = self.rig.line.sling.max(second);
+        let low = self.frame.layout.head_height() - self.rig.line.sling.max(second) - SPARE;
         [from, to].into_iter().all(|state| {
             let pose = self.frame.pose(self.rig, state.turned, state.push);
-            pose.is_some_and(|pose| {
-                let layout = self.frame.layout_in(&pose);
-                layout.head_height() - hangs - SPARE > edge.level
-            })
+            pose.is_some_and(|pose| low + pose.moved.z > edge.level)
         })
     }
 
