@@ -28,14 +28,14 @@ class RigElement extends HTMLElement {
   /** @type {import('./engine.js').Words} */ #words = {};
   /** @type {ReturnType<RigElement['build']> | undefined} */ #parts;
   #dirty = { side: true, curves: true, cursor: true, words: true };
-  /** @type {'rest'|'focus'|'dragged'} */ #foot = 'rest';
   #frame = 0;
   #before = 0;
   #starting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
   /** @type {(() => void)[]} */ #stops = [];
   #drawn = false;
-  /** @type {'rest'|'focus'|'dragged'} */ #handle = 'rest';
+  /** @type {Record<'head'|'foot'|'anchor', 'rest'|'focus'|'dragged'>} How each handle is drawn. */
+  #grips = { head: 'rest', foot: 'rest', anchor: 'rest' };
   #held = false;
   #noted = '';
 
@@ -120,10 +120,11 @@ class RigElement extends HTMLElement {
     const curves = element('div', { class: 'curves' }, chart, cursor);
     const front = element('canvas', { role: 'img', 'aria-label': words['figure.alt_front'] });
     const foot = element('div', { class: 'head' });
+    const anchor = element('div', { class: 'head' });
     const forces = element('canvas', { role: 'img', 'aria-label': words['figure.alt_forces'] });
     const behind = element('div', { class: 'front' }, front, foot);
     const tail = element('div', { class: 'forces' }, forces);
-    const plate = element('div', { class: 'plate' }, side, head, element('div', { class: 'insets' }, behind, tail));
+    const plate = element('div', { class: 'plate' }, side, head, anchor, element('div', { class: 'insets' }, behind, tail));
     const keys = new Keys(words, {
       act,
       view: () => this.#view(),
@@ -141,41 +142,10 @@ class RigElement extends HTMLElement {
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
     const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), element('div', { class: 'below' }, working.element, more));
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
-    slider(head, {
-      grab: () => this.act({ kind: 'grab' }),
-      step: steps => this.act({ kind: 'step', key: 'lean', value: steps }),
-      end: where => { const at = this.#lean(); if (at) this.act({ kind: 'set', key: 'lean', value: at[where] }); },
-      page: () => this.#lean()?.page ?? 5,
-    });
     const free = () => !this.hasAttribute('veiled');
-    dragHandle(head, plate, {
-      free,
-      take: () => {
-        this.#handle = 'dragged';
-        act({ kind: 'grab' });
-        const [x, y] = this.#figure.handle();
-        return { x, y };
-      },
-      move: (x, y) => act({ kind: 'set', key: 'lean', value: this.#figure.leanAt(x, y) }),
-      leave: () => { this.#handle = 'rest'; this.#need({ side: true }); },
-    });
-    slider(foot, {
-      grab: () => act({ kind: 'grab' }),
-      step: steps => act({ kind: 'step', key: 'feet.spread', value: steps }),
-      end: where => { const at = this.#slider('feet.spread'); if (at) act({ kind: 'set', key: 'feet.spread', value: at[where] }); },
-      page: () => this.#slider('feet.spread')?.page ?? 5,
-    });
-    dragHandle(foot, behind, {
-      free,
-      take: () => {
-        this.#foot = 'dragged';
-        act({ kind: 'grab' });
-        const [x, y] = this.#figure.foot();
-        return { x, y };
-      },
-      move: (x, y) => act({ kind: 'set_stepped', key: 'feet.spread', value: this.#figure.spreadAt(x, y) }),
-      leave: () => { this.#foot = 'rest'; this.#need({ side: true }); },
-    });
+    this.#grip('head', head, plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
+    this.#grip('foot', foot, behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });
+    this.#grip('anchor', anchor, plate, 'aft.setback', { at: () => this.#figure.anchor(), value: (x, y) => this.#figure.setbackAt(x, y) });
     dragAlong(curves, {
       free,
       take: () => { this.#held = true; act({ kind: 'grab' }); },
@@ -183,11 +153,36 @@ class RigElement extends HTMLElement {
       leave: () => { this.#held = false; this.#need({ cursor: true }); },
     });
     outer.addEventListener('keydown', event => this.#retrace(event));
-    for (const [event, state] of /** @type {const} */ ([['focus', 'focus'], ['blur', 'rest']])) {
-      head.addEventListener(event, () => { this.#handle = seen(head, state); this.#need({ side: true }); });
-      foot.addEventListener(event, () => { this.#foot = seen(foot, state); this.#need({ side: true }); });
-    }
-    return { outer, grid, sentence, readings, verdict, covers, side, head, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more, working };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, anchor, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more, working };
+  }
+
+  /**
+   * Makes a handle on a picture: a slider of one field, dragged over the picture.
+   * @param {'head'|'foot'|'anchor'} name @param {HTMLElement} handle @param {HTMLElement} place @param {string} key
+   * @param {{ at: () => ArrayLike<number>, value: (x: number, y: number) => number }} on Where it stands, and what a place would mean.
+   */
+  #grip(name, handle, place, key, on) {
+    const is = (/** @type {'rest'|'focus'|'dragged'} */ state) => { this.#grips[name] = state; this.#need({ side: true }); };
+    slider(handle, {
+      grab: () => this.act({ kind: 'grab' }),
+      step: steps => this.act({ kind: 'step', key, value: steps }),
+      end: where => { const at = this.#slider(key); if (at) this.act({ kind: 'set', key, value: at[where] }); },
+      page: () => this.#slider(key)?.page ?? 5,
+    });
+    dragHandle(handle, place, {
+      free: () => !this.hasAttribute('veiled'),
+      take: () => {
+        is('dragged');
+        this.act({ kind: 'grab' });
+        const { 0: x, 1: y } = on.at();
+        return { x, y };
+      },
+      // The lean follows the hand; what is measured with a tape goes by its steps.
+      move: (x, y) => this.act({ kind: key === 'lean' ? 'set' : 'set_stepped', key, value: on.value(x, y) }),
+      leave: () => is('rest'),
+    });
+    handle.addEventListener('focus', () => is(handle.matches(':focus-visible') ? 'focus' : 'rest'));
+    handle.addEventListener('blur', () => is('rest'));
   }
 
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
@@ -378,11 +373,14 @@ class RigElement extends HTMLElement {
     this.#dirty = { side: false, curves: false, cursor: false, words: false };
     if (dirty.words) this.#showWords();
     if (dirty.side && parts.plate.clientWidth) {
-      this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#handle));
+      this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#grips.head, this.#grips.anchor));
       put(parts.head, this.#figure.handle());
+      const anchor = this.#figure.anchor();
+      parts.anchor.hidden = anchor.length === 0;
+      put(parts.anchor, anchor);
     }
     if (dirty.side && parts.behind.clientWidth) {
-      this.#paint(parts.front, parts.behind, this.#figure.paintFront(parts.behind.clientWidth, parts.behind.clientHeight, devicePixelRatio, k, this.#foot, !parts.views.alone));
+      this.#paint(parts.front, parts.behind, this.#figure.paintFront(parts.behind.clientWidth, parts.behind.clientHeight, devicePixelRatio, k, this.#grips.foot, !parts.views.alone));
       put(parts.foot, this.#figure.foot());
     }
     if (dirty.side && parts.tail.clientWidth) {
@@ -426,18 +424,16 @@ class RigElement extends HTMLElement {
     parts.more.hidden = view.veiled;
     parts.curves.classList.toggle('veiled', view.veiled);
     parts.side.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
-    const lean = view.sliders.find(at => at.key === 'lean');
-    if (lean) show(parts.head, { ...lean, name: words['figure.head'] });
-    const spread = view.sliders.find(at => at.key === 'feet.spread');
-    if (spread) show(parts.foot, { ...spread, name: words['figure.foot'] });
-    for (const handle of [parts.head, parts.foot]) handle.setAttribute('aria-disabled', String(view.veiled));
+    const { head, foot, anchor } = parts;
+    for (const [handle, key, name] of /** @type {const} */ ([[head, 'lean', 'head'], [foot, 'feet.spread', 'foot'], [anchor, 'aft.setback', 'anchor']])) {
+      const at = view.sliders.find(each => each.key === key);
+      if (at) show(handle, { ...at, name: words[`figure.${name}`] });
+      handle.setAttribute('aria-disabled', String(view.veiled));
+    }
     parts.keys.show(view);
     if (parts.working.key && !this.#figure.moving()) parts.working.show();
   }
 }
-
-/** How a handle is drawn once it has the focus or lost it. @param {HTMLElement} handle @param {'focus' | 'rest'} state */
-const seen = (handle, state) => (state === 'focus' && !handle.matches(':focus-visible') ? 'rest' : state);
 
 /** Puts a handle where the picture has it. @param {HTMLElement} handle @param {Float64Array} at */
 function put(handle, [x, y]) {

@@ -105,3 +105,28 @@ eachBrowser('where there is room for one view, one is shown', { width: 320, heig
     assert.deepEqual(await axe(), []);
   }
 });
+
+eachBrowser('the aft holdfast is moved by drag and by keyboard', { width: 1280, height: 900 }, async stage => {
+  const { page, axe } = stage;
+  await ready(stage);
+  await answer(page, '3 kN');
+  const setback = async () => Number((await rig(page))['guy.0.setback']);
+  const first = await setback();
+  const anchor = await page.waitForSelector('>>> .head[aria-label^="Aft holdfast"]');
+  await anchor?.evaluate(at => at.scrollIntoView({ block: 'center' }));
+  const box = await anchor?.boundingBox();
+  assert(box);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 60, y, { steps: 4 });
+  await page.mouse.up();
+  await rest(page);
+  const near = await setback();
+  assert(near < first - 0.5, `${first} to ${near}`);
+  assert(Math.abs(near * 10 - Math.round(near * 10)) < 1e-9, `${near} is a step of the tape`);
+  await page.keyboard.press('ArrowLeft');
+  await rest(page);
+  assert(Math.abs((await setback()) - near + 0.1) < 1e-9);
+  assert.deepEqual(await axe(), []);
+});

@@ -41,7 +41,7 @@ proptest! {
         let Some(forces) = solution.forces() else { return Ok(()) };
         let footing = &forces.footing;
         let along = solution.layout.foot_line;
-        let level = (along.x * along.x + along.y * along.y).sqrt();
+        let level = libm::hypot(along.x, along.y);
         let wanted = if ledger || footing.spread_thrust > 0.0 { footing.spread_thrust / level } else { 0.0 };
         prop_assert!((footing.connection - wanted).abs() <= 1e-9 * force_scale(&rig, &solution), "{footing:?}");
     }
@@ -112,7 +112,7 @@ fn a_load_line_bears_on_the_edge_only_where_it_would_pass_behind_it() {
         let solution = solve(&rig(ahead, level)).unwrap();
         let pulley = solution.line.pulley;
         let line = solution.line.load;
-        let (dx, dz) = (ahead - solution.layout.setback(pulley) * -1.0, pulley.z() - level);
+        let (dx, dz) = (ahead + solution.layout.setback(pulley), pulley.z() - level);
         assert!((line.x() / -line.z() - dx / dz).abs() < 1e-9, "{behind} {level}: {line:?}");
     }
 }

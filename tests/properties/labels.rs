@@ -112,8 +112,8 @@ const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
     ("stop", [0.08, 0.03, 0.03, 0.1]),
     ("tips", [0.75, 0.01, 0.01, 0.43]),
     ("guy", [0.38, 0.12, 0.12, 0.42]),
-    ("legs", [0.28, 0.04, 0.04, 0.23]),
-    ("load", [0.46, 0.11, 0.11, 0.5]),
+    ("legs", [0.33, 0.04, 0.04, 0.23]),
+    ("load", [0.5, 0.11, 0.11, 0.5]),
 ];
 
 /// Draws the rig of a seed on every plate; whether it can be drawn.
@@ -172,6 +172,7 @@ fn view(
         },
         grown: 1.0,
         over: &over,
+        anchor: Some(if seed.is_multiple_of(7) { HandleState::Focus } else { HandleState::Rest }),
         handle: if seed.is_multiple_of(5) { HandleState::Focus } else { HandleState::Rest },
         tipping: solution.tips().map(|_| (seed % 11) as f64 / 10.0),
         pencil: all.then(|| Pencil { of, newtons: rig.load.tension() }),

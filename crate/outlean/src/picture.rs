@@ -230,6 +230,7 @@ impl Drawn<'_> {
             grown: 1.0,
             over: &self.over,
             handle: HandleState::Rest,
+            anchor: None,
             tipping: self.solution.tips().map(|_| 1.0),
             pencil: None,
             seats: None,

@@ -21,6 +21,7 @@ pub fn side_view(rig: &Rig, words: &Words, forces: bool) -> Option<String> {
         grown: 1.0,
         over: &[],
         handle: HandleState::Rest,
+        anchor: None,
         tipping: None,
         pencil: None,
         seats: None,

@@ -87,6 +87,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             show,
             grown: 1.0,
             over: &over,
+            anchor: None,
             handle: match name {
                 "past50" => HandleState::Dragged,
                 "straight15" => HandleState::Focus,

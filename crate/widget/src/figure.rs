@@ -121,10 +121,18 @@ impl RigFigure {
     }
 
     /// Paints the side view, `width` by `height` CSS pixels of `ratio` device pixels each, with strokes and
-    /// type scaled by `k`. `handle` is `rest`, `hover`, `focus` or `dragged`. Gives what a canvas is told: for each
+    /// type scaled by `k`. `handle` and `anchor`, at the aft holdfast, are `rest`, `hover`, `focus` or `dragged`. Gives what a canvas is told: for each
     /// thing which, how many numbers, the numbers, as `www/paint.js` has it; so do the other two.
     #[wasm_bindgen(js_name = paintSide)]
-    pub fn paint_side(&mut self, width: f64, height: f64, ratio: f64, k: f64, handle: &str) -> Vec<f64> {
+    pub fn paint_side(
+        &mut self,
+        width: f64,
+        height: f64,
+        ratio: f64,
+        k: f64,
+        handle: &str,
+        anchor: &str,
+    ) -> Vec<f64> {
         let state = &self.state;
         let over = over(state);
         let unmarked = unmarked_range(state.range());
@@ -141,6 +149,8 @@ impl RigFigure {
             grown: state.grown(),
             over: &over,
             handle: handle_state(handle),
+            // From the back row it would be one thing too many.
+            anchor: (k < outlean_picture::PROJECTOR).then(|| handle_state(anchor)),
             tipping: fallen(state),
             pencil: None,
             seats: self.side.as_ref().map(|side| &side.seats),
@@ -227,6 +237,17 @@ impl RigFigure {
     pub fn handle(&self) -> Vec<f64> {
         let (x, y) = self.side.as_ref().map_or((0.0, 0.0), |side| side.handle);
         vec![x, y]
+    }
+
+    /// Where the handle at the aft holdfast stands on the side view, x and y; empty where there is none.
+    pub fn anchor(&self) -> Vec<f64> {
+        self.side.as_ref().and_then(|side| side.anchor).map_or_else(Vec::new, |(x, y)| vec![x, y])
+    }
+
+    /// The setback, m, at which that handle would stand at a place on the side view.
+    #[wasm_bindgen(js_name = setbackAt)]
+    pub fn setback_at(&self, x: f64, y: f64) -> f64 {
+        self.side.as_ref().map_or(f64::NAN, |side| side.setback_at(x, y))
     }
 
     /// Where the handle at a foot stands on the front view, x and y; the corner before it was painted.

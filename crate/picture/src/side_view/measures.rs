@@ -1,15 +1,42 @@
 //! The two lever arms, on one line below the ground: setback and reach.
 
 use super::{Draft, SideViewInput};
+use crate::drawing::pointer;
 use crate::drawing::rope::broken;
+use crate::drawing::vec2::P;
 use crate::label_layout::COVER;
 use crate::{Edge, Label, LabelKey, Lettering, Path, Role, Row, Seat, Tone};
-use outlean_rig::{Dimension, Station};
+use outlean_rig::{Dimension, Guy, Station};
 
 /// The height of the dimension line below the feet, px.
 fn level(draft: &Draft) -> f64 {
     let stage = draft.stage;
-    stage.foot.1 + (0.42 * stage.scale).max(23.0 * stage.k)
+    stage.foot.1 + (0.42 * stage.scale).max(28.0 * stage.k)
+}
+
+/// The first rigged aft guy.
+fn aft_guy<'a>(input: &SideViewInput<'a>) -> Option<&'a Guy> {
+    let aft = |anchor| Station::of(anchor, &input.solution.layout) == Station::Aft;
+    input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor))
+}
+
+/// The handle under the holdfast of the first rigged aft guy. Gives its middle; `None` where that guy leaves the plate.
+pub(super) fn anchor(draft: &mut Draft, input: &SideViewInput<'_>) -> Option<P> {
+    let stage = draft.stage;
+    let (x, y) = stage.p(stage.flat(aft_guy(input)?.anchor));
+    let room = (pointer::HALF + 6.0) * stage.k;
+    if x < room || x > stage.width - room || y + (pointer::LENGTH + 6.0) * stage.k > stage.height {
+        return None;
+    }
+    let tip = (x, y + 2.0 * stage.k);
+    let middle = pointer::pointer(&mut draft.sheet.scene, tip, (0.0, -1.0), input.anchor?, "pointer");
+    draft.sheet.keep_clear(
+        tip,
+        (tip.0, tip.1 + pointer::LENGTH * stage.k),
+        (pointer::HALF + 6.0) * stage.k,
+        false,
+    );
+    Some(middle)
 }
 
 /// The setback of the first rigged aft guy, and the reach of the head. To be drawn after all that they must keep
@@ -17,8 +44,7 @@ fn level(draft: &Draft) -> f64 {
 pub(super) fn measures(draft: &mut Draft, input: &SideViewInput<'_>) {
     let layout = &input.solution.layout;
     let foot = draft.stage.foot.0;
-    let aft = |anchor| Station::of(anchor, layout) == Station::Aft;
-    if let Some(guy) = input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor)) {
+    if let Some(guy) = aft_guy(input) {
         let back = layout.setback(guy.anchor);
         let text = input.fill("setback", "length", back, Dimension::Length);
         dimension(draft, (foot - back * draft.stage.scale, foot), 0.0, text, ("setback", 0));

@@ -60,6 +60,8 @@ pub struct SideViewInput<'a> {
     pub over: &'a [Part],
     /// What the handle at the arc is doing.
     pub handle: HandleState,
+    /// What the handle at the aft holdfast is doing, by which the setback is set; `None` draws none.
+    pub anchor: Option<HandleState>,
     /// How far the fall of a frame that tips has gone, 0 to 1; `None` shows no fall.
     pub tipping: Option<f64>,
     /// The force that the learner guesses.
@@ -137,6 +139,8 @@ pub struct SideView {
     pub head: (f64, f64),
     /// The middle of the handle at the arc, px.
     pub handle: (f64, f64),
+    /// The middle of the handle at the aft holdfast, px, where one is drawn.
+    pub anchor: Option<(f64, f64)>,
     /// The tip of the pencil arrow, px, where there is one.
     pub pencil: Option<(f64, f64)>,
     /// Pixels to the metre.
@@ -159,6 +163,12 @@ impl SideView {
     #[must_use]
     pub fn lean_at(&self, x: f64, y: f64) -> f64 {
         libm::atan2(x - self.foot.0, self.foot.1 - y)
+    }
+
+    /// The setback, m, with which a holdfast would stand under a point of the plate. Not held to any range.
+    #[must_use]
+    pub fn setback_at(&self, x: f64, _y: f64) -> f64 {
+        (self.foot.0 - x) / self.scale
     }
 
     /// The force, N, of the pencil arrow if its tip were drawn to a point of the plate; 0 without one.
@@ -272,6 +282,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     });
     let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
 
+    let anchor = measures::anchor(&mut draft, input);
     if input.show.dimensions && k < PROJECTOR {
         measures::measures(&mut draft, input);
         twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
@@ -300,6 +311,7 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         foot: stage.foot,
         head: frame.head,
         handle,
+        anchor,
         pencil: pencil.map(|arrow| arrow.tip),
         scale: stage.scale,
         force_scale: metres_per_newton,

@@ -48,6 +48,7 @@ impl<'a> Solved<'a> {
             grown: 1.0,
             over: &over,
             handle: HandleState::Rest,
+            anchor: None,
             tipping: self.solution.tips().map(|_| 0.8),
             pencil: None,
             seats: None,

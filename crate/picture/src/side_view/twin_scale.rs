@@ -75,8 +75,8 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
     }
     draft.sheet.scene.part_path(path, Role::Tick, "twin scale");
     draft.sheet.scene.line((x, y), (x + length, y), Role::Bar, "twin scale");
-    let (from, to) = (x - left + tall, x + right - tall);
-    draft.sheet.keep_clear((from, y), (to.max(from), y), tall, false);
+    // To its corners, where the last numbers stand.
+    draft.sheet.keep_clear((x - left, y), (x + right, y), tall, false);
 }
 
 /// The greatest of 1, 2, 5 times a power of ten not above `value`.
