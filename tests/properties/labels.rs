@@ -7,9 +7,9 @@
 
 use outlean_picture::{
     Anchor, Area, Carried, HandleState, Item, LabelKey, Path, Pencil, Role, Scene, Seats, Shape, Show,
-    SideView, SideViewInput, Step, Words, side_view, width,
+    SideView, SideViewInput, Step, Subject, Words, parts_past, side_view, width,
 };
-use outlean_rig::{Part, Rig, Solution, WorkingRange, checks, solve, working_range};
+use outlean_rig::{Rig, Solution, WorkingRange, solve, working_range};
 use outlean_rigfile::Units;
 use outlean_tests::geared::geared_rig;
 use outlean_tests::random::random_rig;
@@ -112,8 +112,8 @@ const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
     ("stop", [0.08, 0.03, 0.03, 0.1]),
     ("tips", [0.75, 0.01, 0.01, 0.43]),
     ("guy", [0.38, 0.12, 0.12, 0.42]),
-    ("legs", [0.33, 0.04, 0.04, 0.23]),
-    ("load", [0.5, 0.11, 0.11, 0.5]),
+    ("legs", [0.3, 0.04, 0.04, 0.23]),
+    ("load", [0.46, 0.11, 0.11, 0.5]),
 ];
 
 /// Draws the rig of a seed on every plate; whether it can be drawn.
@@ -146,32 +146,30 @@ fn view(
     words: &Words,
     seats: &Seats,
 ) -> SideView {
-    let over: Vec<Part> = checks(rig, solution)
-        .iter()
-        .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0))
-        .map(|check| check.part)
-        .collect();
+    let over = parts_past(rig, solution);
     let few = k > 2.0;
     let all = seed % 4 == 3;
     let pencils = [Carried::Legs, Carried::Guy(0), Carried::HaulLine, Carried::Resultant];
     let of = pencils.get(seed as usize / 4 % 4).copied().unwrap();
     side_view(&SideViewInput {
-        rig,
-        solution,
-        range,
-        units: if seed.is_multiple_of(3) { Units::Us } else { Units::Metric },
-        words,
-        width,
-        height,
-        k,
+        of: Subject {
+            rig,
+            solution,
+            range,
+            over: &over,
+            units: if seed.is_multiple_of(3) { Units::Us } else { Units::Metric },
+            words,
+            width,
+            height,
+            k,
+            grown: 1.0,
+        },
         show: Show {
             dimensions: !few,
             ground_forces: all || (!few && k >= 1.0),
             resultant: all,
             ..Show::USUAL
         },
-        grown: 1.0,
-        over: &over,
         anchor: Some(if seed.is_multiple_of(7) { HandleState::Focus } else { HandleState::Rest }),
         handle: if seed.is_multiple_of(5) { HandleState::Focus } else { HandleState::Rest },
         tipping: solution.tips().map(|_| (seed % 11) as f64 / 10.0),

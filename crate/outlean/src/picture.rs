@@ -6,12 +6,10 @@ use crate::words::words;
 use clap::ValueEnum;
 use outlean_picture::curves::{Chart, Curves, Options, Panels};
 use outlean_picture::{
-    FrontViewInput, HandleState, Inks, PolygonInput, Scene, Show, SideViewInput, Words, foot_height, footed,
-    front_view, polygon, side_view, svg,
+    FrontViewInput, HandleState, Inks, PolygonInput, Scene, Show, SideViewInput, Subject, Words, foot_height,
+    footed, front_view, parts_past, polygon, side_view, svg,
 };
-use outlean_rig::{
-    Dimension, Fault, Field, Layout, Part, Solution, WorkingRange, checks, solve, working_range,
-};
+use outlean_rig::{Dimension, Fault, Field, Layout, Part, Solution, WorkingRange, solve, working_range};
 use outlean_rigfile::{RigFile, Units, parse_lean, show};
 use std::io::Write;
 use std::path::PathBuf;
@@ -155,9 +153,7 @@ fn lean(written: &str, file: &RigFile) -> Result<f64, String> {
 fn drawn(wanted: &Wanted, file: &RigFile, heading: &str) -> Result<String, Fault> {
     let rig = &file.rig;
     let solution = solve(rig)?;
-    let over =
-        checks(rig, &solution).into_iter().filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0));
-    let over = over.map(|check| check.part).collect();
+    let over = parts_past(rig, &solution);
     let projector = wanted.theme == Theme::Projector;
     let (width, height) = match (wanted.view, projector) {
         (View::Side, false) => (830, 600),
@@ -215,20 +211,26 @@ fn drawn(wanted: &Wanted, file: &RigFile, heading: &str) -> Result<String, Fault
 }
 
 impl Drawn<'_> {
-    fn side(&self) -> Scene {
+    fn subject(&self) -> Subject<'_> {
         let (width, height, k) = self.size;
-        let input = SideViewInput {
+        Subject {
             rig: &self.file.rig,
             solution: &self.solution,
             range: &self.range,
+            over: &self.over,
             units: self.units,
             words: picture_words(),
             width,
             height,
             k,
-            show: self.show,
             grown: 1.0,
-            over: &self.over,
+        }
+    }
+
+    fn side(&self) -> Scene {
+        let input = SideViewInput {
+            of: self.subject(),
+            show: self.show,
             handle: HandleState::Rest,
             anchor: None,
             tipping: self.solution.tips().map(|_| 1.0),
@@ -239,21 +241,11 @@ impl Drawn<'_> {
     }
 
     fn front(&self) -> Scene {
-        let (width, height, k) = self.size;
         let input = FrontViewInput {
-            rig: &self.file.rig,
-            solution: &self.solution,
-            range: &self.range,
-            units: self.units,
-            words: picture_words(),
-            width,
-            height,
-            k,
+            of: self.subject(),
             scale: None,
             force_scale: None,
             show: self.show,
-            grown: 1.0,
-            over: &self.over,
             handle: HandleState::Rest,
             tipping: self.solution.tips().map(|_| 1.0),
             seats: None,
@@ -262,21 +254,7 @@ impl Drawn<'_> {
     }
 
     fn polygon(&self) -> Scene {
-        let (width, height, k) = self.size;
-        let input = PolygonInput {
-            rig: &self.file.rig,
-            solution: &self.solution,
-            range: &self.range,
-            units: self.units,
-            words: picture_words(),
-            width,
-            height,
-            k,
-            px_per_newton: None,
-            grown: 1.0,
-            over: &self.over,
-            seats: None,
-        };
+        let input = PolygonInput { of: self.subject(), px_per_newton: None, seats: None };
         polygon(&input).scene
     }
 

@@ -2,20 +2,10 @@
 
 #![expect(clippy::expect_used, reason = "a test that cannot run the program has failed")]
 
+mod program;
+
+use program::{outlean, text};
 use std::path::PathBuf;
-use std::process::{Command, Output};
-
-fn outlean(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_outlean"))
-        .args(arguments)
-        .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data"))
-        .output()
-        .expect("the program runs")
-}
-
-fn text(bytes: &[u8]) -> String {
-    String::from_utf8(bytes.to_vec()).expect("what is printed is text").replace('\u{2009}', " ")
-}
 
 /// The picture that goes to standard output.
 fn picture(arguments: &[&str]) -> String {

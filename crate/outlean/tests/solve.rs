@@ -2,21 +2,11 @@
 
 #![expect(clippy::expect_used, clippy::panic, reason = "a test that cannot run the program has failed")]
 
+mod program;
+
 use libm::{cos, sin, sqrt};
+use program::{outlean, text};
 use serde_json::Value;
-use std::process::{Command, Output};
-
-fn outlean(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_outlean"))
-        .args(arguments)
-        .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data"))
-        .output()
-        .expect("the program runs")
-}
-
-fn text(bytes: &[u8]) -> String {
-    String::from_utf8(bytes.to_vec()).expect("what is printed is text").replace('\u{2009}', " ")
-}
 
 /// What the program prints of a file that it can solve.
 fn solved(arguments: &[&str]) -> String {

@@ -1,9 +1,11 @@
 //! Draws side views of some rigs as SVG files, to be looked at: `cargo run --example plates -- DIRECTORY`.
 
-use outlean_picture::{Carried, HandleState, Inks, Pencil, Show, SideViewInput, Words, side_view, svg};
+use outlean_picture::{
+    Carried, HandleState, Inks, Pencil, Show, SideViewInput, Subject, Words, parts_past, side_view, svg,
+};
 use outlean_rig::{
-    Edge, Guy, Leg, Line, Pair, Part, Path, Point, Rig, Scenario, SecondLine, Side, Stage, Swing, checks,
-    solve, working_range,
+    Edge, Guy, Leg, Line, Pair, Path, Point, Rig, Scenario, SecondLine, Side, Stage, Swing, solve,
+    working_range,
 };
 use outlean_rigfile::Units;
 
@@ -69,24 +71,22 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     for (name, rig, (width, height, k), inks, show) in plates {
         let solution = solve(&rig)?;
         let range = working_range(&rig)?;
-        let over: Vec<Part> = checks(&rig, &solution)
-            .iter()
-            .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0))
-            .map(|check| check.part)
-            .collect();
+        let over = parts_past(&rig, &solution);
         let pencil = (name == "predict").then_some(Pencil { of: Carried::Guy(0), newtons: 1400.0 });
         let view = side_view(&SideViewInput {
-            rig: &rig,
-            solution: &solution,
-            range: &range,
-            units: if name.starts_with("small") { Units::Us } else { Units::Metric },
-            words: &words,
-            width,
-            height,
-            k,
+            of: Subject {
+                rig: &rig,
+                solution: &solution,
+                range: &range,
+                over: &over,
+                units: if name.starts_with("small") { Units::Us } else { Units::Metric },
+                words: &words,
+                width,
+                height,
+                k,
+                grown: 1.0,
+            },
             show,
-            grown: 1.0,
-            over: &over,
             anchor: None,
             handle: match name {
                 "past50" => HandleState::Dragged,

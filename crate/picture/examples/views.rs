@@ -2,10 +2,11 @@
 //! `cargo run --example views -- DIRECTORY`.
 
 use outlean_picture::{
-    FrontViewInput, HandleState, Inks, PolygonInput, Show, Words, front_view, polygon, svg,
+    FrontViewInput, HandleState, Inks, PolygonInput, Show, Subject, Words, front_view, parts_past, polygon,
+    svg,
 };
 use outlean_rig::{
-    Connection, Guy, Leg, Line, Pair, Part, Path, Point, Rig, SecondLine, Side, checks, solve, working_range,
+    Connection, Guy, Leg, Line, Pair, Path, Point, Rig, SecondLine, Side, solve, working_range,
 };
 use outlean_rigfile::Units;
 
@@ -39,46 +40,32 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     for (name, rig, show) in &rigs {
         let solution = solve(rig)?;
         let range = working_range(rig)?;
-        let over: Vec<Part> = checks(rig, &solution)
-            .iter()
-            .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0))
-            .map(|check| check.part)
-            .collect();
+        let over = parts_past(rig, &solution);
         for (size, (width, height, k), inks) in &sizes {
-            let view = front_view(&FrontViewInput {
+            let subject = Subject {
                 rig,
                 solution: &solution,
                 range: &range,
+                over: &over,
                 units: Units::Metric,
                 words: &words,
                 width: *width,
                 height: *height,
                 k: *k,
+                grown: 1.0,
+            };
+            let view = front_view(&FrontViewInput {
+                of: subject,
                 scale: None,
                 force_scale: None,
                 show: *show,
-                grown: 1.0,
-                over: &over,
                 handle: HandleState::Rest,
                 tipping: solution.tips().map(|_| 1.0),
                 seats: None,
             });
             println!("front_{name}_{size}: {:.1} px/m, left out {:?}", view.scale, view.dropped);
             std::fs::write(format!("{directory}/front_{name}_{size}.svg"), svg(&view.scene, inks, name, ""))?;
-            let forces = polygon(&PolygonInput {
-                rig,
-                solution: &solution,
-                range: &range,
-                units: Units::Metric,
-                words: &words,
-                width: *width,
-                height: *height,
-                k: *k,
-                px_per_newton: None,
-                grown: 1.0,
-                over: &over,
-                seats: None,
-            });
+            let forces = polygon(&PolygonInput { of: subject, px_per_newton: None, seats: None });
             println!("polygon_{name}_{size}: left out {:?}", forces.dropped);
             std::fs::write(
                 format!("{directory}/polygon_{name}_{size}.svg"),

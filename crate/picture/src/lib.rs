@@ -28,6 +28,7 @@ mod scene;
 mod side_view;
 mod sort_few;
 mod style;
+mod subject;
 mod svg;
 mod text_width;
 
@@ -48,5 +49,6 @@ pub use role::{Kind, Lettering, Role, Tone, Weight};
 pub use scene::{Anchor, Item, Scene, Shape};
 pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, side_view};
 pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
+pub use subject::{Subject, parts_past};
 pub use svg::svg;
 pub use text_width::{Face, width};

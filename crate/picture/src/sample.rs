@@ -1,10 +1,11 @@
 //! What tests of whole views share: words, rigs drawn by chance, what every picture keeps to, pictures held.
 
-use crate::{Area, LabelKey, Scene, Shape, Step, Words};
+use crate::{Area, LabelKey, Scene, Shape, Step, Subject, Words, parts_past};
 use outlean_rig::{
     Connection, Guy, Leg, Line, Pair, Part, Path, Point, Rig, SecondLine, Side, Solution, WorkingRange,
-    checks, solve, working_range,
+    solve, working_range,
 };
+use outlean_rigfile::Units;
 use proptest::prelude::*;
 
 /// The words as shipped.
@@ -25,10 +26,14 @@ impl Solved {
     /// `None` for a rig that cannot be computed.
     pub(crate) fn of(rig: Rig) -> Option<Self> {
         let (solution, range) = (solve(&rig).ok()?, working_range(&rig).ok()?);
-        let checks = checks(&rig, &solution);
-        let past = checks.iter().filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0));
-        let over = past.map(|check| check.part).collect();
+        let over = parts_past(&rig, &solution);
         Some(Self { rig, solution, range, over })
+    }
+
+    /// It on a plate of that width, height and k.
+    pub(crate) fn on<'a>(&'a self, (width, height, k): (f64, f64, f64), words: &'a Words) -> Subject<'a> {
+        let Self { rig, solution, range, over } = self;
+        Subject { rig, solution, range, over, units: Units::Metric, words, width, height, k, grown: 1.0 }
     }
 }
 

@@ -11,9 +11,9 @@ use crate::working::working;
 use outlean_picture::curves::{Chart, Curves, Grip, Options, PanelKind, Panels};
 use outlean_picture::{
     FrontView, FrontViewInput, HandleState, Inks, Polygon, PolygonInput, Scene, Show, SideView,
-    SideViewInput, Words, front_view, paint, polygon, side_view,
+    SideViewInput, Subject, Words, front_view, paint, parts_past, polygon, side_view,
 };
-use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange, checks};
+use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange};
 use outlean_rigfile::{Units, key_of, show};
 use wasm_bindgen::prelude::*;
 
@@ -136,18 +136,10 @@ impl RigFigure {
         let state = &self.state;
         let over = over(state);
         let unmarked = unmarked_range(state.range());
+        let subject = subject(state, &self.words, &over, (width, height, k));
         let input = SideViewInput {
-            rig: state.rig(),
-            solution: state.solution(),
-            range: if state.veiled() { &unmarked } else { state.range() },
-            units: state.units(),
-            words: &self.words,
-            width,
-            height,
-            k,
+            of: if state.veiled() { Subject { range: &unmarked, ..subject } } else { subject },
             show: shown(state, k),
-            grown: state.grown(),
-            over: &over,
             handle: handle_state(handle),
             // From the back row it would be one thing too many.
             anchor: (k < outlean_picture::PROJECTOR).then(|| handle_state(anchor)),
@@ -177,20 +169,11 @@ impl RigFigure {
         let side = self.side.as_ref().filter(|_| beside);
         let over = over(state);
         let front = front_view(&FrontViewInput {
-            rig: state.rig(),
-            solution: state.solution(),
-            range: state.range(),
-            units: state.units(),
-            words: &self.words,
-            width,
-            height,
-            k,
+            of: subject(state, &self.words, &over, (width, height, k)),
             scale: side.map(|side| side.scale),
             force_scale: side.map(|side| side.force_scale),
             // Beside the side view there is no room for them.
             show: if beside { Show { ground_forces: false, ..shown(state, k) } } else { shown(state, k) },
-            grown: state.grown(),
-            over: &over,
             handle: handle_state(handle),
             tipping: fallen(state),
             seats: self.front.as_ref().map(|front| &front.seats),
@@ -210,17 +193,8 @@ impl RigFigure {
         }
         let over = over(state);
         let polygon = polygon(&PolygonInput {
-            rig: state.rig(),
-            solution: state.solution(),
-            range: state.range(),
-            units: state.units(),
-            words: &self.words,
-            width,
-            height,
-            k,
+            of: subject(state, &self.words, &over, (width, height, k)),
             px_per_newton: self.side.as_ref().filter(|_| beside).map(|side| side.scale * side.force_scale),
-            grown: state.grown(),
-            over: &over,
             seats: self.polygon.as_ref().map(|polygon| &polygon.seats),
         });
         let told = self.painted(&polygon.scene, ratio);
@@ -351,13 +325,30 @@ impl RigFigure {
     }
 }
 
+/// What a figure shows, on a plate of that width, height and k.
+fn subject<'a>(
+    state: &'a State,
+    words: &'a Words,
+    over: &'a [Part],
+    (width, height, k): (f64, f64, f64),
+) -> Subject<'a> {
+    Subject {
+        rig: state.rig(),
+        solution: state.solution(),
+        range: state.range(),
+        over,
+        units: state.units(),
+        words,
+        width,
+        height,
+        k,
+        grown: state.grown(),
+    }
+}
+
 /// Parts past what they may carry; none while forces are hidden.
 fn over(state: &State) -> Vec<Part> {
-    checks(state.rig(), state.solution())
-        .iter()
-        .filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0) && !state.veiled())
-        .map(|check| check.part)
-        .collect()
+    if state.veiled() { Vec::new() } else { parts_past(state.rig(), state.solution()) }
 }
 
 /// Few things at once from the back row, and on a small plate.

@@ -14,7 +14,7 @@ use outlean_rig::{Connection, Pair, Side};
 
 /// Where it meets the legs, px.
 fn ends(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> Pair<P> {
-    Pair::from_fn(|side| frame.above_foot(stage, side, input.rig.feet.connection_height))
+    Pair::from_fn(|side| frame.above_foot(stage, side, input.of.rig.feet.connection_height))
 }
 
 /// Its middle, px.
@@ -25,12 +25,12 @@ pub(super) fn middle(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -
 
 /// The force in it, N, where it is known: pull positive.
 fn force(input: &FrontViewInput<'_>) -> Option<f64> {
-    input.solution.forces().map(|forces| forces.footing.connection)
+    input.of.solution.forces().map(|forces| forces.footing.connection)
 }
 
 /// Draws a hobble, behind the legs: straight where it works, hanging where it does not, a turn of it round each leg.
 pub(super) fn hobble(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
-    if input.rig.feet.connection != Connection::Hobble {
+    if input.of.rig.feet.connection != Connection::Hobble {
         return;
     }
     let stage = draft.stage;
@@ -49,7 +49,7 @@ pub(super) fn hobble(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
     }
     slack(&mut draft.sheet, &curve, "hobble");
     if force(input).is_some() {
-        let text = input.words.fill("slack", &[("part", input.words.say("hobble"))]);
+        let text = input.of.words.fill("slack", &[("part", input.of.words.say("hobble"))]);
         let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
         let seats = seats::along(&curve, false, stage.k);
         draft.sheet.label(("connection", 0), 21, rows, seats);
@@ -61,7 +61,7 @@ pub(super) fn ledger(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
     let stage = draft.stage;
     let k = stage.k;
     let ends = ends(&stage, input, frame);
-    let connection = input.rig.feet.connection;
+    let connection = input.of.rig.feet.connection;
     if connection == Connection::None {
         return;
     }
@@ -95,7 +95,7 @@ pub(super) fn ledger(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
         }
     }
     if !input.show.ground_forces && connection == Connection::Ledger {
-        let rows = Row::alone(input.voice().say("ledger"), Lettering::Note, Tone::Quiet);
+        let rows = Row::alone(input.of.voice().say("ledger"), Lettering::Note, Tone::Quiet);
         let seats = seats_on(&stage, ends, way);
         draft.sheet.label(("connection", 0), 21, rows, seats);
     }
@@ -126,7 +126,7 @@ fn seats_on(stage: &Stage, ends: Pair<P>, way: P) -> Vec<Seat> {
 pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     let k = stage.k;
-    let connection = input.rig.feet.connection;
+    let connection = input.of.rig.feet.connection;
     let (kind, name) = match connection {
         Connection::None => return,
         Connection::Hobble => (Kind::Pull, "hobble"),
@@ -151,7 +151,7 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
         };
         Length { kind, tail, way, full, room, part: name }.draw(&mut draft.sheet);
     }
-    let voice = input.voice();
+    let voice = input.of.voice();
     let mut rows = voice.force(voice.say(name), newtons.abs(), kind);
     if newtons < 0.0 || connection == Connection::Ledger {
         let key = if newtons < 0.0 { "ledger.pushes" } else { "ledger.pulls" };

@@ -23,7 +23,7 @@ const fn outer(side: Side) -> (f64, u8) {
 pub(super) fn legs(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     let k = stage.k;
-    let Some(forces) = input.solution.forces() else {
+    let Some(forces) = input.of.solution.forces() else {
         leg_names(draft, input, frame);
         return;
     };
@@ -41,12 +41,12 @@ pub(super) fn legs(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame)
         };
         let ends = Length { kind: Kind::Push, tail, way, full, room, part: "leg" }.draw(&mut draft.sheet);
         let (open, number) = outer(side);
-        let name = part_name(input.words, input.rig, &input.solution.layout, Part::Leg(side));
-        let mut rows = input.voice().force(name, newtons.abs(), Kind::Push);
+        let name = part_name(input.of.words, input.of.rig, &input.of.solution.layout, Part::Leg(side));
+        let mut rows = input.of.voice().force(name, newtons.abs(), Kind::Push);
         if newtons < 0.0 {
-            rows.push(Row::new(input.voice().say("leg.pulls"), Lettering::Note, Tone::Quiet));
+            rows.push(Row::new(input.of.voice().say("leg.pulls"), Lettering::Note, Tone::Quiet));
         }
-        let past = input.is_over(Part::Leg(side));
+        let past = input.of.is_over(Part::Leg(side));
         if let (true, Some(first)) = (past, rows.first_mut()) {
             first.past = true;
         }
@@ -61,7 +61,7 @@ pub(super) fn legs(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame)
 pub(super) fn leg_names(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     for side in Side::BOTH {
-        let name = part_name(input.words, input.rig, &input.solution.layout, Part::Leg(side));
+        let name = part_name(input.of.words, input.of.rig, &input.of.solution.layout, Part::Leg(side));
         let rows = Row::alone(name, Lettering::Name, Tone::Ink);
         let (open, number) = outer(side);
         let (foot, head) = (*frame.feet.on(side), frame.head);
@@ -74,14 +74,14 @@ pub(super) fn leg_names(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &F
 
 /// What the ground gives to each foot, and how hard the foot wants to the side.
 pub(super) fn ground(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
-    let Some(forces) = input.solution.forces() else { return };
+    let Some(forces) = input.of.solution.forces() else { return };
     let stage = draft.stage;
     let k = stage.k;
     if k >= PROJECTOR {
         return;
     }
     for side in Side::BOTH {
-        let given = forces.footing.ground(side, &input.solution.layout);
+        let given = forces.footing.ground(side, &input.of.solution.layout);
         let (way, size) = stage.view.way_of(given, (0.0, -1.0));
         if size <= 0.0 {
             continue;
@@ -96,7 +96,7 @@ pub(super) fn ground(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
         let ends =
             Length { kind: Kind::Ground, tail, way, full, room, part: "ground" }.draw(&mut draft.sheet);
         let key = if side == Side::Left { "ground.foot.left" } else { "ground.foot.right" };
-        let voice = input.voice();
+        let voice = input.of.voice();
         let mut rows = voice.force(voice.say(key), given.size(), Kind::Ground);
         // The ground holds against what the foot does.
         let outward = open * stage.view.flat_force(given).0;

@@ -27,9 +27,9 @@ pub(super) struct Frame {
 
 impl Frame {
     pub(super) fn new(stage: &Stage, input: &FrontViewInput<'_>) -> Self {
-        let (view, layout) = (stage.view, &input.solution.layout);
+        let (view, layout) = (stage.view, &input.of.solution.layout);
         let head = view.at(layout.head);
-        let feet = Pair::from_fn(|side| view.at(*input.rig.feet.at.on(side)));
+        let feet = Pair::from_fn(|side| view.at(*input.of.rig.feet.at.on(side)));
         let way = Pair::from_fn(|side| unit(sub(head, *feet.on(side)), (0.0, -1.0)));
         let long = Pair::from_fn(|side| length(sub(head, *feet.on(side))));
         let working = layout.working_length;
@@ -44,7 +44,7 @@ impl Frame {
             long,
             share,
             butts: Pair::from_fn(|side| on(side, *feet.on(side), -0.1)),
-            tips: Pair::from_fn(|side| on(side, head, beyond(input.rig.legs.on(side).lashing_below_tip))),
+            tips: Pair::from_fn(|side| on(side, head, beyond(input.of.rig.legs.on(side).lashing_below_tip))),
             up: unit(add(way.left, way.right), (0.0, -1.0)),
             widths: leg_widths(view.scale, stage.k),
         }
@@ -65,7 +65,7 @@ pub(super) fn legs(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame)
     let half = frame.widths.0 / 2.0;
     for side in [Side::Right, Side::Left] {
         let (butt, tip) = (*frame.butts.on(side), *frame.tips.on(side));
-        if input.is_over(Part::Leg(side)) {
+        if input.of.is_over(Part::Leg(side)) {
             sleeve(&mut draft.sheet.scene, butt, frame.head, half + 6.0 * k, "leg");
         }
         pole(&mut draft.sheet.scene, butt, tip, frame.widths, "leg");

@@ -41,9 +41,9 @@ impl Guy {
 
 /// The rigged guys that can be seen.
 pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> Vec<Guy> {
-    let layout = &input.solution.layout;
+    let layout = &input.of.solution.layout;
     let mut all = Vec::new();
-    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+    for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
         if !guy.rigged {
             continue;
         }
@@ -54,7 +54,7 @@ pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> 
             continue;
         }
         // A rope cut off ends over the pulley below the head.
-        let drop = length(sub(stage.view.at(input.solution.line.pulley), frame.head));
+        let drop = length(sub(stage.view.at(input.of.solution.line.pulley), frame.head));
         let clear = drop - pulley_radius(stage.view.scale, stage.k) - 3.0 * stage.k;
         let least = lashing_half(stage.view.scale, stage.k) + 7.0 * stage.k;
         let rope = Rope::new(
@@ -65,7 +65,7 @@ pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> 
             aside,
             clear.min(0.4 * stage.view.scale).max(least),
         );
-        let force = input.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
+        let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
         let tension = force.map_or(0.0, |force| force.tension);
         let taut = force.is_some_and(|force| {
             matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
@@ -81,9 +81,9 @@ pub(super) fn draw(draft: &mut Draft, input: &FrontViewInput<'_>, guys: &[Guy], 
         let rope = &guy.rope;
         let k = draft.stage.k;
         if let Seen::Whole { cut: false, sunk: false } = rope.seen {
-            holdfast(draft, rope.to, rope.way, input.is_over(Part::GuyHoldfast(guy.number)));
+            holdfast(draft, rope.to, rope.way, input.of.is_over(Part::GuyHoldfast(guy.number)));
         }
-        if input.is_over(Part::GuyRope(guy.number)) {
+        if input.of.is_over(Part::GuyRope(guy.number)) {
             sleeve(&mut draft.sheet.scene, rope.from, rope.to, 7.5 * k, guy.part());
         }
         if guy.taut {
@@ -131,12 +131,12 @@ fn holdfast(draft: &mut Draft, at: P, way: P, over: bool) {
 
 /// The name of a guy without its force: that it is slack, and whether it comes toward the reader.
 fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<&[P]>) {
-    let mut text = guy_name(input.words, input.rig, &input.solution.layout, guy.number);
+    let mut text = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, guy.number);
     if curve.is_some() {
-        text = input.words.fill("slack", &[("part", &text)]);
+        text = input.of.words.fill("slack", &[("part", &text)]);
     }
     if let Seen::Begins { toward } = guy.rope.seen {
-        text = input.words.fill(if toward { "toward" } else { "away" }, &[("part", &text)]);
+        text = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &text)]);
     }
     let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = match (guy.rope.seen, curve) {
@@ -153,16 +153,16 @@ fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<
 /// The forces of the guys: an arrow on each that is seen whole, the number alone where it comes toward the reader.
 pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame, guys: &[Guy]) {
     let stage = draft.stage;
-    let (k, voice) = (stage.k, input.voice());
+    let (k, voice) = (stage.k, input.of.voice());
     for guy in guys.iter().filter(|guy| guy.taut) {
-        let layout = &input.solution.layout;
+        let layout = &input.of.solution.layout;
         let (rope, holdfast) = (Part::GuyRope(guy.number), Part::GuyHoldfast(guy.number));
-        let mut name = guy_name(input.words, input.rig, layout, guy.number);
-        if input.is_over(holdfast) && !input.is_over(rope) {
-            name = holdfast_name(input.words, input.rig, layout, guy.number);
+        let mut name = guy_name(input.of.words, input.of.rig, layout, guy.number);
+        if input.of.is_over(holdfast) && !input.of.is_over(rope) {
+            name = holdfast_name(input.of.words, input.of.rig, layout, guy.number);
         }
         if let Seen::Begins { toward } = guy.rope.seen {
-            name = input.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
+            name = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
         }
         let mut rows = voice.force(name, guy.tension, Kind::Pull);
         past(input, guy.number, &mut rows);
@@ -184,16 +184,16 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
                 of_arrow(ends, open, 1.0, On { half: 0.0, goes_on: true }, &margin(&stage, frame), k)
             }
         };
-        let past = input.is_over(rope) || input.is_over(holdfast);
+        let past = input.of.is_over(rope) || input.of.is_over(holdfast);
         draft.sheet.label(("guy", guy.number), if past { 3 } else { 6 }, rows, seats);
     }
 }
 
 /// Marks a guy past what its rope or its holdfast may carry, and says how much that is.
 fn past(input: &FrontViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
-    let Some(guy) = input.rig.guys.get(usize::from(number)) else { return };
-    let rope = input.is_over(Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
-    let holdfast = input.is_over(Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
+    let Some(guy) = input.of.rig.guys.get(usize::from(number)) else { return };
+    let rope = input.of.is_over(Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
+    let holdfast = input.of.is_over(Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
     let allowable = match (rope, holdfast) {
         (Some(a), Some(b)) => a.min(b),
         (Some(a), None) | (None, Some(a)) => a,
@@ -202,7 +202,7 @@ fn past(input: &FrontViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
     if let Some(first) = rows.first_mut() {
         first.past = true;
     }
-    let text = input.voice().fill("may_carry", "force", allowable, Dimension::Force);
+    let text = input.of.voice().fill("may_carry", "force", allowable, Dimension::Force);
     rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
 }
 

@@ -42,9 +42,10 @@ struct Redirect {
 /// The lines that run over the head, the main line first.
 pub(super) fn runs<'a>(stage: &Stage, input: &FrontViewInput<'a>, frame: &Frame) -> Vec<Run<'a>> {
     let mut all = Vec::new();
-    let second = input.rig.second.as_ref().map(|second| &second.line).zip(input.solution.second.as_ref());
+    let second =
+        input.of.rig.second.as_ref().map(|second| &second.line).zip(input.of.solution.second.as_ref());
     for (number, (line, forces)) in
-        (0_u8..).zip(core::iter::once((&input.rig.line, &input.solution.line)).chain(second))
+        (0_u8..).zip(core::iter::once((&input.of.rig.line, &input.of.solution.line)).chain(second))
     {
         if !matches!(line.path, Path::NotOverHead) {
             let beside = all.first().map(|main: &Run<'_>| main.pulley);
@@ -62,7 +63,7 @@ impl<'a> Run<'a> {
         (number, line, forces): (u8, &Line, &'a LineForces),
         beside: Option<P>,
     ) -> Self {
-        let (k, view, layout) = (stage.k, stage.view, &input.solution.layout);
+        let (k, view, layout) = (stage.k, stage.view, &input.of.solution.layout);
         let radius = pulley_radius(view.scale, k);
         // The pulley hangs in its true place, or at least clear of the lashing and of the other one.
         let (pull, _) = view.way_of(forces.on_head(), (0.0, 1.0));
@@ -131,7 +132,7 @@ impl<'a> Run<'a> {
         line: &Line,
         radius: f64,
     ) -> Option<Redirect> {
-        let (k, view, layout) = (stage.k, stage.view, &input.solution.layout);
+        let (k, view, layout) = (stage.k, stage.view, &input.of.solution.layout);
         let to = line.path.haul_point()?;
         let away = to - layout.mid_base;
         let sideways = view.flat(to).0;
@@ -143,7 +144,7 @@ impl<'a> Run<'a> {
                 let up = (0.12 * view.scale).max(2.2 * radius);
                 let leg = frame.above_foot(stage, foot, up / view.scale);
                 let off = frame.widths.0 / 2.0 + 8.0 * k + radius;
-                (((leg.0 + inward * off, leg.1), leg), *input.rig.feet.at.on(foot), false)
+                (((leg.0 + inward * off, leg.1), leg), *input.of.rig.feet.at.on(foot), false)
             }
             Path::RedirectedOnLedger { .. } => {
                 let middle = super::connection::middle(stage, input, frame);
@@ -189,7 +190,7 @@ impl<'a> Run<'a> {
     pub(super) fn draw_haul(&self, draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
         let k = draft.stage.k;
         if let Some(haul) = &self.haul {
-            if self.number == 0 && input.is_over(Part::MainLine) {
+            if self.number == 0 && input.of.is_over(Part::MainLine) {
                 sleeve(&mut draft.sheet.scene, haul.from, haul.to, 7.5 * k, "haul line");
             }
             haul.draw_taut(draft, "haul line");
@@ -223,7 +224,7 @@ impl<'a> Run<'a> {
     /// Where the line is hauled from: an open tip and the words.
     fn to_haul_team(&self, draft: &mut Draft, input: &FrontViewInput<'_>, rope: &Rope) {
         let stage = draft.stage;
-        let (k, voice) = (stage.k, input.voice());
+        let (k, voice) = (stage.k, input.of.voice());
         let mut text = voice.say("line.to_haul_team");
         let seats = match rope.seen {
             Seen::Begins { toward } => {
@@ -231,7 +232,7 @@ impl<'a> Run<'a> {
                 if self.redirect.is_none() && input.show.forces {
                     return;
                 }
-                text = input.words.fill(if toward { "toward" } else { "away" }, &[("part", &text)]);
+                text = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &text)]);
                 rope.seats(&stage, if rope.way.0 < -0.3 || self.redirect.is_none() { -1.0 } else { 1.0 })
             }
             Seen::Whole { sunk: true, .. } => return,
@@ -258,10 +259,10 @@ impl<'a> Run<'a> {
     /// The forces on the load line and the haul line.
     pub(super) fn draw_forces(&self, draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
         let stage = draft.stage;
-        let (k, voice) = (stage.k, input.voice());
+        let (k, voice) = (stage.k, input.of.voice());
         let margin = margin(&stage, frame);
         let on = On { half: 0.0, goes_on: true };
-        let shared = input.solution.second.as_ref().is_some_and(|second| second.load.size() > 0.0);
+        let shared = input.of.solution.second.as_ref().is_some_and(|second| second.load.size() > 0.0);
         let tension = self.forces.load.size();
         if tension > 0.0 {
             let (from, to) = self.load;
@@ -293,7 +294,7 @@ impl<'a> Run<'a> {
         let open = if haul.from.0 < self.pulley.0 { 1.0 } else { -1.0 };
         let seats = match haul.seen {
             Seen::Begins { toward } => {
-                name = input.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
+                name = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
                 haul.seats(&stage, -open)
             }
             Seen::Whole { .. } => {
@@ -311,7 +312,7 @@ impl<'a> Run<'a> {
             }
         };
         let mut rows = voice.force(name, self.forces.haul_tension, Kind::Pull);
-        if let (0, true, Some(first)) = (self.number, input.is_over(Part::MainLine), rows.first_mut()) {
+        if let (0, true, Some(first)) = (self.number, input.of.is_over(Part::MainLine), rows.first_mut()) {
             first.past = true;
         }
         draft.sheet.label(("haul line", self.number), 8, rows, seats);

@@ -14,7 +14,7 @@ const OFF: f64 = 6.0;
 /// Says from where it is seen.
 pub(super) fn title(draft: &mut Draft, input: &FrontViewInput<'_>) {
     let stage = draft.stage;
-    let (k, voice) = (stage.k, input.voice());
+    let (k, voice) = (stage.k, input.of.voice());
     let row = |key: &str| Row::new(voice.say(key), Lettering::Title, Tone::Ink);
     let rows = vec![row("front.title"), row("front.looking")];
     let (left, right) = (8.0 * k, stage.width - 8.0 * k);
@@ -33,7 +33,7 @@ pub(super) fn spread(draft: &mut Draft, input: &FrontViewInput<'_>) {
     if k >= PROJECTOR {
         return;
     }
-    let text = input.voice().fill("spread", "length", input.solution.layout.spread, Dimension::Length);
+    let text = input.of.voice().fill("spread", "length", input.of.solution.layout.spread, Dimension::Length);
     let (from, to) = (stage.view.p(stage.feet.left).0, stage.view.p(stage.feet.right).0);
     let y = stage.lowest() + stage.room_below + (OFF + 18.0) * k;
     dimension(&mut draft.sheet, (from, to), y, text, ("spread", 0));

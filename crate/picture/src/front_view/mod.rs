@@ -19,32 +19,16 @@ mod toward;
 use crate::drawing::frame::lashing;
 use crate::drawing::ground::ground;
 use crate::drawing::sheet::{Finished, Sheet};
-use crate::drawing::voice::Voice;
-use crate::{Area, HandleState, LabelKey, Scene, Seats, Show, Words, force_scale};
+use crate::{Area, HandleState, LabelKey, Scene, Seats, Show, Subject, force_scale};
 use frame::Frame;
-use outlean_rig::{Pair, Part, Rig, Solution, Tip, WorkingRange};
-use outlean_rigfile::Units;
+use outlean_rig::{Pair, Tip};
 use stage::Stage;
 
 /// What to draw, and how.
 #[derive(Clone, Copy, Debug)]
 pub struct FrontViewInput<'a> {
-    /// The rig.
-    pub rig: &'a Rig,
-    /// The rig solved at its own lean.
-    pub solution: &'a Solution,
-    /// Its working range.
-    pub range: &'a WorkingRange,
-    /// The units of the numbers.
-    pub units: Units,
-    /// The words.
-    pub words: &'a Words,
-    /// Width of the plate, CSS pixels.
-    pub width: f64,
-    /// Its height, CSS pixels.
-    pub height: f64,
-    /// Size of strokes, heads and type: 1 on a page, 0.85 narrow, 2.1 on a projector.
-    pub k: f64,
+    /// What it shows, and on which plate.
+    pub of: Subject<'a>,
     /// Pixels to the metre, as in the side view beside it; `None`, or more than the plate has room for, takes what
     /// fits.
     pub scale: Option<f64>,
@@ -52,26 +36,12 @@ pub struct FrontViewInput<'a> {
     pub force_scale: Option<f64>,
     /// What is shown; the resultant, people and names of the range are not seen from here.
     pub show: Show,
-    /// The share of their length that force arrows have grown to, 0 to 1.
-    pub grown: f64,
-    /// Parts past what they may carry.
-    pub over: &'a [Part],
     /// What the handle at the right foot is doing.
     pub handle: HandleState,
     /// How far the fall of a frame that tips has gone, 0 to 1; `None` shows no fall.
     pub tipping: Option<f64>,
     /// The seats that labels had in the last frame.
     pub seats: Option<&'a Seats>,
-}
-
-impl<'a> FrontViewInput<'a> {
-    fn is_over(&self, part: Part) -> bool {
-        self.over.contains(&part)
-    }
-
-    const fn voice(&self) -> Voice<'a> {
-        Voice { words: self.words, units: self.units }
-    }
 }
 
 /// The front view and what a pointer needs to know of it.
@@ -123,12 +93,9 @@ struct Draft {
 /// from here and show nothing.
 #[must_use]
 pub fn front_view(input: &FrontViewInput<'_>) -> FrontView {
-    let sound =
-        |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
-    let (width, height, k) =
-        (sound(input.width, 80.0), sound(input.height, 80.0), sound(input.k, 0.5).min(8.0));
-    let layout = &input.solution.layout;
-    let stage = Stage::new(input.rig, layout, (width, height, k), input.show, input.scale);
+    let (width, height, k) = input.of.plate();
+    let layout = &input.of.solution.layout;
+    let stage = Stage::new(input.of.rig, layout, (width, height, k), input.show, input.scale);
     let scale = stage.view.scale;
     let metres_per_newton =
         input.force_scale.filter(|given| given.is_finite() && *given > 0.0).unwrap_or_else(|| {
@@ -138,9 +105,9 @@ pub fn front_view(input: &FrontViewInput<'_>) -> FrontView {
             } else {
                 layout.slant_height
             };
-            force_scale(input.rig, input.range, room.max(0.3))
+            force_scale(input.of.rig, input.of.range, room.max(0.3))
         });
-    let grown = if input.grown.is_finite() { input.grown.clamp(0.0, 1.0) } else { 1.0 };
+    let grown = input.of.grown();
     let px_per_newton = metres_per_newton * scale * grown;
     let mut draft = Draft { sheet: Sheet::new(Scene::new(width, height, k)), stage, px_per_newton };
     let frame = Frame::new(&stage, input);
@@ -152,7 +119,7 @@ pub fn front_view(input: &FrontViewInput<'_>) -> FrontView {
     }
     draft.sheet.scene.still = draft.sheet.scene.items.len();
 
-    let tips = input.solution.tips().filter(|tip| matches!(tip, Tip::Left | Tip::Right));
+    let tips = input.of.solution.tips().filter(|tip| matches!(tip, Tip::Left | Tip::Right));
     if let (Some(tip), Some(progress)) = (tips, input.tipping) {
         tipping::fall(&mut draft, input, &frame, tip, progress);
     }

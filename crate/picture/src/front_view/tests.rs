@@ -3,29 +3,20 @@
 
 use super::*;
 use crate::sample::{Solved, any_rig, frame, hauled, hold, keeps, said, words};
-use crate::{Kind, Role, Shape, Step};
-use outlean_rig::{Connection, Guy, Leg, Lever, Path, Point, Side, solve};
+use crate::{Kind, Role, Shape, Step, Words};
+use outlean_rig::{Connection, Guy, Leg, Lever, Path, Point, Rig, Side, solve};
 use proptest::prelude::*;
 
 const SIZES: [(f64, f64, f64); 4] =
     [(420.0, 480.0, 1.0), (280.0, 320.0, 0.85), (328.0, 284.0, 0.85), (700.0, 900.0, 2.1)];
 const ALL: Show = Show { ground_forces: true, ..Show::USUAL };
 
-fn drawn(solved: &Solved, (width, height, k): (f64, f64, f64), show: Show, words: &Words) -> FrontView {
+fn drawn(solved: &Solved, size: (f64, f64, f64), show: Show, words: &Words) -> FrontView {
     front_view(&FrontViewInput {
-        rig: &solved.rig,
-        solution: &solved.solution,
-        range: &solved.range,
-        units: Units::Metric,
-        words,
-        width,
-        height,
-        k,
+        of: solved.on(size, words),
         scale: None,
         force_scale: None,
         show,
-        grown: 1.0,
-        over: &solved.over,
         handle: HandleState::Rest,
         tipping: solved.solution.tips().map(|_| 0.8),
         seats: None,
@@ -96,19 +87,10 @@ fn a_given_scale_is_kept_where_there_is_room() {
     let (solved, words) = (Solved::of(frame(20.0)).unwrap(), words());
     let scaled = |scale| {
         let input = FrontViewInput {
-            rig: &solved.rig,
-            solution: &solved.solution,
-            range: &solved.range,
-            units: Units::Metric,
-            words: &words,
-            width: 420.0,
-            height: 480.0,
-            k: 1.0,
+            of: Subject { over: &[], ..solved.on(SIZES[0], &words) },
             scale,
             force_scale: Some(2e-4),
             show: Show::USUAL,
-            grown: 1.0,
-            over: &[],
             handle: HandleState::Rest,
             tipping: None,
             seats: None,
@@ -177,8 +159,11 @@ fn arrows_are_as_long_as_the_view_shows_of_their_forces() {
     assert!((load[0] + 11.0 - solution.line.load.size() * px).abs() < 1e-6);
     let numbers = said(&view.scene);
     for side in Side::BOTH {
-        let shown =
-            outlean_rigfile::show(*forces.compression.on(side), outlean_rig::Dimension::Force, Units::Metric);
+        let shown = outlean_rigfile::show(
+            *forces.compression.on(side),
+            outlean_rig::Dimension::Force,
+            outlean_rigfile::Units::Metric,
+        );
         assert!(numbers.contains(&shown.to_string().replace('\u{2009}', " ")));
     }
 }

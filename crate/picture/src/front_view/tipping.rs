@@ -65,7 +65,7 @@ pub(super) fn fall(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame,
         draft.sheet.keep_clear(at, along(at, way, -12.0 * k), 6.0 * k, false);
     }
     let words = if side < 0.0 { "fall.left" } else { "fall.right" };
-    let rows = Row::alone(input.voice().say(words), Lettering::Lead, Tone::Ink);
+    let rows = Row::alone(input.of.voice().say(words), Lettering::Lead, Tone::Ink);
     let mut seats = Vec::new();
     for share in [1.0, 2.0 / 3.0, 1.0 / 3.0] {
         let at = turned(frame.head, turn * share);

@@ -10,42 +10,22 @@ mod tests;
 use crate::drawing::arrow;
 use crate::drawing::sheet::{Finished, Sheet};
 use crate::drawing::vec2::{P, add, between, left_of, length, sub, times, unit};
-use crate::drawing::voice::Voice;
 use crate::naming::guy_name;
 use crate::side_view::seats::{Margin, On, of_arrow};
 use crate::{
-    Area, Edge, Kind, LabelKey, Lettering, Role, Row, Scene, Seat, Seats, Tone, Words, tip_key, type_scale,
+    Area, Edge, Kind, LabelKey, Lettering, Role, Row, Scene, Seat, Seats, Subject, Tone, tip_key, type_scale,
 };
 pub use acting::Acting;
-use outlean_rig::{Part, Rig, Side, Solution, WorkingRange};
-use outlean_rigfile::Units;
+use outlean_rig::{Part, Side};
 
 /// What to draw, and how.
 #[derive(Clone, Copy, Debug)]
 pub struct PolygonInput<'a> {
-    /// The rig.
-    pub rig: &'a Rig,
-    /// The rig solved at its own lean.
-    pub solution: &'a Solution,
-    /// Its working range.
-    pub range: &'a WorkingRange,
-    /// The units of the numbers.
-    pub units: Units,
-    /// The words.
-    pub words: &'a Words,
-    /// Width of the plate, CSS pixels.
-    pub width: f64,
-    /// Its height, CSS pixels.
-    pub height: f64,
-    /// Size of strokes, heads and type: 1 on a page, 0.85 narrow, 2.1 on a projector.
-    pub k: f64,
+    /// What it shows, and on which plate.
+    pub of: Subject<'a>,
     /// Pixels drawn for a newton in the side view beside it: the polygon takes the same scale if it fits, else one that
     /// is a power of two times it. `None` begins from a scale of its own.
     pub px_per_newton: Option<f64>,
-    /// The share of their length that arrows have grown to, 0 to 1.
-    pub grown: f64,
-    /// Parts past what they may carry.
-    pub over: &'a [Part],
     /// The seats that labels had in the last frame.
     pub seats: Option<&'a Seats>,
 }
@@ -72,11 +52,8 @@ pub struct Polygon {
 /// Draws the force polygon.
 #[must_use]
 pub fn polygon(input: &PolygonInput<'_>) -> Polygon {
-    let sound =
-        |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
-    let (width, height, k) =
-        (sound(input.width, 80.0), sound(input.height, 80.0), sound(input.k, 0.5).min(8.0));
-    let grown = if input.grown.is_finite() { input.grown.clamp(0.0, 1.0) } else { 1.0 };
+    let (width, height, k) = input.of.plate();
+    let grown = input.of.grown();
     let lettering = type_scale(k);
     // Room for the title over it, the rule under it, labels on both sides.
     let beside = (44.0 * lettering).min(0.3 * width);
@@ -86,14 +63,15 @@ pub fn polygon(input: &PolygonInput<'_>) -> Polygon {
         right: width - beside,
         bottom: height - (44.0 * lettering).min(0.25 * height),
     };
-    let (px_per_newton, start) = fit::fit(input.rig, input.range, input.solution, room, input.px_per_newton);
-    let acting = acting::acting(input.rig, input.solution);
+    let (px_per_newton, start) =
+        fit::fit(input.of.rig, input.of.range, input.of.solution, room, input.px_per_newton);
+    let acting = acting::acting(input.of.rig, input.of.solution);
     let mut sheet = Sheet::new(Scene::new(width, height, k));
     title(&mut sheet, input, acting.is_empty());
     if !acting.is_empty() {
-        rule::rule(&mut sheet, input.units, px_per_newton);
+        rule::rule(&mut sheet, input.of.units, px_per_newton);
     }
-    let closed = input.solution.tips().is_none();
+    let closed = input.of.solution.tips().is_none();
     let sides = sides(&acting, px_per_newton, start, closed, k);
     let outside = outside(&sides);
     for (force, (tail, tip)) in acting.iter().zip(&sides) {
@@ -158,19 +136,15 @@ fn outside(sides: &[(P, P)]) -> f64 {
     if area < 0.0 { -1.0 } else { 1.0 }
 }
 
-fn voice<'a>(input: &PolygonInput<'a>) -> Voice<'a> {
-    Voice { words: input.words, units: input.units }
-}
-
 /// What it is, and whether it closes.
 fn title(sheet: &mut Sheet, input: &PolygonInput<'_>, empty: bool) {
-    let (k, voice) = (sheet.scene.k, voice(input));
+    let (k, voice) = (sheet.scene.k, input.of.voice());
     let note = |text: String| Row::new(text, Lettering::Note, Tone::Quiet);
     let mut rows = Row::alone(voice.say("polygon.title"), Lettering::Title, Tone::Ink);
-    match input.solution.tips() {
+    match input.of.solution.tips() {
         Some(tip) => {
             rows.push(note(voice.say("polygon.open")));
-            let tips = input.words.fill("polygon.tips", &[("tips", input.words.say(tip_key(tip)))]);
+            let tips = input.of.words.fill("polygon.tips", &[("tips", input.of.words.say(tip_key(tip)))]);
             rows.push(note(tips));
         }
         None if empty => rows.push(note(voice.say("polygon.none"))),
@@ -184,16 +158,16 @@ fn title(sheet: &mut Sheet, input: &PolygonInput<'_>, empty: bool) {
 
 /// The name and the size of a force, beside its arrow.
 fn name(sheet: &mut Sheet, input: &PolygonInput<'_>, force: &Acting, ends: (P, P), outside: f64, width: f64) {
-    let (k, voice) = (sheet.scene.k, voice(input));
-    let over = |part: Part| input.over.contains(&part);
-    let shared = input.solution.second.as_ref().is_some_and(|second| second.load.size() > 0.0);
+    let (k, voice) = (sheet.scene.k, input.of.voice());
+    let over = |part: Part| input.of.is_over(part);
+    let shared = input.of.solution.second.as_ref().is_some_and(|second| second.load.size() > 0.0);
     let (name, rank, past) = match force.key {
         ("load", 0) => (voice.say(if shared { "load.main" } else { "load" }), 7, false),
         ("load", _) => (voice.say("load.second"), 8, false),
         ("haul line", 0) => (voice.say("line.haul"), 8, over(Part::MainLine)),
         ("haul line", _) => (voice.say("line.haul.second"), 9, over(Part::SecondLine)),
         ("guy", number) => {
-            let name = guy_name(input.words, input.rig, &input.solution.layout, number);
+            let name = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
             (name, 5, over(Part::GuyRope(number)) || over(Part::GuyHoldfast(number)))
         }
         ("weight", _) => (voice.say("weight.legs"), 10, false),

@@ -3,28 +3,15 @@
 
 use super::*;
 use crate::sample::{Solved, any_rig, frame, hauled, hold, keeps, said, words};
-use crate::{Shape, Step};
-use outlean_rig::{Guy, Line, Path, Point, SecondLine};
+use crate::{Shape, Step, Words};
+use outlean_rig::{Guy, Line, Path, Point, Rig, SecondLine};
 use proptest::prelude::*;
 
 const SIZES: [(f64, f64, f64); 4] =
     [(420.0, 480.0, 1.0), (280.0, 320.0, 0.85), (328.0, 284.0, 0.85), (700.0, 900.0, 2.1)];
 
-fn drawn(solved: &Solved, (width, height, k): (f64, f64, f64), words: &Words) -> Polygon {
-    polygon(&PolygonInput {
-        rig: &solved.rig,
-        solution: &solved.solution,
-        range: &solved.range,
-        units: Units::Metric,
-        words,
-        width,
-        height,
-        k,
-        px_per_newton: None,
-        grown: 1.0,
-        over: &solved.over,
-        seats: None,
-    })
+fn drawn(solved: &Solved, size: (f64, f64, f64), words: &Words) -> Polygon {
+    polygon(&PolygonInput { of: solved.on(size, words), px_per_newton: None, seats: None })
 }
 
 fn of(rig: Rig) -> Polygon {
@@ -115,17 +102,8 @@ fn the_scale_of_the_figure_is_taken_or_halved_until_it_fits() {
     let (solved, words) = (Solved::of(frame(20.0)).unwrap(), words());
     let scaled = |px_per_newton| {
         let input = PolygonInput {
-            rig: &solved.rig,
-            solution: &solved.solution,
-            range: &solved.range,
-            units: Units::Metric,
-            words: &words,
-            width: 420.0,
-            height: 480.0,
-            k: 1.0,
+            of: Subject { over: &[], ..solved.on(SIZES[0], &words) },
             px_per_newton,
-            grown: 1.0,
-            over: &[],
             seats: None,
         };
         polygon(&input).px_per_newton

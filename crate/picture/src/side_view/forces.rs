@@ -34,9 +34,9 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     let k = stage.k;
     let Some(main) = runs.first() else { return };
     let margin = margin(frame, main, k);
-    if let Some(push) = on_head(input.solution) {
-        let (way, size) = stage.way_of(push, frame.up);
-        let below_head = (0.2 * stage.scale).max(lashing_half(stage.scale, k) + 4.0 * k);
+    if let Some(push) = on_head(input.of.solution) {
+        let (way, size) = stage.view.way_of(push, frame.up);
+        let below_head = (0.2 * stage.view.scale).max(lashing_half(stage.view.scale, k) + 4.0 * k);
         let at = frame.on(&stage, frame.slant - below_head);
         // Legs that pull, on feet held down, pull the head down: the tail is then at the head.
         let pushes = way.0 * frame.up.0 + way.1 * frame.up.1 > 0.0;
@@ -44,21 +44,21 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let tail = if pushes { sub(at, times(way, room.min(size * draft.px_per_newton))) } else { at };
         let arrow = Arrow { kind: Kind::Push, at: tail, way, newtons: size, room, part: "legs" };
         let (tail, tip) = draw(draft, &arrow);
-        let mut rows = rows(input, input.say("legs.both"), size, Kind::Push);
+        let mut rows = rows(input, input.of.voice().say("legs.both"), size, Kind::Push);
         for side in Side::BOTH {
             past(
                 input,
                 Part::Leg(side),
                 &mut rows,
-                part_name(input.words, input.rig, &input.solution.layout, Part::Leg(side)),
+                part_name(input.of.words, input.of.rig, &input.of.solution.layout, Part::Leg(side)),
             );
         }
         let off = frame.widths.0 / 2.0;
         let seats = of_arrow((tail, tip), 1.0, 0.0, On { half: off, goes_on: true }, &margin, k);
         draft.sheet.label(("legs", 0), 6, rows, seats);
     }
-    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
-        let force = input.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
+    for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
+        let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
         let Some(force) = force else { continue };
         if !guy.rigged || !guys::taut(input, number) {
             continue;
@@ -66,11 +66,11 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let end = guys::end(&stage, frame, guy.anchor);
         let way = unit(sub(end.at, frame.head), (-1.0, 0.0));
         // What the picture shows of it: shorter where the guy is splayed out of the plane.
-        let rope = guy.anchor - input.solution.layout.head;
-        let flat = stage.flat(guy.anchor);
-        let head = stage.flat(input.solution.layout.head);
+        let rope = guy.anchor - input.of.solution.layout.head;
+        let flat = stage.view.flat(guy.anchor);
+        let head = stage.view.flat(input.of.solution.layout.head);
         let share = length(sub(flat, head)) / rope.length().max(1e-6);
-        let from = (0.16 * stage.scale).max(9.0 * k);
+        let from = (0.16 * stage.view.scale).max(9.0 * k);
         let arrow = Arrow {
             kind: Kind::Pull,
             at: add(frame.head, times(way, from)),
@@ -80,17 +80,17 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             part: "guy",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let name = guy_name(input.words, input.rig, &input.solution.layout, number);
+        let name = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
         let mut rows = rows(input, name, force.tension, Kind::Pull);
         past_guy(input, number, &mut rows);
-        let open = match Station::of(guy.anchor, &input.solution.layout) {
+        let open = match Station::of(guy.anchor, &input.of.solution.layout) {
             Station::Fore => 1.0,
             _ => -1.0,
         };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, &margin, k);
         draft.sheet.label(("guy", number), 5, rows, seats);
     }
-    for (rank, (line, forces)) in (7_u8..).step_by(2).zip(runs.iter().zip(input.solution.lines())) {
+    for (rank, (line, forces)) in (7_u8..).step_by(2).zip(runs.iter().zip(input.of.solution.lines())) {
         lines(draft, input, line, forces, rank, &margin);
     }
 }
@@ -117,7 +117,7 @@ fn lines(
             part: "load",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let rows = rows(input, input.say(line.names.load), tension, Kind::Load);
+        let rows = rows(input, input.of.voice().say(line.names.load), tension, Kind::Load);
         // The open side of the load line is the outer one.
         let seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
         draft.sheet.label((line.names.load, 0), rank, rows, seats);
@@ -126,7 +126,7 @@ fn lines(
         && forces.haul_tension > 0.0
         && draft.stage.k < PROJECTOR
     {
-        let start = 0.06 * draft.stage.scale;
+        let start = 0.06 * draft.stage.view.scale;
         let arrow = Arrow {
             kind: Kind::Pull,
             at: add(from, times(line.haul_way, start)),
@@ -136,13 +136,13 @@ fn lines(
             part: "haul line",
         };
         let (tail, tip) = draw(draft, &arrow);
-        let name = input.say(line.names.haul);
+        let name = input.of.voice().say(line.names.haul);
         let mut rows = rows(input, name.clone(), forces.haul_tension, Kind::Pull);
         past(input, line.names.part, &mut rows, name);
         // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
         let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
-        let guyed = (0_u8..).zip(&input.rig.guys).any(|(number, guy)| {
-            guys::taut(input, number) && Station::of(guy.anchor, &input.solution.layout) == Station::Aft
+        let guyed = (0_u8..).zip(&input.of.rig.guys).any(|(number, guy)| {
+            guys::taut(input, number) && Station::of(guy.anchor, &input.of.solution.layout) == Station::Aft
         });
         let open = if line.haul_way.0 < 0.0 && !steep && guyed { 1.0 } else { -1.0 };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, margin, k);
@@ -152,20 +152,20 @@ fn lines(
 
 /// The share of a force that the side view shows.
 fn flatness(stage: &super::Stage, force: outlean_rig::Force) -> f64 {
-    stage.way_of(force, (0.0, 1.0)).1 / force.size().max(1e-9)
+    stage.view.way_of(force, (0.0, 1.0)).1 / force.size().max(1e-9)
 }
 
 /// The resultant on the head, and where its line meets the ground.
 pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     let k = stage.k;
-    let resultant = &input.solution.resultant;
-    let (way, size) = stage.way_of(resultant.force, (0.0, 1.0));
+    let resultant = &input.of.solution.resultant;
+    let (way, size) = stage.view.way_of(resultant.force, (0.0, 1.0));
     if size <= 0.0 {
         return;
     }
     if let Some(ahead) = resultant.ahead_of_feet {
-        let meets = stage.p((ahead, 0.0));
+        let meets = stage.view.p((ahead, 0.0));
         if meets.0 > 0.0 && meets.0 < stage.width {
             draft.sheet.scene.line(frame.head, meets, Role::Axis, "line of action");
             let mark = 5.0 * k;
@@ -176,27 +176,28 @@ pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fr
     }
     let long = (size * draft.px_per_newton).min((stage.height - frame.head.1) * 0.95);
     // Where it runs along the load line it stands beside it.
-    let (load_way, _) = stage.way_of(input.solution.line.load, (0.0, 1.0));
+    let (load_way, _) = stage.view.way_of(input.of.solution.line.load, (0.0, 1.0));
     let along = way.0 * load_way.0 + way.1 * load_way.1 > 0.985;
     let tail = if along { add(frame.head, (13.0 * k, 0.0)) } else { frame.head };
     let tip = add(tail, times(way, long));
     arrow::sum(&mut draft.sheet, tail, tip, "resultant");
-    let rows = rows(input, input.say("resultant"), size, Kind::Load);
-    let margin = Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.foot.1 };
+    let rows = rows(input, input.of.voice().say("resultant"), size, Kind::Load);
+    let margin =
+        Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.view.origin.1 };
     let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
     draft.sheet.label(("resultant", 0), 12, rows, seats);
 }
 
 /// What the ground gives to both feet in this plane.
 pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
-    let Some(reaction) = from_ground(input.solution) else { return };
+    let Some(reaction) = from_ground(input.of.solution) else { return };
     let stage = draft.stage;
     let k = stage.k;
-    let (way, size) = stage.way_of(reaction, (0.0, -1.0));
+    let (way, size) = stage.view.way_of(reaction, (0.0, -1.0));
     if size <= 0.0 {
         return;
     }
-    let foot = frame.on(&stage, -(0.1 * stage.scale + 4.0 * k));
+    let foot = frame.on(&stage, -(0.1 * stage.view.scale + 4.0 * k));
     let room = (stage.height - foot.1 - 8.0 * k).max(0.0);
     let long = (size * draft.px_per_newton).min(room);
     let arrow = Arrow {
@@ -208,8 +209,9 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         part: "ground",
     };
     let (tail, tip) = draw(draft, &arrow);
-    let rows = rows(input, input.say("ground.both"), size, Kind::Ground);
-    let margin = Margin { left: foot.0 + 60.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
+    let rows = rows(input, input.of.voice().say("ground.both"), size, Kind::Ground);
+    let margin =
+        Margin { left: foot.0 + 60.0 * k, top: stage.view.origin.1 + 20.0 * k, bottom: stage.height };
     let seats = of_arrow((tail, tip), 1.0, 0.0, FREE, &margin, k);
     draft.sheet.label(("ground", 0), 11, rows, seats);
 }
@@ -230,13 +232,13 @@ fn draw(draft: &mut Draft, a: &Arrow) -> (P, P) {
 /// Name and value.
 fn rows(input: &SideViewInput<'_>, name: String, newtons: f64, kind: Kind) -> Vec<Row> {
     let tone = if kind == Kind::Load { Tone::Ink } else { Tone::Of(kind) };
-    let value = input.shown(newtons, Dimension::Force);
+    let value = input.of.voice().shown(newtons, Dimension::Force);
     vec![Row::new(name, Lettering::Name, tone), Row::new(value, Lettering::Value, tone)]
 }
 
 /// Marks the name of a part past what it may carry; one that is not the name itself gets a row.
 fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String) {
-    if !input.is_over(part) {
+    if !input.of.is_over(part) {
         return;
     }
     match rows.first_mut() {
@@ -252,9 +254,9 @@ fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String
 /// Where that is the holdfast alone, it is named in place of the guy.
 fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
     let mut least: Option<(f64, Part)> = None;
-    for check in checks(input.rig, input.solution) {
+    for check in checks(input.of.rig, input.of.solution) {
         let ours = check.part == Part::GuyRope(number) || check.part == Part::GuyHoldfast(number);
-        if let (true, Some(allowable)) = (ours && input.is_over(check.part), check.allowable)
+        if let (true, Some(allowable)) = (ours && input.of.is_over(check.part), check.allowable)
             && least.is_none_or(|(least, _)| allowable < least)
         {
             least = Some((allowable, check.part));
@@ -264,10 +266,10 @@ fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
     if let Some(first) = rows.first_mut() {
         first.past = true;
         if part == Part::GuyHoldfast(number) {
-            first.text = holdfast_name(input.words, input.rig, &input.solution.layout, number);
+            first.text = holdfast_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
         }
     }
-    let text = input.fill("may_carry", "force", allowable, Dimension::Force);
+    let text = input.of.voice().fill("may_carry", "force", allowable, Dimension::Force);
     rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
 }
 
@@ -276,21 +278,22 @@ pub(super) fn lifts(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
     let k = stage.k;
     for (number, side) in (0_u8..).zip(Side::BOTH) {
-        let held = input.solution.forces().is_some_and(|forces| forces.footing.feet.on(side).lifts);
+        let held = input.of.solution.forces().is_some_and(|forces| forces.footing.feet.on(side).lifts);
         let tips = matches!(
-            (input.solution.tips(), side),
+            (input.of.solution.tips(), side),
             (Some(Tip::Right), Side::Left) | (Some(Tip::Left), Side::Right)
         );
         if !held && !tips {
             continue;
         }
-        let foot = stage.p(stage.flat(*input.rig.feet.at.on(side)));
+        let foot = stage.view.p(stage.view.flat(*input.of.rig.feet.at.on(side)));
         let tail = add(foot, (-16.0 * k, -4.0 * k));
-        let tip = add(tail, (0.0, -(0.45 * stage.scale).max(20.0 * k)));
+        let tip = add(tail, (0.0, -(0.45 * stage.view.scale).max(20.0 * k)));
         arrow::pencil(&mut draft.sheet, tail, tip, (0.0, -1.0), "lifts");
         let name = if side == Side::Left { "lifts.left" } else { "lifts.right" };
-        let rows = Row::alone(input.say(name), Lettering::Value, Tone::Ink);
-        let margin = Margin { left: foot.0 + 20.0 * k, top: stage.foot.1 + 20.0 * k, bottom: stage.height };
+        let rows = Row::alone(input.of.voice().say(name), Lettering::Value, Tone::Ink);
+        let margin =
+            Margin { left: foot.0 + 20.0 * k, top: stage.view.origin.1 + 20.0 * k, bottom: stage.height };
         let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
         draft.sheet.label(("lifts", number), 3, rows, seats);
     }

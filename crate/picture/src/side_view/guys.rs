@@ -21,22 +21,22 @@ pub(super) struct End {
 
 /// Where the rope of a guy to `anchor` ends on the plate.
 pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
-    let (x, z) = stage.flat(anchor);
-    let (at, cut) = cut(frame.head, stage.p((x, z + TIED)), stage.plate());
+    let (x, z) = stage.view.flat(anchor);
+    let (at, cut) = cut(frame.head, stage.view.p((x, z + TIED)), stage.plate());
     End { at, cut }
 }
 
 /// Whether a guy is taut.
 pub(super) fn taut(input: &SideViewInput<'_>, number: u8) -> bool {
-    let force = input.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
+    let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
     force.is_some_and(|force| matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0)
 }
 
 /// Draws the sleeves of guys past what their rope may carry.
 pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
-    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
-        if guy.rigged && input.is_over(Part::GuyRope(number)) {
+    for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
+        if guy.rigged && input.of.is_over(Part::GuyRope(number)) {
             let end = end(&stage, frame, guy.anchor);
             sleeve(&mut draft.sheet.scene, frame.head, end.at, 7.5 * stage.k, "guy");
         }
@@ -46,11 +46,11 @@ pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fram
 /// Draws the guys.
 pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
-    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+    for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
         if !guy.rigged {
             continue;
         }
-        let station = Station::of(guy.anchor, &input.solution.layout);
+        let station = Station::of(guy.anchor, &input.of.solution.layout);
         let part = match station {
             Station::Aft => "aft guy",
             Station::Fore => "fore guy",
@@ -65,8 +65,11 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
             }
             continue;
         }
-        let head = ((frame.head.0 - stage.foot.0) / stage.scale, (stage.foot.1 - frame.head.1) / stage.scale);
-        let (x, z) = stage.flat(guy.anchor);
+        let head = (
+            (frame.head.0 - stage.view.origin.0) / stage.view.scale,
+            (stage.view.origin.1 - frame.head.1) / stage.view.scale,
+        );
+        let (x, z) = stage.view.flat(guy.anchor);
         // On the ground, and by its holdfast on the ground there.
         let floor = |at: f64| {
             let beside = ((at - x).abs() < 0.6).then_some(z);
@@ -78,7 +81,7 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         };
         // Its sag is that of its whole length, splayed or not: a shallow parabola is longer by 8/3 sag² over chord.
         let chord = length(sub((x, z), head));
-        let whole = input.solution.guy_length.get(usize::from(number)).copied().unwrap_or(chord);
+        let whole = input.of.solution.guy_length.get(usize::from(number)).copied().unwrap_or(chord);
         let rope = chord + whole * whole / (73.5 * chord.max(1e-6));
         let curve = stage.line(hang(head, (x, z + TIED), rope, floor));
         let (curve, is_cut) = clipped(&curve, stage.plate());
@@ -99,8 +102,8 @@ fn goes_on(draft: &mut Draft, end: P, way: P) {
 
 /// The name of a slack guy, at its rope.
 fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station: Station, curve: &[P]) {
-    let name = guy_name(input.words, input.rig, &input.solution.layout, number);
-    let text = input.words.fill("slack", &[("part", &name)]);
+    let name = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
+    let text = input.of.words.fill("slack", &[("part", &name)]);
     let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
     draft.sheet.label(("slack guy", number), 20, rows, seats);

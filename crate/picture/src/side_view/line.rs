@@ -65,8 +65,8 @@ struct Redirect {
 
 /// The lines of a rig, the main line first.
 pub(super) fn runs(draft: &Draft, input: &SideViewInput<'_>, frame: &Frame) -> Vec<Run> {
-    let main = Run::new(draft, input, frame, &MAIN, (&input.rig.line, &input.solution.line), None);
-    let second = input.rig.second.as_ref().zip(input.solution.second.as_ref());
+    let main = Run::new(draft, input, frame, &MAIN, (&input.of.rig.line, &input.of.solution.line), None);
+    let second = input.of.rig.second.as_ref().zip(input.of.solution.second.as_ref());
     let mut all = vec![main];
     if let Some((second, forces)) = second {
         let run = Run::new(draft, input, frame, &SECOND, (&second.line, forces), all.first());
@@ -85,7 +85,7 @@ impl Run {
         beside: Option<&Self>,
     ) -> Self {
         let stage = &draft.stage;
-        let (k, scale) = (stage.k, stage.scale);
+        let (k, scale) = (stage.k, stage.view.scale);
         let radius = pulley_radius(scale, k);
         let path = rigged.path;
         let kind = match path {
@@ -94,8 +94,8 @@ impl Run {
             _ => Some(Kind::Pulley),
         };
         // The pulley hangs in its true place, or at least clear of the lashing.
-        let (along_pull, _) = stage.way_of(line.on_head(), (0.0, 1.0));
-        let true_place = sub(stage.p(stage.flat(line.pulley)), frame.head);
+        let (along_pull, _) = stage.view.way_of(line.on_head(), (0.0, 1.0));
+        let true_place = sub(stage.view.p(stage.view.flat(line.pulley)), frame.head);
         let least = lashing_half(scale, k) + radius + 2.0 * k;
         let drop = unit(true_place, along_pull);
         let mut pulley = add(frame.head, times(drop, length(true_place).max(least)));
@@ -106,7 +106,7 @@ impl Run {
             pulley = add(main.pulley, (2.2 * radius, 0.3 * radius));
         }
 
-        let (load_way, _) = stage.way_of(line.load, (0.0, 1.0));
+        let (load_way, _) = stage.view.way_of(line.load, (0.0, 1.0));
         let (target, redirect) = Self::target(stage, input, frame, path, radius);
         let haul_way = target.map_or((-1.0, 0.0), |to| unit(sub(to, pulley), (-1.0, 0.0)));
         // The line leaves the pulley on the load side and on the haul side; which is which follows from where the
@@ -118,7 +118,7 @@ impl Run {
         let load_from = if over_pulley { over(load_way, turn) } else { pulley };
         let haul_from = over(haul_way, -turn);
 
-        let corner = stage.p(stage.edge);
+        let corner = stage.view.p(stage.edge);
         let load_to = line.bears_on_edge.then_some(corner);
         // Two lines hold one load.
         let (ring, hangs) = match (main, kind) {
@@ -144,7 +144,7 @@ impl Run {
             _ => None,
         };
         // Off the frame it holds its share all the same.
-        let share = match (names.part, &input.rig.second) {
+        let share = match (names.part, &input.of.rig.second) {
             (Part::SecondLine, Some(second)) if kind.is_none() => second.share,
             _ => line.load.size(),
         };
@@ -175,8 +175,8 @@ impl Run {
         radius: f64,
     ) -> (Option<P>, Option<Redirect>) {
         let Some(to) = path.haul_point() else { return (None, None) };
-        let (x, z) = stage.flat(to);
-        let straight = stage.p((x, z + 0.04));
+        let (x, z) = stage.view.flat(to);
+        let straight = stage.view.p((x, z + 0.04));
         if !matches!(
             path,
             LinePath::RedirectedAtFoot { .. }
@@ -186,17 +186,18 @@ impl Run {
             return (Some(straight), None);
         }
         // The pulley stands clear ahead of the foot, so that the rope down to it stands clear of the leg.
-        let aside = (0.21 * stage.scale).max(frame.widths.0 / 2.0 + 8.0 * stage.k + radius);
-        let at = (stage.foot.0 + aside, stage.foot.1 - (0.02 * stage.scale + 1.5 * radius));
-        let tied = (stage.foot.0, at.1 + 0.3 * radius);
+        let aside = (0.21 * stage.view.scale).max(frame.widths.0 / 2.0 + 8.0 * stage.k + radius);
+        let at =
+            (stage.view.origin.0 + aside, stage.view.origin.1 - (0.02 * stage.view.scale + 1.5 * radius));
+        let tied = (stage.view.origin.0, at.1 + 0.3 * radius);
         // From there the line goes off to the side, toward us or away: only one that goes mostly fore or aft shows.
-        let away = to - input.solution.layout.mid_base;
-        let aft = away.dot(input.solution.layout.forward);
-        let sideways = away.dot(input.solution.layout.foot_line);
+        let away = to - input.of.solution.layout.mid_base;
+        let aft = away.dot(input.of.solution.layout.forward);
+        let sideways = away.dot(input.of.solution.layout.foot_line);
         let shown = aft.abs() > 1.5 * sideways.abs() && aft < 0.0;
         let away = shown.then(|| {
             let from = (at.0, at.1 + radius);
-            cut(from, (stage.p((x, z)).0, from.1), stage.inside())
+            cut(from, (stage.view.p((x, z)).0, from.1), stage.inside())
         });
         // The near side of the pulley, where the rope comes down onto it.
         let top = (at.0 + 0.5 * radius, at.1 - 0.85 * radius);
@@ -237,7 +238,7 @@ impl Run {
             edge_protection(draft, input);
         }
         if let Some((from, to)) = self.haul {
-            if self.redirect.is_none() && input.is_over(self.names.part) {
+            if self.redirect.is_none() && input.of.is_over(self.names.part) {
                 sleeve(&mut draft.sheet.scene, from, to, 7.5 * k, "haul line");
             }
             self.rope(draft, from, to, "haul line");
@@ -262,12 +263,12 @@ impl Run {
         let stage = draft.stage;
         let (ahead, level) = stage.edge;
         let lift = 0.05;
-        let corner = stage.p((ahead, level + lift));
+        let corner = stage.view.p((ahead, level + lift));
         let mut line = vec![ring, corner];
         if stage.bends() < ahead {
-            line.push(stage.p((stage.bends(), lift)));
+            line.push(stage.view.p((stage.bends(), lift)));
         }
-        line.push((stage.inside().left, stage.p((0.0, lift)).1));
+        line.push((stage.inside().left, stage.view.p((0.0, lift)).1));
         for piece in line.windows(2) {
             if let [from, to] = piece {
                 self.rope(draft, *from, *to, "second line");
@@ -279,9 +280,9 @@ impl Run {
 
     /// The name of a line along which no force is drawn.
     fn name(&self, draft: &mut Draft, input: &SideViewInput<'_>, line: &[P], slack: bool) {
-        let mut text = input.say(self.names.line);
+        let mut text = input.of.voice().say(self.names.line);
         if slack {
-            text = input.words.fill("slack", &[("part", &text)]);
+            text = input.of.words.fill("slack", &[("part", &text)]);
         }
         let key = if self.names.part == Part::MainLine { 0 } else { 1 };
         name_along(draft, ("line", key), text, line);
@@ -291,7 +292,7 @@ impl Run {
     fn to_haul_team(&self, draft: &mut Draft, input: &SideViewInput<'_>, end: P, way: P) {
         let k = draft.stage.k;
         leads_away(&mut draft.sheet.scene, end, way, "haul line");
-        let rows = Row::alone(input.say("line.to_haul_team"), Lettering::Note, Tone::Quiet);
+        let rows = Row::alone(input.of.voice().say("line.to_haul_team"), Lettering::Note, Tone::Quiet);
         let mut seats = Vec::new();
         for back in [6.0, 30.0, 60.0, 100.0] {
             let at = sub(end, times(way, back * k));
@@ -345,20 +346,20 @@ impl Run {
         let reach = match self.hangs {
             Hangs::Nothing => return,
             Hangs::Weight => {
-                weight(&mut draft.sheet.scene, ring, stage.scale);
+                weight(&mut draft.sheet.scene, ring, stage.view.scale);
                 WEIGHT
             }
             Hangs::Litter => {
-                litter(&mut draft.sheet.scene, ring, stage.scale);
+                litter(&mut draft.sheet.scene, ring, stage.view.scale);
                 LITTER
             }
         };
-        let bottom = ring.1 + (reach.bridle + reach.below) * stage.scale;
-        let middle = ring.0 + (reach.outward - reach.toward_face) / 2.0 * stage.scale;
-        let half = (reach.outward + reach.toward_face) / 2.0 * stage.scale;
-        let top = ring.1 + 0.35 * reach.bridle * stage.scale + half.min(0.2 * stage.scale);
+        let bottom = ring.1 + (reach.bridle + reach.below) * stage.view.scale;
+        let middle = ring.0 + (reach.outward - reach.toward_face) / 2.0 * stage.view.scale;
+        let half = (reach.outward + reach.toward_face) / 2.0 * stage.view.scale;
+        let top = ring.1 + 0.35 * reach.bridle * stage.view.scale + half.min(0.2 * stage.view.scale);
         draft.sheet.keep_clear((middle, top), (middle, (bottom - half).max(top)), half, false);
-        if input.solution.case.stage == LoadStage::OnTagLines {
+        if input.of.solution.case.stage == LoadStage::OnTagLines {
             tag_line(draft, input, ring, reach, self.load_way.0 >= -0.02);
         }
     }

@@ -11,19 +11,19 @@ use outlean_rig::{Dimension, Guy, Station};
 /// The height of the dimension line below the feet, px.
 fn level(draft: &Draft) -> f64 {
     let stage = draft.stage;
-    stage.foot.1 + (0.42 * stage.scale).max(28.0 * stage.k)
+    stage.view.origin.1 + (0.42 * stage.view.scale).max(28.0 * stage.k)
 }
 
 /// The first rigged aft guy.
 fn aft_guy<'a>(input: &SideViewInput<'a>) -> Option<&'a Guy> {
-    let aft = |anchor| Station::of(anchor, &input.solution.layout) == Station::Aft;
-    input.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor))
+    let aft = |anchor| Station::of(anchor, &input.of.solution.layout) == Station::Aft;
+    input.of.rig.guys.iter().find(|guy| guy.rigged && aft(guy.anchor))
 }
 
 /// The handle under the holdfast of the first rigged aft guy. Gives its middle; `None` where that guy leaves the plate.
 pub(super) fn anchor(draft: &mut Draft, input: &SideViewInput<'_>) -> Option<P> {
     let stage = draft.stage;
-    let (x, y) = stage.p(stage.flat(aft_guy(input)?.anchor));
+    let (x, y) = stage.view.p(stage.view.flat(aft_guy(input)?.anchor));
     let room = (pointer::HALF + 6.0) * stage.k;
     if x < room || x > stage.width - room || y + (pointer::LENGTH + 6.0) * stage.k > stage.height {
         return None;
@@ -42,18 +42,18 @@ pub(super) fn anchor(draft: &mut Draft, input: &SideViewInput<'_>) -> Option<P> 
 /// The setback of the first rigged aft guy, and the reach of the head. To be drawn after all that they must keep
 /// clear of.
 pub(super) fn measures(draft: &mut Draft, input: &SideViewInput<'_>) {
-    let layout = &input.solution.layout;
-    let foot = draft.stage.foot.0;
+    let layout = &input.of.solution.layout;
+    let foot = draft.stage.view.origin.0;
     if let Some(guy) = aft_guy(input) {
         let back = layout.setback(guy.anchor);
-        let text = input.fill("setback", "length", back, Dimension::Length);
-        dimension(draft, (foot - back * draft.stage.scale, foot), 0.0, text, ("setback", 0));
+        let text = input.of.voice().fill("setback", "length", back, Dimension::Length);
+        dimension(draft, (foot - back * draft.stage.view.scale, foot), 0.0, text, ("setback", 0));
     }
     let reach = layout.reach();
-    let to = foot + reach * draft.stage.scale;
+    let to = foot + reach * draft.stage.view.scale;
     // A head behind the feet is measured on a line of its own.
     let lower = if reach < 0.0 { 24.0 * draft.stage.k } else { 0.0 };
-    let text = input.fill("reach", "length", reach, Dimension::Length);
+    let text = input.of.voice().fill("reach", "length", reach, Dimension::Length);
     dimension(draft, (foot.min(to), foot.max(to)), lower, text, ("reach", 0));
 }
 

@@ -21,14 +21,10 @@ pub(crate) mod twin_scale;
 
 use crate::drawing::frame::{lashing, leg_widths, pole};
 use crate::drawing::rope::sleeve;
-use crate::drawing::sheet::Sheet;
+use crate::drawing::sheet::{Finished, Sheet};
 use crate::drawing::vec2::{P, add, sub, times, unit};
-use crate::sort_few::sort_few;
-use crate::{
-    HandleState, Label, PROJECTOR, Scene, Seats, Words, draw_labels, force_scale, seat_labels, seats_taken,
-};
-use outlean_rig::{Dimension, Part, Rig, Side, Solution, Tip, WorkingRange};
-use outlean_rigfile::{Units, show};
+use crate::{HandleState, PROJECTOR, Scene, Seats, Subject, force_scale};
+use outlean_rig::{Part, Side, Solution, Tip};
 pub use pencil::{Carried, Pencil};
 use stage::Stage;
 pub use stage::lean_span;
@@ -36,28 +32,10 @@ pub use stage::lean_span;
 /// What to draw, and how.
 #[derive(Clone, Copy, Debug)]
 pub struct SideViewInput<'a> {
-    /// The rig.
-    pub rig: &'a Rig,
-    /// The rig solved at its own lean.
-    pub solution: &'a Solution,
-    /// Its working range.
-    pub range: &'a WorkingRange,
-    /// The units of the numbers.
-    pub units: Units,
-    /// The words.
-    pub words: &'a Words,
-    /// Width of the plate, CSS pixels.
-    pub width: f64,
-    /// Its height, CSS pixels.
-    pub height: f64,
-    /// Size of strokes, heads and type: 1 on a page, 0.85 narrow, 2.1 on a projector.
-    pub k: f64,
+    /// What it shows, and on which plate.
+    pub of: Subject<'a>,
     /// What is shown.
     pub show: Show,
-    /// The share of their length that force arrows have grown to, 0 to 1.
-    pub grown: f64,
-    /// Parts past what they may carry.
-    pub over: &'a [Part],
     /// What the handle at the arc is doing.
     pub handle: HandleState,
     /// What the handle at the aft holdfast is doing, by which the setback is set; `None` draws none.
@@ -68,32 +46,6 @@ pub struct SideViewInput<'a> {
     pub pencil: Option<Pencil>,
     /// The seats that labels had in the last frame.
     pub seats: Option<&'a Seats>,
-}
-
-impl SideViewInput<'_> {
-    /// Whether a part is past what it may carry.
-    #[inline(never)]
-    fn is_over(&self, part: Part) -> bool {
-        self.over.contains(&part)
-    }
-
-    /// The words of a key.
-    #[inline(never)]
-    fn say(&self, key: &str) -> String {
-        self.words.say(key).to_owned()
-    }
-
-    /// A number with its unit.
-    #[inline(never)]
-    fn shown(&self, value: f64, dimension: Dimension) -> String {
-        show(value, dimension, self.units).to_string()
-    }
-
-    /// The words of a key with a number in their one place.
-    #[inline(never)]
-    fn fill(&self, key: &str, place: &str, value: f64, dimension: Dimension) -> String {
-        self.words.fill(key, &[(place, &self.shown(value, dimension))])
-    }
 }
 
 /// What is shown beside the rig itself.
@@ -202,20 +154,20 @@ struct Frame {
 
 impl Frame {
     fn new(stage: &Stage, solution: &Solution) -> Self {
-        let head = stage.p(stage.flat(solution.layout.head));
-        let up = unit(sub(head, stage.foot), (0.0, -1.0));
+        let head = stage.view.p(stage.view.flat(solution.layout.head));
+        let up = unit(sub(head, stage.view.origin), (0.0, -1.0));
         Self {
             head,
             up,
-            tip: add(stage.foot, times(up, stage.tip * stage.scale)),
-            slant: solution.layout.slant_height * stage.scale,
-            widths: leg_widths(stage.scale, stage.k),
+            tip: add(stage.view.origin, times(up, stage.tip * stage.view.scale)),
+            slant: solution.layout.slant_height * stage.view.scale,
+            widths: leg_widths(stage.view.scale, stage.k),
         }
     }
 
     /// The point `along` px up the frame from the foot line.
     fn on(&self, stage: &Stage, along: f64) -> P {
-        crate::drawing::vec2::along(stage.foot, self.up, along)
+        crate::drawing::vec2::along(stage.view.origin, self.up, along)
     }
 }
 
@@ -227,23 +179,20 @@ impl Frame {
 #[inline(always)]
 #[must_use]
 pub fn side_view(input: &SideViewInput<'_>) -> SideView {
-    let sound =
-        |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
-    let (width, height, k) =
-        (sound(input.width, 80.0), sound(input.height, 80.0), sound(input.k, 0.5).min(8.0));
-    let layout = &input.solution.layout;
-    let stage = Stage::new(input.rig, layout, input.range, (width, height, k), input.show.people);
+    let (width, height, k) = input.of.plate();
+    let layout = &input.of.solution.layout;
+    let stage = Stage::new(input.of.rig, layout, input.of.range, (width, height, k), input.show.people);
     // The ground's answer is drawn below the feet: it must have room there.
-    let room = ((height - stage.foot.1) / stage.scale).max(stage.depth) - 0.3;
-    let metres_per_newton = force_scale(input.rig, input.range, room);
-    let grown = if input.grown.is_finite() { input.grown.clamp(0.0, 1.0) } else { 1.0 };
+    let room = ((height - stage.view.origin.1) / stage.view.scale).max(stage.depth) - 0.3;
+    let metres_per_newton = force_scale(input.of.rig, input.of.range, room);
+    let grown = input.of.grown();
     let mut draft = Draft {
         sheet: Sheet::new(Scene::new(width, height, k)),
         stage,
-        px_per_newton: metres_per_newton * stage.scale * grown,
+        px_per_newton: metres_per_newton * stage.view.scale * grown,
     };
-    let frame = Frame::new(&stage, input.solution);
-    let tips = input.solution.tips().filter(|tip| matches!(tip, Tip::Forward | Tip::Back));
+    let frame = Frame::new(&stage, input.of.solution);
+    let tips = input.of.solution.tips().filter(|tip| matches!(tip, Tip::Forward | Tip::Back));
 
     scenery::scenery(&mut draft, input);
     protractor::plumb(&mut draft);
@@ -272,81 +221,57 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     if input.show.ground_forces {
         forces::ground(&mut draft, input, &frame);
     }
-    let across = (0.15 * stage.scale).max(8.0 * k);
-    lashing(&mut draft.sheet.scene, frame.head, frame.up, across, stage.scale);
+    let across = (0.15 * stage.view.scale).max(8.0 * k);
+    lashing(&mut draft.sheet.scene, frame.head, frame.up, across, stage.view.scale);
     for line in &runs {
         line.draw_hardware(&mut draft, input, &frame);
     }
     let pencil = input.pencil.and_then(|pencil| {
-        pencil::pencil(&mut draft, input, &frame, runs.first()?, pencil, metres_per_newton * stage.scale)
+        pencil::pencil(&mut draft, input, &frame, runs.first()?, pencil, metres_per_newton * stage.view.scale)
     });
     let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
 
     let anchor = measures::anchor(&mut draft, input);
     if input.show.dimensions && k < PROJECTOR {
         measures::measures(&mut draft, input);
-        twin_scale::twin_scale(&mut draft, input.units, metres_per_newton);
+        twin_scale::twin_scale(&mut draft, input.of.units, metres_per_newton);
     }
 
-    let none = Seats::default();
-    let before = input.seats.unwrap_or(&none);
-    if k >= PROJECTOR {
-        few(&mut draft.sheet.labels);
-    }
-    let Sheet { mut scene, labels, obstacles } = draft.sheet;
-    let seated = seat_labels(&labels, &obstacles, stage.inside(), k, before);
-    draw_labels(&mut scene, &labels, &seated);
-    let (mut places, mut dropped) = (Vec::new(), Vec::new());
-    for each in &seated {
-        if let Some(label) = labels.get(each.label) {
-            places.push((label.key, each.bounds));
-        }
-    }
-    for (i, label) in labels.iter().enumerate() {
-        if !seated.iter().any(|each| each.label == i) {
-            dropped.push(label.key);
-        }
-    }
+    let Finished { scene, labels, dropped, seats } = draft.sheet.finish(stage.inside(), input.seats);
     SideView {
-        foot: stage.foot,
+        foot: stage.view.origin,
         head: frame.head,
         handle,
         anchor,
         pencil: pencil.map(|arrow| arrow.tip),
-        scale: stage.scale,
+        scale: stage.view.scale,
         force_scale: metres_per_newton,
         span: stage.span,
-        labels: places,
+        labels,
         dropped,
-        seats: seats_taken(&labels, &seated),
+        seats,
         pencil_axis: pencil.map(|arrow| (arrow.tail, arrow.way)),
         scene,
     }
-}
-
-/// A projector shows at most seven labels: those of the lowest ranks.
-fn few(labels: &mut Vec<Label>) {
-    sort_few(labels, |label| f64::from(label.rank));
-    labels.truncate(7);
 }
 
 /// The legs, the left one behind.
 fn legs(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     for side in Side::BOTH {
-        let foot = stage.p(stage.flat(*input.rig.feet.at.on(side)));
+        let foot = stage.view.p(stage.view.flat(*input.of.rig.feet.at.on(side)));
         let up = unit(sub(frame.head, foot), frame.up);
-        let butt = add(foot, times(up, -0.1 * stage.scale));
+        let butt = add(foot, times(up, -0.1 * stage.view.scale));
         // Each leg runs past the head in its own direction; square feet make both the same.
         let past = crate::drawing::vec2::length(sub(frame.tip, frame.head));
         let tip = add(frame.head, times(up, past));
-        if input.is_over(Part::Leg(side)) {
+        if input.of.is_over(Part::Leg(side)) {
             let half = frame.widths.0 / 2.0 + 6.0 * stage.k;
             sleeve(&mut draft.sheet.scene, butt, frame.head, half, "leg");
         }
         pole(&mut draft.sheet.scene, butt, tip, frame.widths, "leg");
         // Two legs one behind the other are in the way once.
-        if side == Side::Left || crate::drawing::vec2::length(sub(foot, stage.foot)) > 2.0 * stage.k {
+        if side == Side::Left || crate::drawing::vec2::length(sub(foot, stage.view.origin)) > 2.0 * stage.k {
             draft.sheet.keep_clear(butt, tip, frame.widths.0 / 2.0, true);
         }
     }

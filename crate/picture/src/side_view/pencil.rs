@@ -55,15 +55,16 @@ pub(super) fn pencil(
     let (joint, way, side, push) = match pencil.of {
         Carried::Legs => {
             let off = beside + frame.widths.0 / 2.0;
-            let joint = add(frame.on(&stage, frame.slant - 0.2 * stage.scale), times(left_of(frame.up), off));
+            let joint =
+                add(frame.on(&stage, frame.slant - 0.2 * stage.view.scale), times(left_of(frame.up), off));
             (joint, times(frame.up, -1.0), -1.0, true)
         }
         Carried::Guy(number) => {
-            let guy = input.rig.guys.get(usize::from(number)).filter(|guy| guy.rigged)?;
+            let guy = input.of.rig.guys.get(usize::from(number)).filter(|guy| guy.rigged)?;
             let way = unit(sub(guys::end(&stage, frame, guy.anchor).at, frame.head), (-1.0, 0.0));
             let up = if way.0 < 0.0 { -1.0 } else { 1.0 };
             let joint =
-                add(add(frame.head, times(way, 0.16 * stage.scale)), times(left_of(way), up * beside));
+                add(add(frame.head, times(way, 0.16 * stage.view.scale)), times(left_of(way), up * beside));
             (joint, way, up, false)
         }
         Carried::HaulLine => {
@@ -72,7 +73,7 @@ pub(super) fn pencil(
             (joint, line.haul_way, 1.0, false)
         }
         Carried::Resultant => {
-            let (way, _) = stage.way_of(input.solution.resultant.force, (0.0, 1.0));
+            let (way, _) = stage.view.way_of(input.of.solution.resultant.force, (0.0, 1.0));
             (add(frame.head, times(left_of(way), -beside)), way, -1.0, false)
         }
     };
@@ -81,8 +82,8 @@ pub(super) fn pencil(
     let end = add(joint, times(way, long));
     let (tail, tip) = if push { (end, joint) } else { (joint, end) };
     arrow::pencil(&mut draft.sheet, tail, tip, if push { times(way, -1.0) } else { way }, "pencil");
-    let text = input.fill("pencil", "force", newtons, Dimension::Force);
-    let margin = Margin { left: frame.head.0 + 30.0 * k, top: frame.head.1, bottom: stage.foot.1 };
+    let text = input.of.voice().fill("pencil", "force", newtons, Dimension::Force);
+    let margin = Margin { left: frame.head.0 + 30.0 * k, top: frame.head.1, bottom: stage.view.origin.1 };
     // Seats are given for the way from tail to tip.
     let open = if push { 1.0 } else { side };
     let seats = of_arrow(

@@ -2,6 +2,7 @@
 
 use super::stage::Stage;
 use super::{Draft, SideViewInput};
+use crate::drawing::projection::Projection;
 use crate::drawing::vec2::{add, along};
 use crate::naming::limit_name;
 use crate::{Edge, Lettering, PROJECTOR, Path, Role, Row, Seat, Tone};
@@ -17,18 +18,18 @@ pub(super) fn protractor(draft: &mut Draft, input: &SideViewInput<'_>) {
     let (from, to) = stage.span;
     let within = |lean: f64| lean.max(from).min(to);
     let mut done = from;
-    for interval in &input.range.intervals {
+    for interval in &input.of.range.intervals {
         let (a, b) = (within(interval.from), within(interval.to));
         band(draft, done, a, Role::OutBand);
         done = b;
     }
     band(draft, done, to, Role::OutBand);
-    for interval in &input.range.intervals {
+    for interval in &input.of.range.intervals {
         band(draft, within(interval.from), within(interval.to), Role::InBand);
     }
     ticks(draft, input);
     let mut named: Vec<f64> = Vec::new();
-    for (i, interval) in (0_u8..).zip(&input.range.intervals) {
+    for (i, interval) in (0_u8..).zip(&input.of.range.intervals) {
         for (end, lean, limit) in
             [(2 * i, interval.from, interval.from_limit), (2 * i + 1, interval.to, interval.to_limit)]
         {
@@ -38,7 +39,7 @@ pub(super) fn protractor(draft: &mut Draft, input: &SideViewInput<'_>) {
             }
         }
     }
-    if input.range.intervals.is_empty() && input.show.range_names {
+    if input.of.range.intervals.is_empty() && input.show.range_names {
         no_range(draft, input);
     }
     numbers(draft, input, &named);
@@ -54,8 +55,8 @@ fn band(draft: &mut Draft, from: f64, to: f64, role: Role) {
     }
     let stage = draft.stage;
     let mut path = Path::new();
-    path.arc(stage.foot, stage.arc, from, to, true);
-    path.arc(stage.foot, stage.arc + BAND * stage.k, to, from, false);
+    path.arc(stage.view.origin, stage.arc, from, to, true);
+    path.arc(stage.view.origin, stage.arc + BAND * stage.k, to, from, false);
     path.close();
     draft.sheet.scene.part_path(path, role, "arc");
 }
@@ -69,7 +70,7 @@ fn ticks(draft: &mut Draft, input: &SideViewInput<'_>) {
     let mut degree = first as i32;
     while f64::from(degree) <= last {
         // Outside the working range single degrees would only muddle the hatch.
-        let fine = each == 1 && input.range.around(f64::from(degree) * DEG).is_some();
+        let fine = each == 1 && input.of.range.around(f64::from(degree) * DEG).is_some();
         if degree % 5 == 0 || fine {
             let share = match degree {
                 d if d % 10 == 0 => 1.0,
@@ -98,9 +99,9 @@ fn numbers(draft: &mut Draft, input: &SideViewInput<'_>, named: &[f64]) {
     while f64::from(degree) * DEG <= stage.span.1 {
         let lean = f64::from(degree) * DEG;
         let crowded =
-            named.iter().any(|end| (end - lean).abs() < near) || (input.rig.lean - lean).abs() < near;
+            named.iter().any(|end| (end - lean).abs() < near) || (input.of.rig.lean - lean).abs() < near;
         if !crowded {
-            let text = input.shown(lean, Dimension::Angle);
+            let text = input.of.voice().shown(lean, Dimension::Angle);
             let key = ("number", (degree + 100).unsigned_abs().try_into().unwrap_or(u8::MAX));
             let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
             draft.sheet.label(key, 200, rows, Vec::new());
@@ -131,8 +132,8 @@ fn stop(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, lean: f64, lim
     if !input.show.range_names {
         return;
     }
-    let mut rows = Row::alone(input.shown(lean, Dimension::Angle), Lettering::Value, Tone::Ink);
-    if let Some(name) = limit_name(input.words, input.rig, &input.solution.layout, limit) {
+    let mut rows = Row::alone(input.of.voice().shown(lean, Dimension::Angle), Lettering::Value, Tone::Ink);
+    if let Some(name) = limit_name(input.of.words, input.of.rig, &input.of.solution.layout, limit) {
         rows.push(Row::new(name, Lettering::Name, Tone::Ink));
     }
     let seats = stop_seats(&stage, lean, number.is_multiple_of(2));
@@ -193,12 +194,13 @@ fn stop_seats(stage: &Stage, lean: f64, left: bool) -> Vec<Seat> {
 /// Where no lean holds, says so, and what was nearest to holding.
 fn no_range(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
-    let mut rows = Row::alone(input.say("range.none"), Lettering::Value, Tone::Ink);
-    if input.range.best_ratio.is_finite()
-        && let Some(name) = limit_name(input.words, input.rig, &input.solution.layout, input.range.best_limit)
+    let mut rows = Row::alone(input.of.voice().say("range.none"), Lettering::Value, Tone::Ink);
+    if input.of.range.best_ratio.is_finite()
+        && let Some(name) =
+            limit_name(input.of.words, input.of.rig, &input.of.solution.layout, input.of.range.best_limit)
     {
-        let lean = input.shown(input.range.best_lean, Dimension::Angle);
-        let nearest = input.words.fill("range.nearest", &[("part", &name), ("lean", &lean)]);
+        let lean = input.of.voice().shown(input.of.range.best_lean, Dimension::Angle);
+        let nearest = input.of.words.fill("range.nearest", &[("part", &name), ("lean", &lean)]);
         rows.push(Row::new(nearest, Lettering::Name, Tone::Ink));
     }
     let outer = stage.arc + (BAND + 8.0) * stage.k;
@@ -222,7 +224,7 @@ pub(super) fn lean_pointer(draft: &mut Draft, input: &SideViewInput<'_>, lean: f
     // As wide as the frame round it when it has the focus.
     draft.sheet.keep_clear(tip, base, 13.0 * k, false);
 
-    let text = input.shown(lean, Dimension::Angle);
+    let text = input.of.voice().shown(lean, Dimension::Angle);
     let rows = Row::alone(text, Lettering::Lead, Tone::Ink);
     draft.sheet.label(("lean", 0), 4, rows, Vec::new());
     let Some(label) = draft.sheet.labels.last_mut() else { return middle };
@@ -246,7 +248,7 @@ pub(super) fn lean_pointer(draft: &mut Draft, input: &SideViewInput<'_>, lean: f
 
 /// The plumb line through the foot.
 pub(super) fn plumb(draft: &mut Draft) {
-    let Stage { foot, arc, scale, k, .. } = draft.stage;
+    let Stage { view: Projection { origin: foot, scale, .. }, arc, k, .. } = draft.stage;
     let top = (foot.0, foot.1 - arc - BAND * k - 2.0 * k);
     draft.sheet.scene.line(top, (foot.0, foot.1 + 0.2 * scale), Role::Axis, "plumb");
 }

@@ -30,25 +30,25 @@ pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
     let line = profile(&stage);
     piece(draft, line, -1.0);
     for side in Side::BOTH {
-        let (x, z) = stage.flat(*input.rig.feet.at.on(side));
+        let (x, z) = stage.view.flat(*input.of.rig.feet.at.on(side));
         bench(draft, x, z, 0.4);
     }
-    for (number, guy) in (0_u8..).zip(&input.rig.guys) {
+    for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
         if guy.rigged {
-            holdfast(draft, guy.anchor, input.is_over(Part::GuyHoldfast(number)));
+            holdfast(draft, guy.anchor, input.of.is_over(Part::GuyHoldfast(number)));
         }
     }
-    let second = input.rig.second.map(|second| second.line);
-    for (line, over) in [(Some(input.rig.line), input.is_over(Part::HaulHoldfast)), (second, false)] {
+    let second = input.of.rig.second.map(|second| second.line);
+    for (line, over) in [(Some(input.of.rig.line), input.of.is_over(Part::HaulHoldfast)), (second, false)] {
         if let Some(LinePath::StraightBack { to } | LinePath::TackleAtHead { to, .. }) =
             line.map(|line| line.path)
         {
             holdfast(draft, to, over);
         }
     }
-    if input.rig.edge.is_some() {
-        let at = stage.p(stage.edge);
-        let clear = 0.14 * stage.scale + 8.0 * stage.k;
+    if input.of.rig.edge.is_some() {
+        let at = stage.view.p(stage.edge);
+        let clear = 0.14 * stage.view.scale + 8.0 * stage.k;
         let mut seats = Vec::new();
         for (x, y, across) in [(clear, 2.0, Edge::Near), (-8.0 * stage.k, 14.0, Edge::Far)] {
             for down in [0.0, 16.0, 34.0, -20.0, 52.0, -38.0] {
@@ -56,7 +56,7 @@ pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
                 seats.push(if down.abs() < 20.0 { seat } else { seat.led_to(at) });
             }
         }
-        let rows = Row::alone(input.say("edge"), Lettering::Note, Tone::Quiet);
+        let rows = Row::alone(input.of.voice().say("edge"), Lettering::Note, Tone::Quiet);
         draft.sheet.label(("edge", 0), 26, rows, seats);
         draft.sheet.timid();
     }
@@ -66,18 +66,18 @@ pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
 pub(super) fn onlooker(draft: &mut Draft, input: &SideViewInput<'_>, tips: bool) {
     let stage = draft.stage;
     // Under the fall of a frame stands nobody; on a small plate a person is clutter.
-    if !input.show.people || tips || stage.scale <= 40.0 * stage.k.min(1.0) {
+    if !input.show.people || tips || stage.view.scale <= 40.0 * stage.k.min(1.0) {
         return;
     }
     for share in [0.48, 0.36, 0.6, 0.72, 0.28, 0.85, 1.0] {
-        let x = -share * input.solution.layout.slant_height;
+        let x = -share * input.of.solution.layout.slant_height;
         let Some(ground) = stage.ground(x) else { continue };
-        let (left, top) = stage.p((x - 0.2, ground + 1.76));
-        let (right, bottom) = stage.p((x + 0.32, ground + 0.14));
+        let (left, top) = stage.view.p((x - 0.2, ground + 1.76));
+        let (right, bottom) = stage.view.p((x + 0.32, ground + 0.14));
         if draft.sheet.cover(Area { left, top, right, bottom }, stage.plate()) == Some(0.0) {
-            person(&mut draft.sheet.scene, stage.p((x, ground)), &STANDING, 1.0, stage.scale);
-            let (low, high) = (stage.p((x, ground + 0.1)), stage.p((x, ground + 1.6)));
-            draft.sheet.keep_clear(low, high, 0.2 * stage.scale, true);
+            person(&mut draft.sheet.scene, stage.view.p((x, ground)), &STANDING, 1.0, stage.view.scale);
+            let (low, high) = (stage.view.p((x, ground + 0.1)), stage.view.p((x, ground + 1.6)));
+            draft.sheet.keep_clear(low, high, 0.2 * stage.view.scale, true);
             return;
         }
     }
@@ -98,7 +98,7 @@ fn bench(draft: &mut Draft, x: f64, z: f64, half: f64) {
 
 /// The line of the ground, over the edge and down the face, px.
 fn profile(stage: &Stage) -> Vec<P> {
-    let left = -stage.foot.0 / stage.scale;
+    let left = -stage.view.origin.0 / stage.view.scale;
     // Ground is never quite level: a centimetre or two, and none at the feet.
     let mut line: Vec<P> = Vec::new();
     let mut x = left;
@@ -111,7 +111,7 @@ fn profile(stage: &Stage) -> Vec<P> {
     }
     line.push((stage.bends().min(-0.6), 0.0));
     line.push((stage.bends(), 0.0));
-    let bottom = -(stage.height - stage.foot.1) / stage.scale - 0.1;
+    let bottom = -(stage.height - stage.view.origin.1) / stage.view.scale - 0.1;
     let deep = bottom.max(stage.edge.1.min(0.0) - (stage.depth + 0.05));
     let mut last = stage.edge;
     for (ahead, down) in FACE {
@@ -129,8 +129,8 @@ fn profile(stage: &Stage) -> Vec<P> {
 /// A picket where a rope is tied to the ground, and ground under it where it stands beyond the drop.
 fn holdfast(draft: &mut Draft, at: Point, over: bool) {
     let stage = draft.stage;
-    let (x, z) = stage.flat(at);
-    let place = stage.p((x, z));
+    let (x, z) = stage.view.flat(at);
+    let place = stage.view.p((x, z));
     let plate = stage.plate().grown(-6.0 * stage.k);
     if place.0 < plate.left || place.0 > plate.right || place.1 < plate.top || place.1 > plate.bottom {
         return;
@@ -143,24 +143,24 @@ fn holdfast(draft: &mut Draft, at: Point, over: bool) {
     let away = if x < 0.0 { -1.0 } else { 1.0 };
     if over {
         // Along the picket, which leans away from the pull.
-        let from = (place.0 + away * 0.15 * stage.scale, place.1 - 0.56 * stage.scale);
-        let to = (place.0 - away * 0.22 * stage.scale, place.1 + 0.82 * stage.scale);
-        sleeve(&mut draft.sheet.scene, from, to, (0.2 * stage.scale).max(9.0 * stage.k), "holdfast");
+        let from = (place.0 + away * 0.15 * stage.view.scale, place.1 - 0.56 * stage.view.scale);
+        let to = (place.0 - away * 0.22 * stage.view.scale, place.1 + 0.82 * stage.view.scale);
+        sleeve(&mut draft.sheet.scene, from, to, (0.2 * stage.view.scale).max(9.0 * stage.k), "holdfast");
     }
-    picket(&mut draft.sheet.scene, place, away, stage.scale, "holdfast");
-    let top = (place.0 + away * 0.12 * stage.scale, place.1 - 0.45 * stage.scale);
+    picket(&mut draft.sheet.scene, place, away, stage.view.scale, "holdfast");
+    let top = (place.0 + away * 0.12 * stage.view.scale, place.1 - 0.45 * stage.view.scale);
     draft.sheet.keep_clear(place, top, 4.0 * stage.k, true);
 }
 
 /// Ground beyond the drop, with a face of its own.
 fn far_side(draft: &mut Draft, x: f64, z: f64) {
     let stage = draft.stage;
-    let right = (stage.width - stage.foot.0) / stage.scale;
+    let right = (stage.width - stage.view.origin.0) / stage.view.scale;
     let rim = x - 0.5;
     let line =
         vec![(rim + 0.03, z - 1.1), (rim - 0.04, z - 0.6), (rim, z - 0.08), (rim + 0.08, z), (right, z)];
     // Several ropes may end on the same ledge.
-    let rim = stage.p((rim, z));
+    let rim = stage.view.p((rim, z));
     if draft.sheet.cover(Area { left: rim.0, top: rim.1, right: rim.0, bottom: rim.1 }, stage.plate())
         == Some(0.0)
     {

@@ -2,9 +2,10 @@
 //! and the plate, never on the lean, so that nothing is rescaled while the frame moves.
 
 use crate::drawing::pointer;
-use crate::drawing::vec2::{P, unit};
+use crate::drawing::projection::Projection;
+use crate::drawing::vec2::P;
 use crate::{Area, type_scale};
-use outlean_rig::{Force, Layout, Pair, Point, Rig, WorkingRange};
+use outlean_rig::{Layout, Pair, Rig, WorkingRange};
 
 /// Metres to pixels in the plane square to the foot line: x forward to the right, z up.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -12,10 +13,8 @@ pub(crate) struct Stage {
     pub width: f64,
     pub height: f64,
     pub k: f64,
-    /// Pixels to the metre.
-    pub scale: f64,
-    /// Where the middle of the foot line is, px.
-    pub foot: P,
+    /// Where things stand: forward is to the right.
+    pub view: Projection,
     /// Foot line to tip, m, in the view.
     pub tip: f64,
     /// Radius of the inner edge of the arc, px.
@@ -26,8 +25,6 @@ pub(crate) struct Stage {
     pub depth: f64,
     /// Where the edge is: ahead of the foot line and above it, m.
     pub edge: P,
-    mid_base: Point,
-    forward: (f64, f64),
 }
 
 /// How far ahead of the feet the edge is drawn, m, of a rig that does not say where it is. It is never named then.
@@ -73,15 +70,12 @@ impl Stage {
             width,
             height,
             k,
-            scale,
-            foot: (x, y),
+            view: Projection::from_the_right(layout, scale, (x, y)),
             tip,
             arc,
             span,
             depth,
             edge,
-            mid_base: layout.mid_base,
-            forward: (layout.forward.x, layout.forward.y),
         }
     }
 
@@ -97,39 +91,13 @@ impl Stage {
         (x <= ahead).then_some(level * share)
     }
 
-    /// A place in metres (forward, up) in pixels.
-    #[inline(never)]
-    pub(crate) fn p(&self, (x, z): P) -> P {
-        (self.foot.0 + x * self.scale, self.foot.1 - z * self.scale)
-    }
-
     /// A line in metres in pixels.
     #[inline(never)]
     pub(crate) fn line(&self, mut points: Vec<P>) -> Vec<P> {
         for point in &mut points {
-            *point = self.p(*point);
+            *point = self.view.p(*point);
         }
         points
-    }
-
-    /// The way a force acts, as a unit step in the picture, or `otherwise`, and its size in this plane, N.
-    #[inline(never)]
-    pub(crate) fn way_of(&self, force: Force, otherwise: P) -> (P, f64) {
-        let (x, z) = self.flat_force(force);
-        (unit((x, -z), otherwise), libm::hypot(x, z))
-    }
-
-    /// A place in space as (forward, up), m.
-    #[inline(never)]
-    pub(crate) fn flat(&self, point: Point) -> P {
-        let from = point - self.mid_base;
-        (from.x * self.forward.0 + from.y * self.forward.1, from.z)
-    }
-
-    /// A force as (forward, up), N.
-    #[inline(never)]
-    pub(crate) fn flat_force(&self, force: Force) -> P {
-        (force.x() * self.forward.0 + force.y() * self.forward.1, force.z())
     }
 
     /// Points from one lean to another, the first and the last among them, `radius` px from the foot.
@@ -144,7 +112,7 @@ impl Stage {
     /// The point at a lean, `radius` px from the foot.
     #[inline(never)]
     pub(crate) fn on_arc(&self, lean: f64, radius: f64) -> P {
-        (self.foot.0 + radius * libm::sin(lean), self.foot.1 - radius * libm::cos(lean))
+        (self.view.origin.0 + radius * libm::sin(lean), self.view.origin.1 - radius * libm::cos(lean))
     }
 
     /// The whole plate.

@@ -2,63 +2,32 @@
 //! pictures held word for word.
 
 use super::*;
-use crate::{Area, Inks, Kind, Role, Shape, Step, svg};
+use crate::sample::{Solved, any_rig, hold, keeps, words};
+use crate::{Area, Inks, Kind, Role, Shape, Step, Words, svg};
 use outlean_rig::{
-    Balance, Edge, Guy, Leg, Line, Pair, Path, Point, Scenario, SecondLine, Stage, Swing, checks, solve,
-    working_range,
+    Balance, Edge, Guy, Leg, Line, Pair, Path, Point, Rig, Scenario, SecondLine, Stage, Swing, solve,
 };
 use proptest::prelude::*;
-
-fn words() -> Words {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/strings/en/picture.json");
-    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
-}
 
 const SIZES: [(f64, f64, f64); 3] = [(830.0, 560.0, 1.0), (328.0, 284.0, 0.85), (1300.0, 900.0, 2.1)];
 const ALL: Show = Show { resultant: true, ground_forces: true, ..Show::USUAL };
 
-/// A rig with what the view needs of it, computed once.
-struct Solved<'a> {
-    rig: &'a Rig,
-    solution: Solution,
-    range: WorkingRange,
-}
-
-impl<'a> Solved<'a> {
-    /// `None` for a rig that cannot be computed.
-    fn new(rig: &'a Rig) -> Option<Self> {
-        Some(Self { rig, solution: solve(rig).ok()?, range: working_range(rig).ok()? })
-    }
-
-    /// The view with everything shown.
-    fn view(&self, (width, height, k): (f64, f64, f64), words: &Words) -> SideView {
-        let checks = checks(self.rig, &self.solution);
-        let past = checks.iter().filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0));
-        let over: Vec<Part> = past.map(|check| check.part).collect();
-        side_view(&SideViewInput {
-            rig: self.rig,
-            solution: &self.solution,
-            range: &self.range,
-            units: Units::Metric,
-            words,
-            width,
-            height,
-            k,
-            show: ALL,
-            grown: 1.0,
-            over: &over,
-            handle: HandleState::Rest,
-            anchor: None,
-            tipping: self.solution.tips().map(|_| 0.8),
-            pencil: None,
-            seats: None,
-        })
-    }
+/// The view with everything shown.
+fn drawn(solved: &Solved, size: (f64, f64, f64), words: &Words) -> SideView {
+    side_view(&SideViewInput {
+        of: solved.on(size, words),
+        show: ALL,
+        handle: HandleState::Rest,
+        anchor: None,
+        tipping: solved.solution.tips().map(|_| 0.8),
+        pencil: None,
+        seats: None,
+    })
 }
 
 /// The view of a rig that can be computed.
 fn view(rig: &Rig, size: (f64, f64, f64), words: &Words) -> SideView {
-    Solved::new(rig).unwrap().view(size, words)
+    drawn(&Solved::of(rig.clone()).unwrap(), size, words)
 }
 
 /// Legs of 4.6 m, lashed 0.5 m below the tip; an aft guy whose holdfast may carry 2.6 kN.
@@ -72,78 +41,11 @@ fn rig(lean: f64) -> Rig {
     rig
 }
 
-fn coordinates(scene: &Scene) -> Vec<f64> {
-    let mut all = Vec::new();
-    for item in &scene.items {
-        match &item.shape {
-            Shape::Circle { x, y, radius } => all.extend([*x, *y, *radius]),
-            Shape::Text { x, y, .. } => all.extend([*x, *y]),
-            Shape::Path(path) => {
-                for step in &path.steps {
-                    match *step {
-                        Step::Move(x, y) | Step::Line(x, y) => all.extend([x, y]),
-                        Step::Cubic(a, b, c, d, x, y) => all.extend([a, b, c, d, x, y]),
-                        Step::Close => {}
-                    }
-                }
-            }
-        }
-    }
-    all
-}
-
 /// Checks what every picture must keep to.
 fn check(view: &SideView) -> Result<(), TestCaseError> {
-    prop_assert!(coordinates(&view.scene).iter().all(|c| c.is_finite()));
-    let plate = Area { left: 0.0, top: 0.0, right: view.scene.width, bottom: view.scene.height };
-    for (i, (key, area)) in view.labels.iter().enumerate() {
-        prop_assert!(plate.holds(*area), "{key:?} leaves the plate: {area:?}");
-        for (other, covered) in &view.labels[..i] {
-            prop_assert!(!area.meets(*covered), "{key:?} meets {other:?}");
-        }
-    }
+    keeps(&view.scene, &view.labels)?;
     prop_assert!(view.scene.still < view.scene.items.len());
     Ok(())
-}
-
-fn any_path() -> impl Strategy<Value = Path> {
-    let point = (-40.0..20.0, -20.0..20.0, -12.0..3.0f64).prop_map(|(x, y, z)| Point::new(x, y, z));
-    (0..7u8, point, any::<bool>(), 1..6u8).prop_map(|(kind, to, left, parts)| match kind {
-        0 => Path::Hung,
-        1 => Path::StraightBack { to },
-        2 => Path::RedirectedAtFoot { foot: if left { Side::Left } else { Side::Right }, to },
-        3 => Path::RedirectedMidBase { to },
-        4 => Path::OverTheFront { to },
-        5 => Path::TackleAtHead { parts, to },
-        _ => Path::NotOverHead,
-    })
-}
-
-prop_compose! {
-    fn any_rig()(
-        length in 1.6..12.0f64,
-        tip in 0.0..0.25f64,
-        spread in 0.12..0.9f64,
-        lean in -28.0..78.0f64,
-        mass in 0.0..2500.0f64,
-        anchors in prop::collection::vec((-30.0..25.0, -12.0..12.0, -6.0..2.0f64, any::<bool>()), 0..5),
-        allowable in 100.0..30_000.0f64,
-        path in any_path(),
-        (sling, skew, swing, weight, held) in
-            (0.0..1.2, -0.4..0.4, -0.35..0.35f64, 0.0..160.0f64, any::<bool>()),
-    ) -> Rig {
-        let mut rig = Rig::new(length * (1.0 - tip), spread * length, lean.to_radians(), mass);
-        rig.legs = Pair::both(Leg::of(length, tip * length, weight));
-        rig.feet.at.left = Point::new(skew, rig.feet.at.left.y(), 0.1 * skew);
-        rig.feet.held_down = held;
-        for (x, y, z, rigged) in anchors {
-            let holdfast_allowable = Some(allowable);
-            rig.guys.push(Guy { rigged, holdfast_allowable, ..Guy::to(Point::new(x, y, z)) });
-        }
-        rig.line = Line { sling, ..Line::along(path) };
-        rig.load.outward_angle = swing;
-        rig
-    }
 }
 
 proptest! {
@@ -152,10 +54,10 @@ proptest! {
     #[test]
     fn labels_of_any_rig_meet_nothing_and_stay_on_the_plate(rig in any_rig()) {
         // A few of them have no geometry: a guy or a line of no length.
-        if let Some(solved) = Solved::new(&rig) {
+        if let Some(solved) = Solved::of(rig) {
             let words = words();
             for size in SIZES {
-                check(&solved.view(size, &words))?;
+                check(&drawn(&solved, size, &words))?;
             }
         }
     }
@@ -171,12 +73,11 @@ fn most_rigs_drawn_by_chance_can_be_computed() {
 
 #[test]
 fn any_plate_is_drawn() {
-    let (rig, words) = (rig(24.0), words());
-    let solved = Solved::new(&rig).unwrap();
+    let (solved, words) = (Solved::of(rig(24.0)).unwrap(), words());
     for width in [-10.0, 0.0, 90.0, 320.0, 700.0, 5000.0, f64::NAN] {
         for height in [-10.0, 60.0, 284.0, 900.0, f64::INFINITY] {
             for k in [-1.0, 0.5, 0.85, 1.25, 2.1, 9.0, f64::NAN] {
-                check(&solved.view((width, height, k), &words)).unwrap();
+                check(&drawn(&solved, (width, height, k), &words)).unwrap();
             }
         }
     }
@@ -454,23 +355,9 @@ fn well_formed(text: &str) {
     assert!(open.is_empty() && rest.is_empty(), "{open:?}");
 }
 
-/// Holds a scene against its file; `UPDATE_SNAPSHOTS=1` writes the file anew, to be read before it is committed.
-fn hold(name: &str, scene: &Scene) {
-    let path = format!("{}/src/side_view/snapshots/{name}.txt", env!("CARGO_MANIFEST_DIR"));
-    let drawn = scene.to_text();
-    if std::env::var_os("UPDATE_SNAPSHOTS").is_some() {
-        std::fs::write(&path, &drawn).unwrap();
-    }
-    let held = std::fs::read_to_string(&path).unwrap_or_default();
-    for (line, (drawn, held)) in (1..).zip(drawn.lines().zip(held.lines())) {
-        assert_eq!(drawn, held, "{path}:{line}");
-    }
-    assert_eq!(drawn.lines().count(), held.lines().count(), "{path}");
-}
-
 #[test]
 fn a_hung_load_is_drawn_as_it_was() {
-    hold("hung", &view(&rig(20.0), SIZES[0], &words()).scene);
+    hold("side_view", "hung", &view(&rig(20.0), SIZES[0], &words()).scene);
 }
 
 #[test]
@@ -478,5 +365,5 @@ fn a_redirected_line_past_a_limit_is_drawn_as_it_was() {
     let mut rig = rig(40.0);
     let to = Point::new(-0.2, -12.0, 0.3);
     rig.line = Line { sling: 0.4, ..Line::along(Path::RedirectedAtFoot { foot: Side::Left, to }) };
-    hold("redirected", &view(&rig, SIZES[1], &words()).scene);
+    hold("side_view", "redirected", &view(&rig, SIZES[1], &words()).scene);
 }

@@ -11,7 +11,7 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
     let stage = draft.stage;
     let k = stage.k;
     let progress = if progress.is_finite() { progress.clamp(0.0, 1.0) } else { 1.0 };
-    let from = input.solution.layout.lean;
+    let from = input.of.solution.layout.lean;
     let turn = match tip {
         Tip::Forward => (100.0 * DEG - from).clamp(20.0 * DEG, 66.0 * DEG),
         Tip::Back => -(from + 80.0 * DEG).clamp(20.0 * DEG, 66.0 * DEG),
@@ -28,19 +28,19 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
     if progress < 1.0 && progress > 0.0 {
         leans.push(from + gone);
     }
-    let long = stage.tip * stage.scale;
+    let long = stage.tip * stage.view.scale;
     for lean in leans {
         let high = stage.on_arc(lean, long);
-        draft.sheet.scene.line(stage.on_arc(lean, 0.06 * stage.scale), high, Role::Strobe, "fall");
+        draft.sheet.scene.line(stage.on_arc(lean, 0.06 * stage.view.scale), high, Role::Strobe, "fall");
         draft.sheet.keep_clear(stage.on_arc(lean, 0.0), high, 2.0 * k, true);
     }
     // The arrow runs along the fall between the positions.
-    let radius = 0.66 * stage.tip * stage.scale;
+    let radius = 0.66 * stage.tip * stage.view.scale;
     let way = turn.signum();
     let (start, end) = (from + way * 4.0 * DEG, from + gone - way * 3.0 * DEG);
     if (end - start) * way > 4.0 * DEG {
         let mut path = Path::new();
-        path.arc(stage.foot, radius, start, end, true);
+        path.arc(stage.view.origin, radius, start, end, true);
         draft.sheet.scene.part_path(path, Role::PencilThin, "fall");
         draft.sheet.keep_clear_along(&stage.along_arc(start, end, radius, 8), 3.0 * k, false);
         let along = (libm::cos(end) * way, libm::sin(end) * way);
@@ -48,7 +48,7 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
         head.open(&mut draft.sheet.scene, &HEAD, Role::PencilThin, "fall");
     }
     let words = if tip == Tip::Back { "fall.back" } else { "fall.forward" };
-    let rows = Row::alone(input.say(words), Lettering::Lead, Tone::Ink);
+    let rows = Row::alone(input.of.voice().say(words), Lettering::Lead, Tone::Ink);
     let across = if way < 0.0 { Edge::Far } else { Edge::Near };
     // Over the ends of the pencil positions, the last first, else along the arrow.
     let mut seats = Vec::new();
@@ -65,7 +65,7 @@ pub(super) fn fall(draft: &mut Draft, input: &SideViewInput<'_>, tip: Tip, progr
     // Anywhere on the side to which it falls.
     for up in [0.2, 0.4, 0.6, 0.8, 1.0, 0.05] {
         for aside in [30.0, 70.0, 110.0, 160.0] {
-            let at = (stage.foot.0 + way * aside * k, stage.foot.1 - up * long);
+            let at = (stage.view.origin.0 + way * aside * k, stage.view.origin.1 - up * long);
             seats.push(Seat::at(at, across, Edge::Middle));
         }
     }

@@ -14,8 +14,9 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
         Units::Us => (FT, LBF, ("ft", "lbf")),
     };
     // At most 150 px of it, in a round length.
-    let long = round_below((150.0 * k / stage.scale / metre).min(0.3 * stage.width / stage.scale / metre));
-    let length = long * metre * stage.scale;
+    let long =
+        round_below((150.0 * k / stage.view.scale / metre).min(0.3 * stage.width / stage.view.scale / metre));
+    let length = long * metre * stage.view.scale;
     if !(length.is_finite() && length > 20.0) {
         return;
     }
@@ -75,8 +76,12 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
     }
     draft.sheet.scene.part_path(path, Role::Tick, "twin scale");
     draft.sheet.scene.line((x, y), (x + length, y), Role::Bar, "twin scale");
-    // To its corners, where the last numbers stand.
-    draft.sheet.keep_clear((x - left, y), (x + right, y), tall, false);
+    // To its corners, where the last numbers stand: its upper and its lower half, their round ends a little beyond it.
+    let (half, end) = (tall / 2.0, tall / 4.0);
+    let (from, to) = (x - left + end, x + right - end);
+    for y in [y - half, y + half] {
+        draft.sheet.keep_clear((from, y), (to.max(from), y), half, false);
+    }
 }
 
 /// The greatest of 1, 2, 5 times a power of ten not above `value`.

@@ -1,0 +1,65 @@
+//! What every view of a rig is given: the rig, what follows from it, the plate.
+
+use crate::Words;
+use crate::drawing::voice::Voice;
+use outlean_rig::{Part, Rig, Solution, WorkingRange, checks};
+use outlean_rigfile::Units;
+
+/// What a picture shows, and on which plate.
+#[derive(Clone, Copy, Debug)]
+pub struct Subject<'a> {
+    /// The rig.
+    pub rig: &'a Rig,
+    /// The rig solved at its own lean.
+    pub solution: &'a Solution,
+    /// Its working range.
+    pub range: &'a WorkingRange,
+    /// Parts past what they may carry.
+    pub over: &'a [Part],
+    /// The units of the numbers.
+    pub units: Units,
+    /// The words.
+    pub words: &'a Words,
+    /// Width of the plate, CSS pixels.
+    pub width: f64,
+    /// Its height, CSS pixels.
+    pub height: f64,
+    /// Size of strokes, heads and type: 1 on a page, 0.85 narrow, 2.1 on a projector.
+    pub k: f64,
+    /// The share of their length that force arrows have grown to, 0 to 1.
+    pub grown: f64,
+}
+
+impl<'a> Subject<'a> {
+    /// Width, height and k, brought within sense where they are not finite or beyond it.
+    #[inline(never)]
+    pub(crate) fn plate(&self) -> (f64, f64, f64) {
+        let sound =
+            |value: f64, least: f64| if value.is_finite() { value.max(least).min(20_000.0) } else { least };
+        (sound(self.width, 80.0), sound(self.height, 80.0), sound(self.k, 0.5).min(8.0))
+    }
+
+    /// How far arrows have grown, 0 to 1; all the way for what is not finite.
+    pub(crate) const fn grown(&self) -> f64 {
+        if self.grown.is_finite() { self.grown.clamp(0.0, 1.0) } else { 1.0 }
+    }
+
+    /// Whether a part is past what it may carry.
+    #[inline(never)]
+    pub(crate) fn is_over(&self, part: Part) -> bool {
+        self.over.contains(&part)
+    }
+
+    /// Its words and units.
+    pub(crate) const fn voice(&self) -> Voice<'a> {
+        Voice { words: self.words, units: self.units }
+    }
+}
+
+/// The parts of a solved rig that are past what they may carry.
+#[must_use]
+pub fn parts_past(rig: &Rig, solution: &Solution) -> Vec<Part> {
+    let checks = checks(rig, solution);
+    let past = checks.iter().filter(|check| check.ratio.is_some_and(|ratio| ratio > 1.0));
+    past.map(|check| check.part).collect()
+}
