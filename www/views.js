@@ -34,12 +34,11 @@ export class Views {
     this.#tell();
   }
 
-  /** Says whether there is room for one view alone. @param {boolean} alone @returns Whether that is new. */
+  /** Says whether there is room for one view alone. @param {boolean} alone */
   room(alone) {
-    const changed = alone !== this.alone;
+    if (alone === this.alone) return;
     this.alone = alone;
-    if (changed) this.#tell();
-    return changed;
+    this.#tell();
   }
 
   /** Whether a view is shown. @param {View} view */
