@@ -28,6 +28,7 @@ mod en_338;
 mod field_frames;
 mod fm_5_125;
 mod foot_redirect;
+mod friction;
 mod geometry_rules;
 mod hibbeler;
 mod hud_guide;
