@@ -37,6 +37,7 @@ mod knots;
 mod navy_pickets;
 mod nds_supplement;
 mod pile_table;
+mod pulley_test;
 mod rope_tables;
 mod side_swing;
 mod sling;
