@@ -21,6 +21,7 @@ mod baker_haynes;
 mod balance;
 mod beer_johnston;
 mod block_tables;
+mod building_codes;
 mod common_practice;
 mod design_factors;
 mod disaster_rescue;
