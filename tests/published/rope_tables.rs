@@ -45,6 +45,19 @@ fn a_twelfth_of_manila_is_called_safe() {
     }
 }
 
+/// The working loads beside the nylon table are a ninth to an eleventh of it.
+#[test]
+fn about_a_tenth_of_nylon_is_called_safe() {
+    for (class, pounds) in [
+        (RopeClass::NylonHalf, 525.0),
+        (RopeClass::NylonFiveEighths, 935.0),
+        (RopeClass::NylonThreeQuarters, 1_420.0),
+    ] {
+        let rope = Cordage { class: Some(class), knot_efficiency: Some(1.0), ..Cordage::default() };
+        near(rope.capacity(Some(10.0)).unwrap().allowable.unwrap() / LBF, pounds, 0.11 * pounds);
+    }
+}
+
 /// Half an inch: manila 2,218 lbf, nylon 5,546.
 #[test]
 fn by_circumference() {
