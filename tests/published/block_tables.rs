@@ -8,6 +8,7 @@ use outlean_rig::{Guy, Line, Path, Point, Rig};
 #[test]
 fn load_on_the_head_by_angle_between_the_parts() {
     for (angle, factor) in [
+        (0.0, 2.00),
         (10.0, 1.99),
         (20.0, 1.97),
         (30.0, 1.93),
@@ -27,6 +28,7 @@ fn load_on_the_head_by_angle_between_the_parts() {
         (150.0, 0.52),
         (160.0, 0.35),
         (170.0, 0.17),
+        (180.0, 0.00),
     ] {
         let mut rig = Rig::new(4.0, 1.2, 0.3, mass_of(1.0));
         rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
@@ -41,6 +43,6 @@ fn load_on_the_head_by_angle_between_the_parts() {
         near(solution.line.on_head().size(), 2.0 * libm::cos(angle / 2.0), 1e-12);
         // The pull lies along the bisector of the two parts.
         let pull = solution.line.on_head();
-        near(pull.x() / pull.z(), libm::tan(angle / 2.0), 1e-9);
+        near(pull.x() * libm::cos(angle / 2.0), pull.z() * libm::sin(angle / 2.0), 1e-12);
     }
 }

@@ -5,7 +5,7 @@
 use super::{FT, LBF, guy, mass_of, near, solved};
 use outlean_rig::strength::timber::{Section, nds};
 use outlean_rig::strength::{Fibre, Holdfast, HoldfastKind, Seen, Soil, breaking_by_circumference};
-use outlean_rig::{Guy, Pair, Point, Rig};
+use outlean_rig::{Guy, Pair, Point, Rig, Rule, findings};
 
 /// Table 4-1.
 #[test]
@@ -86,5 +86,21 @@ fn manila() {
         let by_rule = breaking_by_circumference(core::f64::consts::PI * inches * 0.0254, Fibre::Manila) / LBF;
         assert!((0.95..1.3).contains(&(breaking / by_rule)), "{inches} in");
         near(breaking / safe, 4.0, 0.02);
+    }
+}
+
+/// Chapter 5, shears: feet about half the height apart, guys anchored at least one and a half times the height away, drift at
+/// most 45°. Feet so far apart are past the third of other manuals.
+#[test]
+fn shears_set_up() {
+    for (heights, drift, far, within) in [(1.49, 44.9, false, true), (1.51, 45.1, true, false)] {
+        let mut rig = Rig::new(6.0, 2.91, f64::to_radians(drift), 100.0);
+        let height = solved(&Rig { lean: 0.0, ..rig.clone() }).layout.slant_height;
+        near(rig.feet.at.left.y() - rig.feet.at.right.y(), 0.5 * height, 0.01);
+        rig.guys.push(Guy::to(Point::new(-heights * height, 0.0, 0.0)));
+        let met =
+            |rule| findings(&rig).unwrap().into_iter().find(|finding| finding.rule == rule).unwrap().met;
+        assert_eq!((met(Rule::SetbackPreferred(0)), met(Rule::LeanLoadedMost)), (far, within));
+        assert!(!met(Rule::SpreadMost));
     }
 }

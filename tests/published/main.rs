@@ -39,18 +39,21 @@ mod hud_guide;
 mod kibble_berkshire;
 mod knots;
 mod navy_pickets;
+mod navy_shears;
 mod nds_supplement;
 mod nfpa_1983;
 mod osha_2268;
 mod pile_table;
 mod pulley_test;
 mod rope_tables;
+mod seamanship;
 mod side_swing;
 mod sling;
 mod sling_angles;
 mod stretch;
 mod timber_derived;
 mod usace_pins;
+mod war_office;
 
 use outlean_rig::{Force, Pair, Point, Rig, Solution, Vector, resolve, solve};
 
