@@ -27,20 +27,6 @@ fn a_lashing_is_as_long_as_its_turns() {
     assert!((six.total() - six.wrapping - six.frapping - six.hitches - six.tails).abs() < 1e-12);
 }
 
-/// *Derived* from FM 3-97.61, Military Mountaineering, ch. 7 (read at second hand): three to five sling ropes of 14 ft
-/// for two poles of 3 in, head and spreader together. Banded: what is spared and how it is laid is not said there.
-#[test]
-fn poles_of_three_inches_take_three_to_five_sling_ropes() {
-    const FOOT: f64 = 0.3048;
-    let mut rig = rig();
-    let girth = Some(0.0762 * core::f64::consts::PI);
-    rig.gear.lashing =
-        Lashing { rope: Some(0.011), girth, turns: Some(8.0), frapping: Some(5.0), ..Lashing::default() };
-    let found = materials(&rig).unwrap();
-    let all = found.lashing.unwrap().total() + found.hobble.unwrap();
-    assert!((2.0 * 14.0 * FOOT..5.0 * 14.0 * FOOT).contains(&all), "{} ft", all / FOOT);
-}
-
 #[test]
 fn ropes_and_pickets_are_those_of_the_rig() {
     let mut rig = rig();
