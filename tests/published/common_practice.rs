@@ -1,7 +1,8 @@
 //! Rules that are *common practice*: taught widely, with no single published source.
 
-use super::{mass_of, solved};
-use outlean_rig::{Finding, Guy, Line, Path, Point, Rig, Rule, Side, Tip, findings};
+use super::{mass_of, near, solved};
+use outlean_rig::strength::{BRACKET_1_1_1, Lashing};
+use outlean_rig::{Finding, Guy, Lean, Line, Path, Point, Rig, Rule, Side, Tip, findings};
 
 fn frame(lean: f64) -> Rig {
     Rig::new(4.0, 4.0 / 3.0, f64::to_radians(lean), mass_of(2000.0))
@@ -95,4 +96,38 @@ fn a_frame_does_not_stand_alone() {
     rig.guys[1].rigged = true;
     assert_eq!(solved(&rig).tips(), None);
     assert!(finding(&rig, Rule::AftGuy).met && finding(&rig, Rule::ForeGuy).met);
+}
+
+/// In use the frame leans out by about a third: read as reach to height, 1 in 3, 18.4°.
+#[test]
+fn a_third_out_is_eighteen_degrees() {
+    let slant = solved(&frame(0.0)).layout.slant_height;
+    let lean = Lean::Slope(1.0 / 3.0).from_vertical(slant);
+    near(lean.to_degrees(), 18.4, 0.05);
+    let layout = solved(&frame(lean.to_degrees())).layout;
+    near(layout.reach() / layout.head_height(), 1.0 / 3.0, 1e-12);
+    // A third of the slant height would be a degree more.
+    near(Lean::Reach(slant / 3.0).from_vertical(slant).to_degrees(), 19.5, 0.05);
+    for rule in [Rule::LeanLeast, Rule::LeanUnloadedMost] {
+        assert!(finding(&frame(lean.to_degrees()), rule).met);
+    }
+}
+
+/// A 1-1-1 holds about 2,000 lbf "in most soil": of what is published half lies more than a tenth below that.
+#[test]
+fn two_thousand_pounds_are_not_for_most_soil() {
+    let below = BRACKET_1_1_1.iter().filter(|(holding, _)| *holding < 0.89 * 2000.0 * super::LBF).count();
+    assert!(2 * below >= BRACKET_1_1_1.len(), "{below}");
+}
+
+/// About six tight turns, two frapping turns, a spacer of 1½ to 2 in between the legs.
+#[test]
+fn six_turns_two_frapping_turns_and_a_spacer() {
+    let unsaid = Lashing { rope: Some(0.01), ..Lashing::default() };
+    let with = |inches: f64| {
+        let spacer = Some(inches * 0.0254);
+        Lashing { turns: Some(6.0), frapping: Some(2.0), spacer, ..unsaid }.rope_on(0.35).unwrap().total()
+    };
+    let taken = unsaid.rope_on(0.35).unwrap().total();
+    assert!(with(1.5) < taken && taken < with(2.0));
 }
