@@ -2,7 +2,7 @@
 //! where.
 
 use super::{cases, force_scale, solvable};
-use outlean_rig::{Guy, Layout, Leg, Part, Point, Rig, State, Station, Vector, checks, solve};
+use outlean_rig::{Basis, Guy, Layout, Leg, Part, Point, Rig, State, Station, Vector, checks, solve};
 use proptest::prelude::*;
 
 proptest! {
@@ -58,7 +58,8 @@ fn each_guy_is_held_against_its_own_rope_and_holdfast() {
     let all = checks(&rig, &solution);
     let find = |part: Part| *all.iter().find(|check| check.part == part).unwrap();
     let rope = find(Part::GuyRope(0));
-    assert_eq!((rope.allowable, rope.state), (Some(2000.0), State::Assessed));
+    // What someone says, on a basis that is not known.
+    assert_eq!((rope.allowable, rope.state, rope.basis), (Some(2000.0), State::Assumed, Basis::Unknown));
     assert!((rope.demand - tension).abs() < 1e-12 && (rope.ratio.unwrap() - tension / 2000.0).abs() < 1e-12);
     let holdfast = find(Part::GuyHoldfast(0));
     assert!((holdfast.ratio.unwrap() - tension / 1000.0).abs() < 1e-12);

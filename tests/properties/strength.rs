@@ -166,15 +166,15 @@ fn the_lesser_of_what_was_stated_and_what_is_worked_out() {
     rig.gear.factor = Some(10.0);
     rig.guys[0].cordage =
         Cordage { breaking: Some(30_000.0), knot: Some(Knot::Bowline), ..Cordage::default() };
-    for (stated, allowable, rule) in [
-        (None, 1_800.0, CheckRule::Cordage),
-        (Some(1_700.0), 1_700.0, CheckRule::Stated),
-        (Some(1_900.0), 1_800.0, CheckRule::Cordage),
+    for (stated, allowable, rule, state) in [
+        (None, 1_800.0, CheckRule::Cordage, State::Assessed),
+        (Some(1_700.0), 1_700.0, CheckRule::Stated, State::Assumed),
+        (Some(1_900.0), 1_800.0, CheckRule::Cordage, State::Assessed),
     ] {
         rig.guys[0].rope_allowable = stated;
         let rope = check(&rig, Part::GuyRope(0)).unwrap();
         near(rope.allowable.unwrap(), allowable, 1e-9);
-        assert_eq!((rope.rule, rope.state), (Some(rule), State::Assessed));
+        assert_eq!((rope.rule, rope.state), (Some(rule), state));
     }
     // A rope without a known knot is not assessed.
     rig.guys[0].rope_allowable = None;
@@ -191,6 +191,7 @@ fn ground_and_edge() {
     rig.feet.bearing_area = Some(0.03);
     let ground = check(&rig, Part::Bearing(Side::Left)).unwrap();
     near(ground.allowable.unwrap(), 3_000.0, 1e-9);
+    assert_eq!((ground.state, ground.basis), (State::Assumed, Basis::Unknown));
     near(ground.demand, solve(&rig).unwrap().forces().unwrap().footing.feet.left.bearing, 1e-9);
     rig.edge = Some(Edge::at(0.9));
     let edge = check(&rig, Part::Edge).unwrap();

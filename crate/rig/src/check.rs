@@ -57,7 +57,7 @@ pub enum Part {
 pub enum State {
     /// Compared with an allowable.
     Assessed,
-    /// Compared with an allowable in which a value was taken for one that is not known.
+    /// Compared with an allowable that someone states, or in which a value was taken for one that is not known.
     Assumed,
     /// Nothing is known of what it may carry, or no factor was asked for.
     NotAssessed,

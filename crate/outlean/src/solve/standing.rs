@@ -17,8 +17,8 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
     }
     let strength = force(check.strength.unwrap_or(f64::NAN));
     let key_of_line = match (check.state, check.rule) {
-        (State::Assessed, Some(CheckRule::Stated)) => "parts.assessed",
-        (State::Assessed, _) => "parts.assessed_by_rule",
+        (State::Assessed, _) => "parts.assessed",
+        (State::Assumed, Some(CheckRule::Stated)) => "parts.stated",
         (State::Assumed, _) => "parts.assumed",
         (State::ConfirmOnSite, Some(CheckRule::EdgeOnSite)) => "parts.edge",
         (State::ConfirmOnSite, _) => "parts.confirm_on_site",

@@ -344,25 +344,26 @@ impl Text<'_> {
     }
 
     fn verdict(&mut self) {
-        let with = |state: State| -> Vec<String> {
-            let checks = self.solved.checks.iter().filter(|check| check.state == state);
+        let of = |states: &[State]| -> Vec<String> {
+            let checks = self.solved.checks.iter().filter(|check| states.contains(&check.state));
             checks.map(|check| name::part(check.part, &self.guys)).collect()
         };
+        let with = |state: State| of(&[state]);
         let rig = &self.solved.file.rig;
         let past: Vec<_> = self.solved.past.iter().map(|past| name::limit(past.limit, &self.guys)).collect();
-        let mut assessed = with(State::Assessed);
+        let mut held = of(&[State::Assessed, State::Assumed]);
         let stands = self.solved.solution.forces().is_some();
         let friction_known = rig.feet.pinned || rig.feet.friction.is_some();
         if stands && !rig.feet.pinned && friction_known {
-            assessed.push(words().say("assessed.friction").to_owned());
+            held.push(words().say("assessed.friction").to_owned());
         }
         if rig.limits.upright_stop.is_some() {
-            assessed.push(words().say("limit.upright_stop").to_owned());
+            held.push(words().say("limit.upright_stop").to_owned());
         }
         let assumed = with(State::Assumed);
-        let (key, limits) = match (past.is_empty(), assessed.is_empty() && assumed.is_empty()) {
+        let (key, limits) = match (past.is_empty(), held.is_empty()) {
             (false, _) => ("verdict.past", past),
-            (true, false) => ("verdict.within", assessed),
+            (true, false) => ("verdict.within", held),
             (true, true) => ("verdict.no_limits", Vec::new()),
         };
         let mut not_assessed = with(State::NotAssessed);

@@ -28,7 +28,7 @@ pub struct Capacity {
     pub failure: Option<f64>,
     /// What the strength stands on.
     pub basis: Basis,
-    /// Whether a value was taken for one that is not known.
+    /// Whether it is what someone says it is, or a value was taken for one that is not known.
     pub assumed: bool,
     /// The rule.
     pub rule: CheckRule,
@@ -37,7 +37,7 @@ pub struct Capacity {
 }
 
 impl Capacity {
-    /// An allowable stated with the rig.
+    /// An allowable stated with the rig. How it was found is not known here: it is assumed, on an unknown basis.
     #[must_use]
     pub const fn stated(allowable: f64) -> Self {
         Self {
@@ -45,7 +45,7 @@ impl Capacity {
             allowable: Some(allowable),
             failure: None,
             basis: Basis::Unknown,
-            assumed: false,
+            assumed: true,
             rule: CheckRule::Stated,
             source: Citation::none(Source::Stated),
         }

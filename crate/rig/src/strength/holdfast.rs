@@ -174,11 +174,7 @@ impl Holdfast {
     pub(crate) fn capacity_noted(&self, notes: &mut impl Notes) -> Option<Capacity> {
         if let Some(strength) = self.strength {
             notes.put(Symbol::Holding, strength);
-            return Some(Capacity {
-                assumed: true,
-                rule: CheckRule::StatedHoldfast,
-                ..Capacity::stated(strength)
-            });
+            return Some(Capacity { rule: CheckRule::StatedHoldfast, ..Capacity::stated(strength) });
         }
         match self.kind? {
             HoldfastKind::Natural | HoldfastKind::Deadman => None,
@@ -224,7 +220,7 @@ impl Holdfast {
         notes.put(Symbol::WetFactor, factor);
         let source = if factor < 1.0 { Citation::memory(Source::Fm5125) } else { source };
         let strength = in_loam * factor;
-        Some(Capacity { assumed: true, rule: CheckRule::Pickets, source, ..Capacity::stated(strength) })
+        Some(Capacity { rule: CheckRule::Pickets, source, ..Capacity::stated(strength) })
     }
 }
 
