@@ -8,6 +8,7 @@
 )]
 
 mod carried;
+mod edge;
 mod equilibrium;
 mod frame;
 mod junk;

@@ -73,6 +73,49 @@ fn ropes_that_share_a_holdfast_pull_together() {
     near(check(&rig, Part::HaulHoldfast).unwrap().demand, solution.line.after_redirect, 1e-9);
 }
 
+/// Two guys and the haul line at one holdfast: each of them pulls on it with all of them.
+#[test]
+fn three_ropes_that_share_a_holdfast_pull_together() {
+    let mut rig = rig(20.0, 200.0);
+    let to = Point::new(-6.0, 0.0, 0.0);
+    rig.line = Line::along(Path::RedirectedMidBase { to });
+    rig.guys[1] = Guy { pretension: 150.0, ..Guy::to(Point::new(-6.0, 0.02, 0.0)) };
+    rig.guys[0].holdfast_allowable = Some(9_000.0);
+    rig.gear.haul_allowable = Some(9_000.0);
+    let solution = solve(&rig).unwrap();
+    let guys = solution.forces().unwrap().guys.clone();
+    assert!(guys.iter().all(|guy| guy.tension > 100.0), "{guys:?}");
+    // All but level: the guys together, and the line along the ground.
+    let along = |from: Point, end: Point| (from - end) / (from - end).length();
+    let pull = along(solution.layout.head, to) * guys[0].tension
+        + along(solution.layout.head, rig.guys[1].anchor) * guys[1].tension
+        + along(solution.layout.mid_base, to) * solution.line.after_redirect;
+    for part in [Part::GuyHoldfast(0), Part::GuyHoldfast(1), Part::HaulHoldfast] {
+        near(check(&rig, part).unwrap().demand, pull.length(), 1e-9);
+        near(step(&rig, part, Symbol::Pull), pull.length(), 1e-9);
+        near(step(&rig, part, Symbol::Lift), pull.z, 1e-9);
+    }
+}
+
+/// With all the guys there may be, a second line, and something said of everything, no part is left out.
+#[test]
+fn every_part_has_its_row() {
+    let mut rig = rig(20.0, 200.0);
+    for y in [-3.0, -1.0, 1.0, 3.0] {
+        rig.guys.push(Guy::to(Point::new(-7.0, y, 0.0)));
+    }
+    rig.line = Line::along(Path::RedirectedMidBase { to: Point::new(-9.0, 1.0, 0.0) });
+    let line = Line::along(Path::RedirectedMidBase { to: Point::new(-9.0, -1.0, 0.0) });
+    rig.second = Some(SecondLine { line, share: 0.5, peak_factor: None });
+    let hardware = Hardware { breaking: Some(30_000.0), class: None };
+    (rig.gear.pulley, rig.gear.connector, rig.gear.redirect) = (hardware, hardware, hardware);
+    (rig.gear.haul_allowable, rig.gear.second_haul_allowable) = (Some(4_000.0), Some(4_000.0));
+    (rig.feet.bearing_allowable, rig.edge) = (Some(100_000.0), Some(Edge::at(0.9)));
+    let all = checks(&rig, &solve(&rig).unwrap());
+    assert_eq!((rig.guys.len(), all.len()), (6, 30));
+    assert_eq!(all.last().unwrap().part, Part::Edge);
+}
+
 /// The second line's hardware is like the main line's, its holdfast is its own.
 #[test]
 fn a_second_line_is_assessed_like_the_main_line() {
