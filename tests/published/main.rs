@@ -42,6 +42,7 @@ mod hibbeler;
 mod hud_guide;
 mod kibble_berkshire;
 mod knots;
+mod lashings;
 mod navy_pickets;
 mod navy_shears;
 mod nds_supplement;

@@ -74,6 +74,8 @@ fn a_frame_worked_out_by_hand() {
             "within limits of rope of the aft guy, the upright stop;",
             "assumed: rope of the aft guy;",
             "confirm on site: lashing.",
+            "asked for: 6 to 8 turns and 4 to 6 frapping turns (US Army, FM 3-97.61",
+            "asked for: 8 to 9 turns (US Navy, NAVEDTRA 14043",
             "not leave to hang a life on it",
         ],
     );

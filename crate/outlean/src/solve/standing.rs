@@ -3,7 +3,7 @@
 use crate::cited::Cited;
 use crate::name;
 use crate::words::words;
-use outlean_rig::strength::{CheckRule, Symbol, Worked};
+use outlean_rig::strength::{CheckRule, LASHINGS_ASKED, Symbol, Worked};
 use outlean_rig::{Basis, Check, Dimension, Part, State};
 use outlean_rigfile::{Units, key_of_variant, percent, show};
 
@@ -47,6 +47,14 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
     };
     let said = words().say(&format!("check_rule.{}", key_of_variant(&rule))).to_owned();
     under("parts.rule", &[("rule", &said), ("source", &by)]);
+    if rule == CheckRule::LashingOnSite {
+        for asked in LASHINGS_ASKED {
+            let (turns, frapping) = (from_to(asked.turns), asked.frapping.map(from_to).unwrap_or_default());
+            let key = if frapping.is_empty() { "parts.turns_asked" } else { "parts.lashing_asked" };
+            let source = Cited::said(asked.source);
+            under(key, &[("turns", &turns), ("frapping", &frapping), ("source", &source)]);
+        }
+    }
     if let Some(source) = check.source {
         let basis = words().say(basis_key(check.basis)).to_owned();
         let source = Cited::said(source);
@@ -61,6 +69,14 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
         under("parts.bracket", &[("least", &force(least)), ("most", &force(most))]);
     }
     all
+}
+
+/// "6", or "6 to 8".
+fn from_to((least, most): (u8, u8)) -> String {
+    if least == most {
+        return least.to_string();
+    }
+    words().fill("parts.from_to", &[("least", &least.to_string()), ("most", &most.to_string())])
 }
 
 const fn basis_key(basis: Basis) -> &'static str {

@@ -1,6 +1,7 @@
 //! The lashing of the head, as it is laid. No slip strength is published: it is confirmed on site.
 
 use super::timber::Section;
+use super::{Citation, Source};
 use crate::{Fault, Field, Leg};
 use core::f64::consts::PI;
 
@@ -10,7 +11,7 @@ use core::f64::consts::PI;
 pub struct Lashing {
     /// Thickness of its rope, m; not said, no length of rope can be worked out.
     pub rope: Option<f64>,
-    /// Wrapping turns round both legs; six are common practice, manuals ask for 6 to 9.
+    /// Wrapping turns round both legs; six are common practice, manuals ask for 6 to 14 ([`LASHINGS_ASKED`]).
     pub turns: Option<f64>,
     /// Frapping turns between the legs; two are common practice.
     pub frapping: Option<f64>,
@@ -21,6 +22,25 @@ pub struct Lashing {
     /// Girth of a leg at the lashing, m; not said it follows from the section of the leg.
     pub girth: Option<f64>,
 }
+
+/// What a manual asks of the lashing of such a head. Least and most, alike where one number is given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LashingAsked {
+    /// Wrapping turns.
+    pub turns: (u8, u8),
+    /// Frapping turns; `None` where it names none.
+    pub frapping: Option<(u8, u8)>,
+    /// Which manual.
+    pub source: Citation,
+}
+
+/// What manuals ask of a lashing, from the fewest turns: to lay beside one on site, no strength follows from it.
+pub const LASHINGS_ASKED: [LashingAsked; 4] = [
+    LashingAsked { turns: (6, 6), frapping: Some((2, 2)), source: Citation::second_hand(Source::WarOffice) },
+    LashingAsked { turns: (6, 8), frapping: Some((4, 6)), source: Citation::second_hand(Source::Fm39761) },
+    LashingAsked { turns: (8, 9), frapping: None, source: Citation::read(Source::Navedtra14043) },
+    LashingAsked { turns: (14, 14), frapping: Some((2, 2)), source: Citation::memory(Source::Fm5125) },
+];
 
 /// The rope that a lashing takes, m along its middle.
 #[derive(Clone, Copy, Debug, PartialEq)]
