@@ -28,6 +28,7 @@ mod common_practice;
 mod cordage_institute;
 mod design_factors;
 mod disaster_rescue;
+mod editions;
 mod en_1891;
 mod en_338;
 mod field_engineering;

@@ -85,3 +85,29 @@ impl Capacity {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What allows less holds; what allows nothing known yields; of two alike the first.
+    #[test]
+    fn the_lesser_of_two() {
+        let stated = |allowable| Some(Capacity::stated(allowable));
+        let unasked = Some(Capacity { allowable: None, ..Capacity::stated(1.0) });
+        let alike = Some(Capacity { rule: CheckRule::Pins, ..Capacity::stated(2.0) });
+        for (one, other, lesser) in [
+            (stated(1.0), stated(2.0), stated(1.0)),
+            (stated(3.0), stated(2.0), stated(2.0)),
+            (stated(2.0), alike, stated(2.0)),
+            (alike, stated(2.0), alike),
+            (unasked, stated(2.0), stated(2.0)),
+            (stated(2.0), unasked, stated(2.0)),
+            (None, alike, alike),
+            (alike, None, alike),
+            (None, None, None),
+        ] {
+            assert_eq!(Capacity::lesser(one, other), lesser);
+        }
+    }
+}

@@ -253,3 +253,25 @@ impl Symbol {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// One of each dimension, as its unit is read: what is put down must not be shown in another.
+    #[test]
+    fn dimensions() {
+        for (symbol, dimension) in [
+            (Symbol::Breaking, Dimension::Force),
+            (Symbol::Moment, Dimension::Moment),
+            (Symbol::Crook, Dimension::Length),
+            (Symbol::BearingArea, Dimension::Area),
+            (Symbol::FcPrime, Dimension::Pressure),
+            (Symbol::Parts, Dimension::Count),
+            (Symbol::PullAngle, Dimension::Angle),
+            (Symbol::CP, Dimension::Ratio),
+        ] {
+            assert_eq!(symbol.dimension(), dimension, "{}", symbol.written());
+        }
+    }
+}
