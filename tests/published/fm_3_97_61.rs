@@ -1,6 +1,6 @@
 //! US Army, FM 3-97.61, *Military Mountaineering*, chapter 7, the A-frame of a vertical hauling line, and the US Marine Corps'
 //! mountain course (both second hand): two poles at least 3 in thick and 9 to 12 ft long, three to five sling ropes of 14 ft;
-//! six to eight wraps and two more, 4 to 6 frapping turns, tails of 18 in.
+//! six to eight wraps and two more, 4 to 6 frapping turns, tails of 18 in; the Marines lean it 30° from the vertical.
 
 use super::{FT, solved};
 use outlean_rig::strength::timber::{Grade, Pole, Timber, nds};
@@ -56,4 +56,12 @@ fn poles_of_three_inches_take_three_to_five_sling_ropes() {
         let all = (found.lashing.unwrap().total() + found.hobble.unwrap()) / FT;
         assert!((2.0 * 14.0..5.0 * 14.0).contains(&all), "{all} ft");
     }
+}
+
+/// Within what the Army allows it loaded, past what it asks for before loading.
+#[test]
+fn thirty_degrees_from_the_vertical() {
+    let rig = Rig { lean: 30f64.to_radians(), ..of_poles(12.0) };
+    let met = |rule| findings(&rig).unwrap().into_iter().find(|finding| finding.rule == rule).unwrap().met;
+    assert!(met(Rule::LeanLoadedMost) && met(Rule::LeanLeast) && !met(Rule::LeanUnloadedMost));
 }

@@ -4,7 +4,9 @@
 
 use super::{FT, LBF, guy, mass_of, near, solved};
 use outlean_rig::strength::timber::{Section, nds};
-use outlean_rig::strength::{Fibre, Holdfast, HoldfastKind, Seen, Soil, breaking_by_circumference};
+use outlean_rig::strength::{
+    Cordage, Fibre, Holdfast, HoldfastKind, RopeClass, Seen, Soil, breaking_by_circumference,
+};
 use outlean_rig::{Guy, Pair, Point, Rig, Rule, findings};
 
 /// Table 4-1.
@@ -102,5 +104,22 @@ fn shears_set_up() {
             |rule| findings(&rig).unwrap().into_iter().find(|finding| finding.rule == rule).unwrap().met;
         assert_eq!((met(Rule::SetbackPreferred(0)), met(Rule::LeanLoadedMost)), (far, within));
         assert!(!met(Rule::SpreadMost));
+    }
+}
+
+/// Chapter 1: as many short tons as the square of the inches are safe. That is a quarter of the makers' strength at 1 in, and
+/// up to three tenths less than that of thinner rope.
+#[test]
+fn manila_by_the_square_of_its_thickness() {
+    for (class, inches) in [
+        (RopeClass::ManilaHalf, 0.5),
+        (RopeClass::ManilaFiveEighths, 0.625),
+        (RopeClass::ManilaThreeQuarters, 0.75),
+        (RopeClass::ManilaOne, 1.0),
+    ] {
+        let rope = Cordage { class: Some(class), knot_efficiency: Some(1.0), ..Cordage::default() };
+        let quarter = rope.capacity(Some(4.0)).unwrap().allowable.unwrap() / LBF;
+        let by_rule = 2000.0 * inches * inches;
+        assert!((1.0..1.3).contains(&(quarter / by_rule)), "{inches} in: {quarter}");
     }
 }

@@ -3,19 +3,24 @@
 //! course, Moss, *Manual of Military Training*, 1137, Ashley, *Book of Knots*, 2102 (read); FM 5-125 *from memory*.
 
 use super::near;
-use outlean_rig::strength::{LASHINGS_ASKED, Lashing, Seen, Source};
+use outlean_rig::strength::{Gap, LASHINGS_ASKED, Lashing, Seen, Source};
 
 #[test]
 fn what_manuals_ask() {
-    for (source, seen, turns, frapping) in [
-        (Source::WarOffice, Seen::SecondHand, (6, 6), Some((2, 2))),
-        (Source::Fm39761, Seen::SecondHand, (6, 8), Some((4, 6))),
-        (Source::Navedtra14043, Seen::Read, (8, 9), None),
+    let wedge = Some(Gap::Wide(2.0 * 0.0254));
+    for (source, seen, turns, frapping, gap) in [
+        (Source::WarOffice, Seen::SecondHand, (6, 6), Some((2, 2)), wedge),
+        (Source::Fm39761, Seen::SecondHand, (6, 8), Some((4, 6)), None),
+        (Source::Navedtra14043, Seen::Read, (8, 9), None, Some(Gap::OfThickness(1.0 / 3.0))),
         // From memory.
-        (Source::Fm5125, Seen::Memory, (14, 14), Some((2, 2))),
+        (Source::Fm5125, Seen::Memory, (14, 14), Some((2, 2)), None),
     ] {
         let asked = LASHINGS_ASKED.iter().find(|asked| asked.source.source == source).unwrap();
-        assert_eq!((asked.source.seen, asked.turns, asked.frapping), (seen, turns, frapping), "{source:?}");
+        assert_eq!(
+            (asked.source.seen, asked.turns, asked.frapping, asked.gap),
+            (seen, turns, frapping, gap),
+            "{source:?}"
+        );
     }
     // Others lie within that: Moss 8 to 9 and two, Ashley 8 to 9, Thurman 8, the article 14.
     let least = LASHINGS_ASKED.iter().map(|asked| asked.turns.0).min().unwrap();

@@ -2,7 +2,7 @@
 //! chapter 5, p. 5-1 (read): how far they may drift, what the aft guy takes, what shears carry beside a gin pole.
 
 use super::{guy, legs, mass_of, members, near, solved};
-use outlean_rig::{Guy, Lean, Point, Rig, Rule, findings};
+use outlean_rig::{Connection, Guy, Lean, Point, Rig, Rule, Side, findings};
 
 /// Shears whose feet are a third of their legs' length apart, a load of 1 N, guys anchored two of the leaning head's
 /// heights behind and ahead.
@@ -62,4 +62,21 @@ fn a_tripod_beside_shears() {
     let more = legs(&spread).left / one;
     near(more, 1.5, 1e-9);
     assert!(more > 4.0 / 3.0);
+}
+
+/// The legs are tied against spreading (NAVEDTRA 14251, p. 182): tied at the feet, the rope takes all of the thrust, and an
+/// upright frame asks nothing sideways of the ground.
+#[test]
+fn legs_are_tied_against_spreading() {
+    let footing = |connection| {
+        let mut rig = shears(0.0);
+        rig.feet.connection = connection;
+        solved(&rig).forces().unwrap().footing
+    };
+    let (loose, tied) = (footing(Connection::None), footing(Connection::Hobble));
+    near(tied.connection, loose.spread_thrust, 1e-12);
+    for side in Side::BOTH {
+        near(loose.feet.on(side).friction_needed.unwrap(), loose.spread_thrust / 0.5, 1e-9);
+        near(tied.feet.on(side).friction_needed.unwrap(), 0.0, 1e-12);
+    }
 }

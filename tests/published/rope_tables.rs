@@ -27,8 +27,9 @@ fn classes_of_rope() {
         let rope = Cordage { class: Some(class), knot_efficiency: Some(1.0), ..Cordage::default() };
         near(rope.capacity(None).unwrap().strength, breaking, 0.0);
     }
-    // The general use rope is also printed as 9,000 lbf.
+    // The general use rope is also printed as 9,000 lbf (8,992 with all digits).
     near(RopeClass::NfpaGeneral.breaking().0 / LBF, 9_000.0, 10.0);
+    near(RopeClass::NfpaGeneral.breaking().0 / LBF, 8_992.0, 0.5);
 }
 
 /// The safe loads beside the manila table, an eighth of an inch apart, are a twelfth of it.
@@ -88,8 +89,16 @@ fn classes_from_memory() {
         assert_eq!(found.1.seen, Seen::Memory);
     };
     band(RopeClass::NfpaTechnical.breaking(), 20_000.0);
+    band(RopeClass::NfpaTechnical.breaking(), 4_496.0 * LBF);
     band(RopeClass::WebbingOne.breaking(), 4_000.0 * LBF);
     band(RopeClass::WebbingTwo.breaking(), 7_000.0 * LBF);
     band(HardwareClass::PulleyTechnical.breaking(), 22_000.0);
     band(HardwareClass::PulleyGeneral.breaking(), 36_000.0);
+}
+
+/// 29 CFR 1926.104(c) asks 5,400 lbf of a 3/4 in manila lifeline (read): more than the table gives such rope.
+#[test]
+fn manila_for_a_lifeline() {
+    let (breaking, _) = RopeClass::ManilaThreeQuarters.breaking();
+    assert!(breaking < 5_400.0 * LBF && breaking > 0.89 * 5_400.0 * LBF);
 }

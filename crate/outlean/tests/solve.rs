@@ -74,8 +74,9 @@ fn a_frame_worked_out_by_hand() {
             "within limits of rope of the aft guy, the upright stop;",
             "assumed: rope of the aft guy;",
             "confirm on site: lashing.",
-            "asked for: 6 to 8 turns and 4 to 6 frapping turns (US Army, FM 3-97.61",
-            "asked for: 8 to 9 turns (US Navy, NAVEDTRA 14043",
+            "asked for: 6 to 8 turns, 4 to 6 frapping turns (US Army, FM 3-97.61",
+            "asked for: 6 turns, 2 frapping turns, legs 0.05 m apart (War Office",
+            "asked for: 8 to 9 turns, legs apart by 33 % of their thickness (US Navy, NAVEDTRA 14043",
             "not leave to hang a life on it",
         ],
     );

@@ -3,7 +3,7 @@
 use crate::cited::Cited;
 use crate::name;
 use crate::words::words;
-use outlean_rig::strength::{CheckRule, LASHINGS_ASKED, Symbol, Worked};
+use outlean_rig::strength::{CheckRule, Gap, LASHINGS_ASKED, Symbol, Worked};
 use outlean_rig::{Basis, Check, Dimension, Part, State};
 use outlean_rigfile::{Units, key_of_variant, percent, show};
 
@@ -49,10 +49,18 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
     under("parts.rule", &[("rule", &said), ("source", &by)]);
     if rule == CheckRule::LashingOnSite {
         for asked in LASHINGS_ASKED {
-            let (turns, frapping) = (from_to(asked.turns), asked.frapping.map(from_to).unwrap_or_default());
-            let key = if frapping.is_empty() { "parts.turns_asked" } else { "parts.lashing_asked" };
-            let source = Cited::said(asked.source);
-            under(key, &[("turns", &turns), ("frapping", &frapping), ("source", &source)]);
+            let mut of = words().fill("lashing.turns", &[("turns", &from_to(asked.turns))]);
+            if let Some(frapping) = asked.frapping.map(from_to) {
+                of = words().fill("lashing.frapping", &[("before", &of), ("frapping", &frapping)]);
+            }
+            if let Some(gap) = asked.gap {
+                let (key, gap) = match gap {
+                    Gap::Wide(wide) => ("lashing.gap", show(wide, Dimension::Length, units).to_string()),
+                    Gap::OfThickness(share) => ("lashing.gap_of_leg", percent(share)),
+                };
+                of = words().fill(key, &[("before", &of), ("gap", &gap)]);
+            }
+            under("lashing.asked", &[("asked", &of), ("source", &Cited::said(asked.source))]);
         }
     }
     if let Some(source) = check.source {

@@ -30,16 +30,47 @@ pub struct LashingAsked {
     pub turns: (u8, u8),
     /// Frapping turns; `None` where it names none.
     pub frapping: Option<(u8, u8)>,
+    /// How far apart it holds the legs; `None` where it says nothing of that.
+    pub gap: Option<Gap>,
     /// Which manual.
     pub source: Citation,
 }
 
+/// Distance between the legs while they are lashed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Gap {
+    /// So wide, m.
+    Wide(f64),
+    /// This share of a leg's thickness.
+    OfThickness(f64),
+}
+
 /// What manuals ask of a lashing, from the fewest turns: to lay beside one on site, no strength follows from it.
 pub const LASHINGS_ASKED: [LashingAsked; 4] = [
-    LashingAsked { turns: (6, 6), frapping: Some((2, 2)), source: Citation::second_hand(Source::WarOffice) },
-    LashingAsked { turns: (6, 8), frapping: Some((4, 6)), source: Citation::second_hand(Source::Fm39761) },
-    LashingAsked { turns: (8, 9), frapping: None, source: Citation::read(Source::Navedtra14043) },
-    LashingAsked { turns: (14, 14), frapping: Some((2, 2)), source: Citation::memory(Source::Fm5125) },
+    LashingAsked {
+        turns: (6, 6),
+        frapping: Some((2, 2)),
+        gap: Some(Gap::Wide(0.050_8)),
+        source: Citation::second_hand(Source::WarOffice),
+    },
+    LashingAsked {
+        turns: (6, 8),
+        frapping: Some((4, 6)),
+        gap: None,
+        source: Citation::second_hand(Source::Fm39761),
+    },
+    LashingAsked {
+        turns: (8, 9),
+        frapping: None,
+        gap: Some(Gap::OfThickness(1.0 / 3.0)),
+        source: Citation::read(Source::Navedtra14043),
+    },
+    LashingAsked {
+        turns: (14, 14),
+        frapping: Some((2, 2)),
+        gap: None,
+        source: Citation::memory(Source::Fm5125),
+    },
 ];
 
 /// The rope that a lashing takes, m along its middle.
