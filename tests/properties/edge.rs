@@ -17,6 +17,8 @@ fn a_pulley_behind_the_edge_hangs_above_it() {
         (2.0, head.z() + 0.5, true),
         (2.0, head.z() - 0.005, true),
         (2.0, head.z() - 0.02, false),
+        // Right over its line too.
+        (head.x(), head.z() + 0.5, false),
         (1.0, head.z() + 0.5, false),
         (1.0, head.z() - 0.005, false),
     ] {
