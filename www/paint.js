@@ -1,17 +1,43 @@
 // Does on a canvas what the program wrote down for it; see crate/widget/src/canvas.rs.
 
-/** What a canvas can be told, in the order of the program's own table: methods and properties. */
-const TELLS = [
-  'beginPath', 'moveTo', 'lineTo', 'bezierCurveTo', 'closePath', 'arc', 'fill', 'stroke', 'save', 'clip', 'restore', 'setTransform', 'clearRect', 'setLineDash',
-  'globalAlpha', 'lineWidth', 'miterLimit',
-  'fillStyle', 'strokeStyle', 'lineCap', 'lineJoin', 'font', 'textAlign', 'textBaseline', 'fillText', 'strokeText',
+/** @typedef {Float64Array} Numbers */
+
+/** @type {((to: CanvasRenderingContext2D, numbers: Numbers, at: number, count: number) => void)[]} What takes numbers, in the order of the program's own table. */
+const NUMERIC = [
+  to => to.beginPath(),
+  (to, n, i) => to.moveTo(n[i], n[i + 1]),
+  (to, n, i) => to.lineTo(n[i], n[i + 1]),
+  (to, n, i) => to.bezierCurveTo(n[i], n[i + 1], n[i + 2], n[i + 3], n[i + 4], n[i + 5]),
+  to => to.closePath(),
+  (to, n, i) => to.arc(n[i], n[i + 1], n[i + 2], n[i + 3], n[i + 4]),
+  to => to.fill(),
+  to => to.stroke(),
+  to => to.save(),
+  to => to.clip(),
+  to => to.restore(),
+  (to, n, i) => to.setTransform(n[i], n[i + 1], n[i + 2], n[i + 3], n[i + 4], n[i + 5]),
+  (to, n, i) => to.clearRect(n[i], n[i + 1], n[i + 2], n[i + 3]),
+  (to, n, i, count) => to.setLineDash([...n.subarray(i, i + count)]),
+  (to, n, i) => { to.globalAlpha = n[i]; },
+  (to, n, i) => { to.lineWidth = n[i]; },
+  (to, n, i) => { to.miterLimit = n[i]; },
 ];
-/** From here on a text goes with each. */
-const TEXTUAL = TELLS.indexOf('fillStyle');
+/** @type {((to: CanvasRenderingContext2D, text: any, numbers: Numbers, at: number) => void)[]} What takes a text besides. */
+const TEXTUAL = [
+  (to, text) => { to.fillStyle = text; },
+  (to, text) => { to.strokeStyle = text; },
+  (to, text) => { to.lineCap = text; },
+  (to, text) => { to.lineJoin = text; },
+  (to, text) => { to.font = text; },
+  (to, text) => { to.textAlign = text; },
+  (to, text) => { to.textBaseline = text; },
+  (to, text, n, i) => to.fillText(text, n[i], n[i + 1]),
+  (to, text, n, i) => to.strokeText(text, n[i], n[i + 1]),
+];
 
 /**
- * @param {any} context Of a canvas.
- * @param {Float64Array} numbers For each thing: which, how many numbers, the numbers.
+ * @param {CanvasRenderingContext2D} context
+ * @param {Numbers} numbers For each thing: which, how many numbers, the numbers.
  * @param {string} texts Those that go with them, each ended by a line feed.
  */
 export function paint(context, numbers, texts) {
@@ -19,14 +45,10 @@ export function paint(context, numbers, texts) {
   let word = 0;
   for (let i = 0; i < numbers.length;) {
     const what = numbers[i];
-    const tell = TELLS[what];
-    const from = i + 2;
-    i = from + numbers[i + 1];
-    /** @type {(number | string)[]} */
-    const values = [...numbers.subarray(from, i)];
-    if (what >= TEXTUAL) values.unshift(words[word++]);
-    if (tell === 'setLineDash') context[tell](values);
-    else if (typeof context[tell] === 'function') context[tell](...values);
-    else context[tell] = values[0];
+    const count = numbers[i + 1];
+    i += 2;
+    if (what < NUMERIC.length) NUMERIC[what](context, numbers, i, count);
+    else TEXTUAL[what - NUMERIC.length](context, words[word++], numbers, i);
+    i += count;
   }
 }

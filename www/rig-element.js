@@ -18,6 +18,8 @@ import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
+/** How often words are renewed while something moves, ms: faster than they are read, and a third of the work of a frame. */
+const READ = 50;
 const NARROW = 640;
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
@@ -30,6 +32,9 @@ class RigElement extends HTMLElement {
   #dirty = { side: true, curves: true, cursor: true, words: true };
   #frame = 0;
   #before = 0;
+  #said = 0;
+  /** @type {Map<HTMLElement, { width: number, height: number }>} Sizes as last laid out: to ask for them in a frame lays the page out again. */
+  #sizes = new Map();
   #starting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
   /** @type {(() => void)[]} */ #stops = [];
@@ -285,13 +290,13 @@ class RigElement extends HTMLElement {
   }
 
   #watch() {
-    const { plate, curves } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const { plate, curves, behind, tail } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const places = [plate, curves, behind, tail];
     const observer = new ResizeObserver(() => {
+      for (const place of places) this.#sizes.set(place, { width: place.clientWidth, height: place.clientHeight });
       this.#place();
     });
-    observer.observe(this);
-    observer.observe(plate);
-    observer.observe(curves);
+    for (const place of [this, ...places]) observer.observe(place);
     this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
     const stop = new AbortController();
     // No frame comes between the change to print and the sheet: it is drawn at once, in the sheet's inks.
@@ -370,40 +375,55 @@ class RigElement extends HTMLElement {
     }
     const k = this.#k();
     const dirty = this.#dirty;
-    this.#dirty = { side: false, curves: false, cursor: false, words: false };
-    if (dirty.words) this.#showWords();
-    if (dirty.side && parts.plate.clientWidth) {
-      this.#paint(parts.side, parts.plate, this.#figure.paintSide(parts.plate.clientWidth, parts.plate.clientHeight, devicePixelRatio, k, this.#grips.head, this.#grips.anchor));
+    const late = dirty.words && this.#hurried() && now - this.#said < READ;
+    this.#dirty = { side: false, curves: false, cursor: false, words: late };
+    const side = this.#room(parts.plate);
+    if (dirty.side && side) {
+      this.#paint(parts.side, side, this.#figure.paintSide(side.width, side.height, devicePixelRatio, k, this.#grips.head, this.#grips.anchor));
       put(parts.head, this.#figure.handle());
       const anchor = this.#figure.anchor();
       parts.anchor.hidden = anchor.length === 0;
-      put(parts.anchor, anchor);
+      if (anchor.length) put(parts.anchor, anchor);
     }
-    if (dirty.side && parts.behind.clientWidth) {
-      this.#paint(parts.front, parts.behind, this.#figure.paintFront(parts.behind.clientWidth, parts.behind.clientHeight, devicePixelRatio, k, this.#grips.foot, !parts.views.alone));
+    const behind = this.#room(parts.behind);
+    if (dirty.side && behind) {
+      this.#paint(parts.front, behind, this.#figure.paintFront(behind.width, behind.height, devicePixelRatio, k, this.#grips.foot, !parts.views.alone));
       put(parts.foot, this.#figure.foot());
     }
-    if (dirty.side && parts.tail.clientWidth) {
-      this.#paint(parts.forces, parts.tail, this.#figure.paintForces(parts.tail.clientWidth, parts.tail.clientHeight, devicePixelRatio, k, !parts.views.alone));
-    }
-    if (dirty.curves && parts.curves.clientWidth) {
+    const tail = this.#room(parts.tail);
+    if (dirty.side && tail) this.#paint(parts.forces, tail, this.#figure.paintForces(tail.width, tail.height, devicePixelRatio, k, !parts.views.alone));
+    const curves = this.#room(parts.curves);
+    if (dirty.curves && curves) {
       const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
-      this.#paint(parts.chart, parts.curves, this.#figure.paintCurves(parts.curves.clientWidth, parts.curves.clientHeight, devicePixelRatio, k, panels));
+      this.#paint(parts.chart, curves, this.#figure.paintCurves(curves.width, curves.height, devicePixelRatio, k, panels));
     }
-    if (dirty.cursor && parts.curves.clientWidth) {
-      this.#paint(parts.cursor, parts.curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
+    if (dirty.cursor && curves) this.#paint(parts.cursor, curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
+    if (dirty.words && !late) {
+      this.#said = now;
+      this.#showWords();
     }
     if (!this.#drawn) {
       this.#drawn = true;
       performance.mark('outlean:first-frame');
       this.dispatchEvent(new CustomEvent('outlean-ready', { bubbles: true, composed: true }));
     }
-    if (this.#figure.moving() && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+    if ((late || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
   }
 
-  /** Puts what the program painted on a canvas. @param {HTMLCanvasElement} canvas @param {HTMLElement} place @param {Float64Array} numbers */
-  #paint(canvas, place, numbers) {
-    paint(size(canvas, place), numbers, this.#figure.texts());
+  /** Whether numbers run by faster than they are read. */
+  #hurried() {
+    return this.#held || Object.values(this.#grips).includes('dragged') || this.#figure.moving();
+  }
+
+  /** The size of a place that is shown. @param {HTMLElement} place */
+  #room(place) {
+    const room = this.#sizes.get(place);
+    return room?.width ? room : undefined;
+  }
+
+  /** Puts what the program painted on a canvas. @param {HTMLCanvasElement} canvas @param {{ width: number, height: number }} room @param {Float64Array} numbers */
+  #paint(canvas, room, numbers) {
+    paint(size(canvas, room), numbers, this.#figure.texts());
   }
 
   #showWords() {
@@ -437,13 +457,15 @@ class RigElement extends HTMLElement {
 
 /** Puts a handle where the picture has it. @param {HTMLElement} handle @param {Float64Array} at */
 function put(handle, [x, y]) {
-  handle.style.left = `${x}px`;
-  handle.style.top = `${y}px`;
+  const place = `${x}px ${y}px`;
+  if (handle.dataset.at === place) return;
+  handle.dataset.at = place;
+  handle.style.translate = place;
 }
 
-/** Sizes a canvas in device pixels to its place and gives its context. @param {HTMLCanvasElement} canvas @param {HTMLElement} place */
-function size(canvas, place) {
-  const [width, height] = [Math.round(place.clientWidth * devicePixelRatio), Math.round(place.clientHeight * devicePixelRatio)];
+/** Sizes a canvas in device pixels to its room and gives its context. @param {HTMLCanvasElement} canvas @param {{ width: number, height: number }} room */
+function size(canvas, room) {
+  const [width, height] = [Math.round(room.width * devicePixelRatio), Math.round(room.height * devicePixelRatio)];
   if (canvas.width !== width || canvas.height !== height) {
     canvas.width = width;
     canvas.height = height;

@@ -43,6 +43,20 @@ const STEPS: &[Step] = &[
         ..STEP
     },
     Step { name: "speed", run: speed, needs: &["node packages", "browsers", "build"], slow: true, ..STEP },
+    Step {
+        name: "load",
+        run: || load(&[]),
+        needs: &["node packages", "browsers", "build"],
+        slow: true,
+        ..STEP
+    },
+    Step {
+        name: "long load",
+        run: || load(&["--long"]),
+        needs: &["node packages", "browsers", "build"],
+        long: true,
+        ..STEP
+    },
 ];
 
 /// Runs the steps, then prints what each took and, last and alone, `N passed, N failed`.
@@ -162,6 +176,14 @@ fn speed() -> Result<(), Failure> {
     command::run(
         &mut program("node", ["tests/browser/speed.mjs"]),
         "The first lesson could not be measured: its figure is not drawn, or its sweep does not play.",
+    )
+}
+
+/// How much of a machine a figure takes, as multiples of what bare canvases take on it.
+fn load(arguments: &[&str]) -> Result<(), Failure> {
+    command::run(
+        program("node", ["tests/browser/performance.mjs"]).args(arguments),
+        "A figure takes more of the machine than it may; the lines above say what and how much.",
     )
 }
 

@@ -1,0 +1,229 @@
+// How much of a machine a figure with everything shown takes, in Chromium slowed down by known factors, as a table. Beside it
+// stands what bare canvases of the same sizes take there, with one line drawn on each: without a graphics processor that
+// is most of it. What the page itself decides (words that shift, memory that grows) fails the run; so does a frame past so
+// many times that of the bare canvases. Times alone fail nothing: they are those of whatever machine this is.
+//
+//     node tests/browser/performance.mjs [--long]
+//
+// --long watches memory for five minutes of play instead of twenty seconds.
+
+import { closeBrowsers, newPage } from './browsers.mjs';
+import { LESSON, rest } from './lesson.mjs';
+import { site } from './place.mjs';
+import { serve } from './server.mjs';
+
+/** @typedef {import('puppeteer-core').Page} Page */
+/** @typedef {{ name: string, ph: string, ts: number, dur?: number, tid: number, pid: number, args: any }} TraceEvent */
+
+/** How long each is watched, ms. */
+const WATCHED = 4000;
+const SOAK = process.argv.includes('--long') ? 300_000 : 20_000;
+/** Most that a task of the figure may take, in times of one of the bare canvases. */
+const TIMES_BARE = 14;
+
+/** @param {number[]} values @param {number} part */
+function quantile(values, part) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? NaN;
+}
+
+/** The page with its question answered and every view shown. @param {string} origin */
+async function everything(origin) {
+  const { page, close } = await newPage('chromium');
+  await page.evaluateOnNewDocument(() => {
+    const seen = /** @type {any} */ (window);
+    seen.shifted = 0;
+    seen.keys = [];
+    new PerformanceObserver(list => {
+      for (const entry of /** @type {any[]} */ (list.getEntries())) if (!entry.hadRecentInput) seen.shifted += entry.value;
+    }).observe({ type: 'layout-shift', buffered: true });
+    new PerformanceObserver(list => {
+      for (const entry of list.getEntries()) if (entry.name === 'keydown') seen.keys.push(entry.duration);
+    }).observe(/** @type {any} */ ({ type: 'event', durationThreshold: 16, buffered: true }));
+    // How long each frame's script takes, without a trace that slows it.
+    const next = window.requestAnimationFrame.bind(window);
+    seen.scripts = [];
+    window.requestAnimationFrame = frame => next(now => {
+      const start = performance.now();
+      frame(now);
+      seen.scripts.push(performance.now() - start);
+    });
+    // The memory of the program, wherever it was started.
+    for (const way of /** @type {const} */ (['instantiate', 'instantiateStreaming'])) {
+      const begin = /** @type {any} */ (WebAssembly[way]);
+      /** @type {any} */ (WebAssembly)[way] = async (/** @type {any[]} */ ...what) => {
+        const made = await begin.apply(WebAssembly, what);
+        seen.memory = (made.instance ?? made).exports.memory;
+        return made;
+      };
+    }
+  });
+  await page.goto(origin + LESSON, { waitUntil: 'load' });
+  await page.waitForFunction(() => performance.getEntriesByName('outlean:first-frame').length > 0);
+  const shifted = await page.evaluate(() => /** @type {any} */ (window).shifted);
+  await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).reveal());
+  for (const view of ['front', 'forces']) {
+    await page.$eval(`>>> .views [data-view=${view}]`, key => /** @type {HTMLElement} */ (key).click());
+    await rest(page);
+  }
+  await page.$eval('>>> .plate', plate => plate.scrollIntoView());
+  return { page, close, shifted };
+}
+
+/** Canvases of the sizes of a figure's, with one line drawn on each in every frame, and nothing else. */
+async function bare() {
+  const { page, close } = await newPage('chromium');
+  const body = '<style>canvas{position:absolute;top:0;left:0}</style>';
+  await page.setContent(body);
+  const start = () => page.evaluate(() => {
+    const contexts = [[830, 560], [280, 350], [220, 220], [360, 390]].map(([width, height]) => {
+      const canvas = Object.assign(document.createElement('canvas'), { width, height });
+      document.body.append(canvas);
+      return /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
+    });
+    const draw = (/** @type {number} */ now) => {
+      for (const context of contexts) {
+        context.clearRect(0, 0, 900, 900);
+        context.beginPath();
+        context.moveTo(10, 10);
+        context.lineTo(100 + (now % 50), 100);
+        context.stroke();
+      }
+      requestAnimationFrame(draw);
+    };
+    draw(0);
+  });
+  return { page, close, start };
+}
+
+/** Main-thread tasks and frames while `act` goes on. @param {Page} page @param {() => Promise<unknown>} act */
+async function traced(page, act) {
+  await page.tracing.start({ categories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'] });
+  const lengths = page.evaluate(async watched => {
+    /** @type {number[]} */
+    const times = [];
+    do times.push(await new Promise(requestAnimationFrame));
+    while (times[times.length - 1] - times[0] < watched);
+    return times.slice(1).map((time, number) => time - times[number]);
+  }, WATCHED);
+  await act();
+  const frames = await lengths;
+  const buffer = await page.tracing.stop();
+  /** @type {TraceEvent[]} */
+  const events = JSON.parse(new TextDecoder().decode(buffer)).traceEvents;
+  const painting = events.find(event => event.name === 'FireAnimationFrame');
+  const mine = events.filter(event => event.pid === painting?.pid && event.tid === painting.tid && event.name === 'RunTask');
+  const tasks = mine.map(event => Number(event.dur) / 1000);
+  if (tasks.length === 0) throw new Error('the trace holds no task of the page');
+  // Tasks that only look whether there is anything to do would hide the rest.
+  return { task: quantile(tasks.filter(task => task >= 0.5), 0.95), rate: (1000 * frames.length) / frames.reduce((sum, frame) => sum + frame, 0) };
+}
+
+/** The middle time that the script of a frame takes while `act` goes on, ms. @param {Page} page @param {() => Promise<unknown>} act */
+async function script(page, act) {
+  await page.evaluate(() => { /** @type {any} */ (window).scripts.length = 0; });
+  await act();
+  await new Promise(done => setTimeout(done, WATCHED / 2));
+  return quantile(await page.evaluate(() => /** @type {number[]} */ (/** @type {any} */ (window).scripts)), 0.5);
+}
+
+/** @param {Page} page */
+const play = page => page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).act({ kind: 'play' }));
+
+/** Drags the head out and in while it is watched. @param {Page} page */
+async function drag(page) {
+  const head = await page.waitForSelector('>>> .plate > .head');
+  const box = await head?.boundingBox();
+  if (!box) throw new Error('the head has no handle');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const start = Date.now();
+  for (let step = 0; Date.now() - start < WATCHED; step++) {
+    await page.mouse.move(x + 60 * Math.sin(step / 12), y);
+    await new Promise(done => setTimeout(done, 8));
+  }
+  await page.mouse.up();
+}
+
+/** Presses arrow keys on the head's slider; how long each took until it was painted, ms. @param {Page} page */
+async function keys(page) {
+  await page.$eval('>>> .plate > .head', head => /** @type {HTMLElement} */ (head).focus());
+  await page.evaluate(() => { /** @type {any} */ (window).keys.length = 0; });
+  const presses = 40;
+  for (let press = 0; press < presses; press++) {
+    await page.keyboard.press(press % 20 < 10 ? 'ArrowRight' : 'ArrowLeft');
+    await new Promise(done => setTimeout(done, 60));
+  }
+  await new Promise(done => setTimeout(done, 400));
+  const slow = await page.evaluate(() => /** @type {number[]} */ (/** @type {any} */ (window).keys));
+  // What took less than 16 ms is not reported, and counts as that.
+  return quantile([...slow, ...Array(Math.max(0, presses - slow.length)).fill(16)], 0.98);
+}
+
+/** What may grow. @param {Page} page */
+async function sizes(page) {
+  const client = await page.createCDPSession();
+  await client.send('HeapProfiler.collectGarbage');
+  await client.send('Performance.enable');
+  const { metrics } = await client.send('Performance.getMetrics');
+  const of = (/** @type {string} */ name) => metrics.find(metric => metric.name === name)?.value ?? NaN;
+  const wasm = await page.evaluate(() => /** @type {any} */ (window).memory?.buffer.byteLength ?? NaN);
+  await client.detach();
+  return { wasm, nodes: of('Nodes'), listeners: of('JSEventListeners'), heap: of('JSHeapUsedSize') };
+}
+
+/** @type {string[]} */
+const faults = [];
+/** @param {string} what @param {number} seen @param {number} most */
+const atMost = (what, seen, most) => { if (!(seen <= most)) faults.push(`${what}: ${seen}, at most ${most}`); };
+
+const { origin, stop } = await serve(site);
+try {
+  const row = (/** @type {string} */ name, /** @type {{ task: number, rate: number }} */ { task, rate }, /** @type {number} */ times) =>
+    console.log(`${name.padEnd(34)}${`${task.toFixed(1)} ms`.padStart(10)}${rate.toFixed(1).padStart(10)}${`${times.toFixed(1)} ×`.padStart(8)}`);
+  console.log(`\n${'Chromium, everything shown'.padEnd(34)}${'task p95'.padStart(10)}${'frames/s'.padStart(10)}${'bare'.padStart(8)}`);
+  for (const slower of [1, 6, 20]) {
+    const { page, close, start } = await bare();
+    await page.emulateCPUThrottling(slower);
+    const canvases = await traced(page, start);
+    await close();
+    row(`${slower} × slower, bare canvases`, canvases, 1);
+    for (const [doing, act] of /** @type {const} */ ([['playing', play], ['dragging', drag]])) {
+      const { page, close } = await everything(origin);
+      await page.emulateCPUThrottling(slower);
+      const seen = await traced(page, () => act(page));
+      await close();
+      const times = seen.task / canvases.task;
+      row(`${slower} × slower, ${doing}`, seen, times);
+      atMost(`a task at ${slower} ×, ${doing}, in times of bare canvases`, times, TIMES_BARE);
+    }
+  }
+
+  const { page, close, shifted } = await everything(origin);
+  await page.emulateCPUThrottling(4);
+  const key = await keys(page);
+  await page.emulateCPUThrottling(1);
+  console.log(`\nA key on a slider, 4 × slower: 98 of 100 are painted within ${key.toFixed(0)} ms`);
+  console.log(`Layout shift until the first frame: ${shifted}`);
+  atMost('layout shift', shifted, 0);
+
+  console.log(`Script of a frame, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
+  await new Promise(done => setTimeout(done, 5000));
+  const before = await sizes(page);
+  await new Promise(done => setTimeout(done, SOAK));
+  const after = await sizes(page);
+  await close();
+  const grown = (/** @type {keyof typeof before} */ what) => after[what] - before[what];
+  console.log(`${SOAK / 1000} s of play: wasm memory ${before.wasm} bytes, ${grown('wasm')} more; DOM nodes ${before.nodes}, ${grown('nodes')} more; listeners ${grown('listeners')} more; JavaScript heap ${(before.heap / 1e6).toFixed(1)} MB, ${(grown('heap') / 1e6).toFixed(1)} more\n`);
+  atMost('wasm memory, bytes more', grown('wasm'), 0);
+  atMost('DOM nodes more', grown('nodes'), 50);
+  atMost('listeners more', grown('listeners'), 0);
+} finally {
+  await closeBrowsers();
+  await stop();
+}
+if (faults.length > 0) {
+  console.error(faults.join('\n'));
+  process.exitCode = 1;
+}
