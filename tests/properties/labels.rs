@@ -113,7 +113,7 @@ const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
     ("tips", [0.75, 0.01, 0.01, 0.43]),
     ("guy", [0.38, 0.12, 0.12, 0.42]),
     ("legs", [0.3, 0.04, 0.04, 0.23]),
-    ("load", [0.46, 0.11, 0.11, 0.5]),
+    ("load", [0.36, 0.08, 0.08, 0.25]),
 ];
 
 /// Draws the rig of a seed on every plate; whether it can be drawn.

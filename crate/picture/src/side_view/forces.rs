@@ -8,7 +8,7 @@ use crate::drawing::frame::lashing_half;
 use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
 use crate::force_scale::{from_ground, on_head};
 use crate::naming::{guy_name, holdfast_name, part_name};
-use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Tone};
+use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Seat, Tone};
 use outlean_rig::{Dimension, LineForces, Part, Side, Station, Tip, checks};
 
 /// An arrow on a rope.
@@ -119,7 +119,13 @@ fn lines(
         let (tail, tip) = draw(draft, &arrow);
         let rows = rows(input, input.of.voice().say(line.names.load), tension, Kind::Load);
         // The open side of the load line is the outer one.
-        let seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
+        let mut seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
+        // Beside what hangs there, where there is no room along the line.
+        for down in [0.0, 24.0, 48.0] {
+            for side in [-1.0, 1.0] {
+                seats.push(Seat::beside(add(to, (0.0, down * k)), (side, 0.0), 26.0 * k));
+            }
+        }
         draft.sheet.label((line.names.load, 0), rank, rows, seats);
     }
     if let Some((from, to)) = line.haul

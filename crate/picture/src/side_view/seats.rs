@@ -72,16 +72,16 @@ pub(crate) fn of_arrow(
             }
         }
     }
-    for at_margin in margin.places() {
+    for at_margin in margin.places(k) {
         seats.push(Seat::beside(at_margin, (1.0, 0.0), 0.0).led_to(at(0.5)));
     }
     seats
 }
 
-/// The column right of the load line where labels go that have no room at their arrows.
+/// The columns right of the load line where labels go that have no room at their arrows.
 #[derive(Clone, Copy)]
 pub(crate) struct Margin {
-    /// Its left edge, px.
+    /// Left edge of the first, px.
     pub left: f64,
     /// From here, px.
     pub top: f64,
@@ -90,11 +90,11 @@ pub(crate) struct Margin {
 }
 
 impl Margin {
-    fn places(&self) -> impl Iterator<Item = P> + '_ {
+    fn places(&self, k: f64) -> impl Iterator<Item = P> + '_ {
         const ROWS: u32 = 8;
-        (0..ROWS).map(|row| {
-            let share = f64::from(row) / f64::from(ROWS - 1);
-            (self.left, self.top + (self.bottom - self.top) * share)
+        (0..3 * ROWS).map(move |place| {
+            let (column, row) = (f64::from(place / ROWS), f64::from(place % ROWS) / f64::from(ROWS - 1));
+            (self.left + column * 36.0 * k, self.top + (self.bottom - self.top) * row)
         })
     }
 }
