@@ -4,6 +4,7 @@
 // A child <script type="application/json"> holds the rig, in SI, as the native program wrote it.
 // Property rig: another rig. Method reveal(): shows the forces. Event outlean-ready once it is drawn.
 
+import { CurvesAxis } from './curves-axis.js';
 import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
 import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
@@ -120,7 +121,8 @@ class RigElement extends HTMLElement {
     const covers = element('p', { class: 'covers' });
     const side = element('canvas', { role: 'img' });
     const head = element('div', { class: 'head' });
-    const chart = element('canvas', { role: 'img', 'aria-label': words['figure.alt_curves'] });
+    const axis = new CurvesAxis(words, () => this.#need({ curves: true, cursor: true, words: true }));
+    const chart = element('canvas', { role: 'img' });
     const cursor = element('canvas', { 'aria-hidden': 'true' });
     const curves = element('div', { class: 'curves' }, chart, cursor);
     const front = element('canvas', { role: 'img', 'aria-label': words['figure.alt_front'] });
@@ -145,20 +147,20 @@ class RigElement extends HTMLElement {
     caution.hidden = this.hasAttribute('cautioned');
     const column = element('div', { class: 'column' }, keys.element, note, readings.table);
     const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
-    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, curves, column), element('div', { class: 'below' }, working.element, more));
+    const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, element('div', { class: 'over-curves' }, axis.element, curves), column), element('div', { class: 'below' }, working.element, more));
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
     const free = () => !this.hasAttribute('veiled');
     this.#grip('head', head, plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
     this.#grip('foot', foot, behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });
     this.#grip('anchor', anchor, plate, 'aft.setback', { at: () => this.#figure.anchor(), value: (x, y) => this.#figure.setbackAt(x, y) });
     dragAlong(curves, {
-      free,
+      free: () => free() && axis.key !== '',
       take: () => { this.#held = true; act({ kind: 'grab' }); },
-      move: x => act({ kind: 'set', key: 'lean', value: this.#figure.curvesLeanAt(x) }),
+      move: x => act({ kind: axis.over === 'lean' ? 'set' : 'set_stepped', key: axis.key, value: this.#figure.curvesAt(x) }),
       leave: () => { this.#held = false; this.#need({ cursor: true }); },
     });
     outer.addEventListener('keydown', event => this.#retrace(event));
-    return { outer, grid, sentence, readings, verdict, covers, side, head, anchor, front, foot, behind, forces, tail, chart, cursor, curves, plate, keys, views, said, note, more, working };
+    return { outer, grid, sentence, readings, verdict, covers, side, head, anchor, front, foot, behind, forces, tail, axis, chart, cursor, curves, plate, keys, views, said, note, more, working };
   }
 
   /**
@@ -267,7 +269,11 @@ class RigElement extends HTMLElement {
       return;
     }
     if (has(CHANGED.rig | CHANGED.units | CHANGED.veil)) this.#need({ side: true, curves: true, cursor: true, words: true });
-    else if (has(CHANGED.lean | CHANGED.motion | CHANGED.halted)) this.#need({ side: true, cursor: true, words: true });
+    else if (has(CHANGED.lean | CHANGED.motion | CHANGED.halted)) {
+      // Over anything but the lean the curves follow it.
+      if (this.#parts?.axis.over !== 'lean' && has(CHANGED.lean)) this.#dirty.curves = true;
+      this.#need({ side: true, cursor: true, words: true });
+    }
     const rests = !this.#figure.moving();
     if (!rests) this.#need({});
     if (tick ? has(CHANGED.motion) && rests : has(CHANGED.lean | CHANGED.rig | CHANGED.veil | CHANGED.motion)) this.#restSoon();
@@ -395,7 +401,7 @@ class RigElement extends HTMLElement {
     const curves = this.#room(parts.curves);
     if (dirty.curves && curves) {
       const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
-      this.#paint(parts.chart, curves, this.#figure.paintCurves(curves.width, curves.height, devicePixelRatio, k, panels));
+      this.#paint(parts.chart, curves, this.#figure.paintCurves(curves.width, curves.height, devicePixelRatio, k, panels, parts.axis.over));
     }
     if (dirty.cursor && curves) this.#paint(parts.cursor, curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
     if (dirty.words && !late) {
@@ -442,7 +448,9 @@ class RigElement extends HTMLElement {
     say(parts.note, this.#noted || (view.halted ? words['verdict.held'] : ''));
     parts.readings.show(view);
     parts.more.hidden = view.veiled;
-    parts.curves.classList.toggle('veiled', view.veiled);
+    parts.axis.show(over => this.#figure.curvesOffer(over), view.veiled);
+    parts.curves.classList.toggle('veiled', view.veiled || !parts.axis.key);
+    parts.chart.setAttribute('aria-label', parts.axis.told);
     parts.side.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
     const { head, foot, anchor } = parts;
     for (const [handle, key, name] of /** @type {const} */ ([[head, 'lean', 'head'], [foot, 'feet.spread', 'foot'], [anchor, 'aft.setback', 'anchor']])) {

@@ -9,7 +9,9 @@ use outlean_picture::{
     FrontViewInput, HandleState, Inks, PolygonInput, Scene, Show, SideViewInput, Subject, Words, foot_height,
     footed, front_view, parts_past, polygon, side_view, svg,
 };
-use outlean_rig::{Dimension, Fault, Field, Layout, Part, Solution, WorkingRange, solve, working_range};
+use outlean_rig::{
+    Dimension, Fault, Field, Layout, Lever, Part, Solution, WorkingRange, solve, working_range,
+};
 use outlean_rigfile::{RigFile, Units, parse_lean, show};
 use std::io::Write;
 use std::path::PathBuf;
@@ -261,9 +263,11 @@ impl Drawn<'_> {
     fn curves(&self, inks: &Inks) -> Result<String, Fault> {
         let (width, height, k) = self.size;
         let options = Options { width, height, k, units: self.units, panels: Panels::Both, revealed: true };
-        let curves = Curves::of(&self.file.rig, &self.range)?;
+        let rig = &self.file.rig;
+        // Every rig has a lean.
+        let Some(curves) = Curves::of(rig, &self.range, Lever::Lean)? else { return Ok(String::new()) };
         let chart = Chart::new(curves, options, curve_words());
-        Ok(chart.svg(&self.solution, inks, "", ""))
+        Ok(chart.svg(rig, &self.solution, inks, "", ""))
     }
 
     /// What is seen, in sentences, for those who do not see it.

@@ -13,8 +13,10 @@ use outlean_picture::{
     FrontView, FrontViewInput, HandleState, Inks, Polygon, PolygonInput, Scene, Show, SideView,
     SideViewInput, Subject, Words, front_view, paint, parts_past, polygon, side_view,
 };
-use outlean_rig::{Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Limit, Part, WorkingRange};
-use outlean_rigfile::{Units, key_of, show};
+use outlean_rig::{
+    Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Lever, Limit, Part, Rig, Station, WorkingRange,
+};
+use outlean_rigfile::{Units, first_guy, key_of, show};
 use wasm_bindgen::prelude::*;
 
 /// A frame that can be leaned, for `<outlean-rig>`.
@@ -242,8 +244,16 @@ impl RigFigure {
         self.side.as_ref().map_or(f64::NAN, |side| side.lean_at(x, y))
     }
 
-    /// Paints what stays of the curves while the lean moves. To be called when rig, units, size or colours
-    /// change. `panels` is `guys` for those alone, else both.
+    /// Whether the rig has what curves can run over: `lean`, `setback` of the aft guy, `spread` of the feet, `haul`
+    /// direction.
+    #[wasm_bindgen(js_name = curvesOffer)]
+    pub fn curves_offer(&self, over: &str) -> bool {
+        lever(self.state.rig(), over).is_some()
+    }
+
+    /// Paints what stays of the curves while what they run `over` moves; over the lean where the rig has no such thing. To
+    /// be called when rig, units, size or colours change, and over anything but the lean when that does. `panels` is
+    /// `guys` for those alone, else both.
     ///
     /// # Errors
     ///
@@ -256,8 +266,10 @@ impl RigFigure {
         ratio: f64,
         k: f64,
         panels: &str,
+        over: &str,
     ) -> Result<Vec<f64>, JsValue> {
         let state = &self.state;
+        let lever = lever(state.rig(), over).unwrap_or(Lever::Lean);
         let options = Options {
             width,
             height,
@@ -266,11 +278,14 @@ impl RigFigure {
             panels: if panels == "guys" { Panels::Only(PanelKind::Guys) } else { Panels::Both },
             revealed: !state.veiled(),
         };
-        let chart = match self.chart.take().filter(|chart| *chart.options() == options) {
+        let known = |chart: &Chart| *chart.options() == options && chart.curves().lever == lever;
+        let chart = match self.chart.take().filter(known) {
             Some(chart) => chart,
             None => {
-                let curves = Curves::of(state.rig(), state.range())
+                let curves = Curves::of(state.rig(), state.range(), lever)
                     .map_err(|fault| explained(&fault, state.units(), &self.words))?;
+                // A lever is only asked for where there is one.
+                let Some(curves) = curves else { return Ok(Vec::new()) };
                 Chart::new(curves, options, &self.words)
             }
         };
@@ -289,15 +304,15 @@ impl RigFigure {
     pub fn paint_cursor(&mut self, ratio: f64, held: bool) -> Vec<f64> {
         let Some(chart) = &self.chart else { return Vec::new() };
         let grip = if held { Grip::Dragged } else { Grip::Rest };
-        let scene = chart.cursor(self.state.solution(), grip);
+        let scene = chart.cursor(self.state.rig(), self.state.solution(), grip);
         let told = self.painted(&scene, ratio);
         self.sent(told)
     }
 
-    /// The lean, rad, at `x` CSS pixels from the left of the curves; NaN before they were painted.
-    #[wasm_bindgen(js_name = curvesLeanAt)]
-    pub fn curves_lean_at(&self, x: f64) -> f64 {
-        self.chart.as_ref().map_or(f64::NAN, |chart| chart.lean_at(x))
+    /// What the curves run over, SI, at `x` CSS pixels from their left; NaN before they were painted.
+    #[wasm_bindgen(js_name = curvesAt)]
+    pub fn curves_at(&self, x: f64) -> f64 {
+        self.chart.as_ref().map_or(f64::NAN, |chart| chart.value_at(x))
     }
 }
 
@@ -316,9 +331,21 @@ impl RigFigure {
     }
 
     fn done(&mut self, action: Action) -> u32 {
+        let over = self.chart.as_ref().map(|chart| chart.curves().lever);
+        // Curves do not hang on what they run over, as long as nothing else is set with it.
+        let along = match &action {
+            Action::Set { key, .. } | Action::SetStepped { key, .. } | Action::Step { key, .. } => match over
+            {
+                Some(Lever::Setback(_)) => key == "aft.setback",
+                Some(Lever::Spread) => key == "feet.spread",
+                _ => false,
+            },
+            _ => false,
+        };
         let change = self.state.act(action);
         self.fault = change.fault;
-        if change.rig || change.units || change.veil {
+        let moved = change.rig && !along || change.lean && !along && over != Some(Lever::Lean);
+        if moved || change.units || change.veil {
             self.chart = None;
         }
         change.flags()
@@ -344,6 +371,17 @@ fn subject<'a>(
         k,
         grown: state.grown(),
     }
+}
+
+/// What curves of a rig run over, by its name in the page; `None` where the rig has no such thing.
+fn lever(rig: &Rig, over: &str) -> Option<Lever> {
+    let lever = match over {
+        "setback" => Lever::Setback(first_guy(rig, Station::Aft)?),
+        "spread" => Lever::Spread,
+        "haul" => Lever::HaulDirection,
+        _ => Lever::Lean,
+    };
+    lever.get(rig).map(|_| lever)
 }
 
 /// Parts past what they may carry; none while forces are hidden.

@@ -1,5 +1,6 @@
 //! The fields that sliders move: how far and in which steps.
 
+use outlean_picture::curves::{SETBACKS, SPREADS};
 use outlean_rigfile::{DEG, FT, LB, Units};
 
 /// How a slider moves a field of the field table. SI.
@@ -19,8 +20,8 @@ pub struct Slider {
 pub const SLIDERS: [Slider; 4] = [
     Slider { key: "lean", span: (-10.0 * DEG, 60.0 * DEG), step: (DEG, DEG), page: 5.0 },
     Slider { key: "load.mass", span: (0.0, 600.0), step: (10.0, 20.0 * LB), page: 5.0 },
-    Slider { key: "aft.setback", span: (1.0, 15.0), step: (0.1, 0.5 * FT), page: 5.0 },
-    Slider { key: "feet.spread", span: (0.5, 4.0), step: (0.05, 0.25 * FT), page: 5.0 },
+    Slider { key: "aft.setback", span: SETBACKS, step: (0.1, 0.5 * FT), page: 5.0 },
+    Slider { key: "feet.spread", span: SPREADS, step: (0.05, 0.25 * FT), page: 5.0 },
 ];
 
 impl Slider {

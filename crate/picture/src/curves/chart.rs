@@ -22,7 +22,7 @@ pub const PIXEL: f64 = 16.0;
 /// What goes wrong in drawing: only what the backend reports.
 pub type DrawResult<DB> = Result<(), DrawingAreaErrorKind<<DB as DrawingBackend>::ErrorType>>;
 
-/// What a value (N) over a lean (rad) is in the pixels of plotters.
+/// What a value (N) over the lever (SI) is in the pixels of plotters.
 type Coordinates = Cartesian2d<RangedCoordf64, RangedCoordf64>;
 
 /// A point in the pixels of plotters.
@@ -46,7 +46,7 @@ pub(crate) struct Still<'a> {
 }
 
 impl Still<'_> {
-    /// What lies under the lines: hatch, balance leans, the strip, the lean rule.
+    /// What lies under the lines: hatch, balance leans, the strip, the rule.
     pub(crate) fn under(&self) -> Scene {
         let Self { plan, curves, revealed, .. } = *self;
         let mut scene = self.plate();
@@ -104,7 +104,7 @@ impl Still<'_> {
         let Self { plan, curves, revealed, .. } = *self;
         let area = plot.area;
         let panel = curves.panel(plot.kind);
-        let (from, to) = plan.leans;
+        let (from, to) = plan.span;
         let (least, most) = (plot.axis.least, plot.axis.most);
         let sides = (px(area.left)..px(area.right), px(area.bottom)..px(area.top));
         let coordinates = Coordinates::new(from..to, least..most, sides);
@@ -140,7 +140,7 @@ impl Still<'_> {
         }
     }
 
-    /// A line in a panel, lean (rad) and value (N), with the stroke of a role.
+    /// A line in a panel, lever (SI) and value (N), with the stroke of a role.
     #[inline(never)]
     fn line(
         &self,
@@ -159,7 +159,7 @@ impl Still<'_> {
         Some(Mark { points: points.iter().map(|point| coordinates.translate(point)).collect(), style, dash })
     }
 
-    /// The strip over the panels: which leans are the working range.
+    /// The strip over the panels: where everything holds.
     fn strip(&self, scene: &mut Scene) {
         let t = self.plan.t;
         let Some(baseline) = self.plan.strip else { return };
@@ -168,7 +168,7 @@ impl Still<'_> {
         self.stops(scene, (baseline - 10.0 * t, baseline + 4.0 * t));
     }
 
-    /// The lean rule: one graduated scale with the working range on it.
+    /// The rule: one graduated scale, with where everything holds on it.
     fn rule(&self, scene: &mut Scene) {
         let Self { plan, curves, revealed, .. } = *self;
         let k = plan.k;
@@ -179,15 +179,17 @@ impl Still<'_> {
             let role = if inside { Role::InBand } else { Role::OutBand };
             scene.path(Path::rectangle(from, top, to, bottom), role);
         }
-        let degree = (plan.sides.1 - plan.sides.0) / (plan.leans.1 - plan.leans.0) * outlean_rigfile::DEG;
-        for degrees in plan.degrees() {
-            let share = match (degrees % 10, degrees % 5) {
+        let apart = plan.x_at(plan.span.0 + plan.scale.fine) - plan.sides.0;
+        let every = plan.scale.every(apart, plan.number_room());
+        for stroke in plan.scale.strokes(plan.span) {
+            let share = match (stroke % 10, stroke % 5) {
                 (0, _) => 1.0,
+                _ if stroke % every == 0 => 1.0,
                 (_, 0) => 0.55,
-                _ if degree >= 4.4 * k => 0.3,
+                _ if apart >= 4.4 * k => 0.3,
                 _ => continue,
             };
-            let x = plan.x_at(f64::from(degrees) * outlean_rigfile::DEG);
+            let x = plan.x_at(f64::from(stroke) * plan.scale.fine);
             upright(scene, x, (bottom, top + BAND * k * (1.0 - share)), Role::Tick);
         }
         if revealed {
@@ -195,7 +197,7 @@ impl Still<'_> {
         }
     }
 
-    /// The ends of the working range.
+    /// The ends of what holds.
     fn stops(&self, scene: &mut Scene, ends: (f64, f64)) {
         for x in self.plan.stops(self.curves) {
             upright(scene, x, ends, Role::Stop);
@@ -241,12 +243,12 @@ fn triple(text: &str) -> [Option<u8>; 3] {
     found
 }
 
-/// The parts of a piece that lie on the axis, each in or out of the working range.
+/// The parts of a piece that lie on the axis, each where everything holds or not.
 fn runs(piece: &[Sample], curves: &Curves, (least, most): (f64, f64)) -> Vec<(bool, Vec<(f64, f64)>)> {
     let mut runs: Vec<(bool, Vec<(f64, f64)>)> = Vec::new();
     for pair in piece.windows(2) {
         let &[a, b] = pair else { continue };
-        let inside = curves.holds(0.5 * (a.lean + b.lean));
+        let inside = curves.holds(0.5 * (a.at + b.at));
         // Cut to the axis.
         let rise = b.value - a.value;
         let at = |value: f64| if rise.abs() > 0.0 { ((value - a.value) / rise).clamp(0.0, 1.0) } else { 0.0 };
@@ -264,11 +266,9 @@ fn runs(piece: &[Sample], curves: &Curves, (least, most): (f64, f64)) -> Vec<(bo
         if end <= start {
             continue;
         }
-        let point = |t: f64| (a.lean + (b.lean - a.lean) * t, a.value + rise * t);
+        let point = |t: f64| (a.at + (b.at - a.at) * t, a.value + rise * t);
         let joins = |run: &&mut (bool, Vec<(f64, f64)>)| {
-            run.0 == inside
-                && start <= 0.0
-                && run.1.last().is_some_and(|(lean, _)| (lean - a.lean).abs() < 1e-12)
+            run.0 == inside && start <= 0.0 && run.1.last().is_some_and(|(end, _)| (end - a.at).abs() < 1e-12)
         };
         match runs.last_mut().filter(joins) {
             Some(run) => run.1.push(point(end)),

@@ -1,5 +1,4 @@
-//! The moving layer of the curves: the cursor at the lean of the figure, the values it meets, the pointer on
-//! the lean rule.
+//! The moving layer of the curves: the cursor where the figure is, the values it meets, the pointer on the rule.
 
 use super::label::{Clear, Label};
 use super::plan::{Area, BAND, Plan, Plot};
@@ -8,10 +7,10 @@ use crate::drawing::local::{Local, Place, table};
 use crate::drawing::pointer;
 use crate::sort_few::sort_few;
 use crate::{Anchor, HandleState, Kind, Lettering, Path, Role, Scene, Tone};
-use outlean_rig::{Dimension, Quantity, Solution};
+use outlean_rig::{Dimension, Quantity, Rig, Solution};
 use outlean_rigfile::{Units, show};
 
-/// How the pointer on the lean rule is held.
+/// How the pointer on the rule is held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 pub enum Grip {
     /// Not at all.
@@ -40,11 +39,11 @@ pub(crate) struct Moving<'a> {
 }
 
 impl Moving<'_> {
-    /// The scene of a rig solved at the lean of the figure.
-    pub(crate) fn scene(&self, solution: &Solution, grip: Grip) -> Scene {
+    /// The scene of a rig, solved; the cursor at what its lever is set to.
+    pub(crate) fn scene(&self, rig: &Rig, solution: &Solution, grip: Grip) -> Scene {
         let Plan { all, k, .. } = *self.plan;
         let mut scene = Scene::new(all.right, all.bottom, k);
-        let x = self.plan.x_at(solution.layout.lean);
+        let x = self.plan.x_at(self.curves.lever.get(rig).unwrap_or(self.plan.span.0));
         self.line(&mut scene, x);
         if self.revealed {
             for (plot, clear) in self.plan.plots.iter().zip(self.clears) {

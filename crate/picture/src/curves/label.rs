@@ -4,7 +4,7 @@ use super::plan::{Area, Plan, Plot, on_axis};
 use super::sample::{Curves, Panel, PanelKind, Sample, Series, member};
 use crate::sort_few::sort_few;
 use crate::{Anchor, Kind, Lettering, Tone, Words, width};
-use outlean_rig::{Dimension, Quantity, Side, Station, Tip};
+use outlean_rig::{Dimension, Lever, Quantity, Side, Station, Tip};
 use outlean_rigfile::{Units, show};
 
 /// One line of lettering in its place.
@@ -142,7 +142,7 @@ pub(crate) fn still(
         };
         let mut inner = Vec::new();
         if revealed {
-            let place = |sample: &Sample| (plan.x_at(sample.lean), plot.y_at(sample.value));
+            let place = |sample: &Sample| (plan.x_at(sample.at), plot.y_at(sample.value));
             let pieces = panel.series.iter().flat_map(|series| &series.pieces);
             clear.lines = pieces.map(|piece| piece.iter().map(place).collect()).collect();
             let limits = panel.allowables.iter().map(|one| one.value);
@@ -179,7 +179,7 @@ pub(crate) fn shown_balance(curves: &Curves) -> impl Iterator<Item = f64> {
     curves.balance.iter().copied().filter(move |lean| curves.from + edge < *lean && *lean < curves.to - edge)
 }
 
-/// Titles, numbers of the axes, numbers of the rule, and which leans are the working range.
+/// Titles, numbers of the axes, numbers of the rule, and where everything holds.
 fn scales(curves: &Curves, plan: &Plan, revealed: bool, words: &Words) -> Vec<Label> {
     let (k, t) = (plan.k, plan.t);
     let note = (Lettering::Note, Tone::Quiet);
@@ -191,13 +191,10 @@ fn scales(curves: &Curves, plan: &Plan, revealed: bool, words: &Words) -> Vec<La
     };
     let every = |apart: f64, need: f64| [1, 2, 5].into_iter().find(|n| apart * f64::from(*n) >= need);
 
-    let tens = |degrees: i32| degrees % 10 == 0;
-    let ten = plan.x_at(plan.leans.0 + 10.0 * outlean_rigfile::DEG) - plan.sides.0;
-    let every_tens = every(ten, 34.0 * t).unwrap_or(5);
-    for degrees in plan.degrees().filter(|d| tens(*d) && (d / 10) % every_tens == 0) {
-        let x = plan.x_at(f64::from(degrees) * outlean_rigfile::DEG);
-        let sign = if degrees < 0 { "−" } else { "" };
-        let text = format!("{sign}{}°", degrees.abs());
+    let scale = plan.scale;
+    let numbered = scale.every(plan.x_at(plan.span.0 + scale.fine) - plan.sides.0, plan.number_room());
+    for stroke in scale.strokes(plan.span).filter(|stroke| stroke % numbered == 0) {
+        let (x, text) = (plan.x_at(f64::from(stroke) * scale.fine), scale.number(stroke));
         let y = plan.rule + super::plan::BAND * k + 14.5 * t;
         add(Label::new(text, (x, y), Anchor::Middle, note, k));
     }
@@ -221,10 +218,12 @@ fn scales(curves: &Curves, plan: &Plan, revealed: bool, words: &Words) -> Vec<La
     }
     if let Some(baseline) = plan.strip {
         for (from, to, inside) in plan.stretches(curves) {
-            let key = match (inside, curves.ranges.is_empty()) {
-                (true, _) => "curves.working_range",
-                (false, true) => "curves.no_working_range",
-                (false, false) => "curves.outside",
+            let key = match (inside, curves.ranges.is_empty(), curves.lever) {
+                (true, _, Lever::Lean) => "curves.working_range",
+                (true, ..) => "curves.all_hold",
+                (false, true, Lever::Lean) => "curves.no_working_range",
+                (false, true, _) => "curves.none_hold",
+                (false, false, _) => "curves.outside",
             };
             let label =
                 Label::new(words.say(key).to_owned(), (0.5 * (from + to), baseline), Anchor::Middle, note, k);
@@ -305,7 +304,7 @@ impl Room<'_> {
     fn at_line(&self, label: Label, series: &Series, prefer_below: bool) -> Option<Label> {
         let gap = 4.0 * self.plan.k;
         let (across, high) = (label.area.right - label.area.left, label.area.bottom - label.area.top);
-        let place = |sample: &Sample| (self.plan.x_at(sample.lean), self.plot.y_at(sample.value));
+        let place = |sample: &Sample| (self.plan.x_at(sample.at), self.plot.y_at(sample.value));
         let own: Vec<Vec<(f64, f64)>> =
             series.pieces.iter().map(|piece| piece.iter().map(place).collect()).collect();
         let mut best: Option<(f64, Label)> = None;

@@ -1,29 +1,33 @@
-//! Curves over the lean: what the legs and the guys carry, above the lean rule.
+//! Curves over the lean or another lever: what the legs and the guys carry, above a rule of the lever's values.
 //!
 //! [`Curves`] are sampled once per rig; a [`Chart`] is laid out once per rig, size, units and words. Its still
 //! layer (a scene, the lines through plotters, a scene of lettering) is kept by whoever paints it; the cursor, its values and
-//! the pointer are a [`Scene`] made anew for each lean ([`Chart::cursor`]).
+//! the pointer are a [`Scene`] made anew whenever the lever moves ([`Chart::cursor`]).
 
 mod axis;
 mod chart;
 mod cursor;
 mod label;
+mod over;
 mod plan;
 mod sample;
 mod svg_backend;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod tests_over;
 
 pub use axis::Axis;
 pub use chart::{DrawResult, PIXEL};
 pub use cursor::Grip;
+pub use over::{SETBACKS, SPREADS};
 pub use plan::{Options, Panels};
 pub use sample::{Allowable, Curves, Fall, Panel, PanelKind, Sample, Series};
 pub use svg_backend::SvgBackend;
 
 use crate::{Inks, Scene, Words};
 use label::{Clear, Label};
-use outlean_rig::Solution;
+use outlean_rig::{Rig, Solution};
 use plan::Plan;
 
 /// The curves of a rig, laid out.
@@ -57,7 +61,7 @@ impl Chart {
         &self.options
     }
 
-    /// The lowest part of the still layer: hatch, balance leans, the strip, the lean rule.
+    /// The lowest part of the still layer: hatch, balance leans, the strip, the rule.
     #[must_use]
     pub fn under(&self) -> Scene {
         self.still().under()
@@ -84,38 +88,38 @@ impl Chart {
         chart::Still { curves, plan, labels, revealed: options.revealed }
     }
 
-    /// The moving layer over it, of the rig solved at the lean of the figure.
+    /// The moving layer over it, of the rig of the figure, solved.
     #[must_use]
-    pub fn cursor(&self, solution: &Solution, grip: Grip) -> Scene {
+    pub fn cursor(&self, rig: &Rig, solution: &Solution, grip: Grip) -> Scene {
         let Self { curves, options, plan, labels, clears } = self;
         cursor::Moving { curves, plan, labels, clears, units: options.units, revealed: options.revealed }
-            .scene(solution, grip)
+            .scene(rig, solution, grip)
     }
 
-    /// Where a lean (rad) stands, CSS px from the left; a lean not shown stands at the nearer end.
+    /// Where a value of the lever (SI) stands, CSS px from the left; one not shown stands at the nearer end.
     #[must_use]
-    pub fn x_at(&self, lean: f64) -> f64 {
-        self.plan.x_at(lean)
+    pub fn x_at(&self, value: f64) -> f64 {
+        self.plan.x_at(value)
     }
 
-    /// The lean (rad) at `x` CSS px from the left; beyond the ends the end.
+    /// The value of the lever (SI) at `x` CSS px from the left; beyond the ends the end.
     #[must_use]
-    pub fn lean_at(&self, x: f64) -> f64 {
-        self.plan.lean_at(x)
+    pub fn value_at(&self, x: f64) -> f64 {
+        self.plan.value_at(x)
     }
 
-    /// Whether a pointer at `at` (CSS px) takes hold of the cursor that stands at `lean` (rad): on the lean
-    /// rule anywhere, in the panels near the cursor.
+    /// Whether a pointer at `at` (CSS px) takes hold of the cursor that stands at `value` (SI): on the rule anywhere, in
+    /// the panels near the cursor.
     #[must_use]
-    pub fn takes_hold(&self, at: (f64, f64), lean: f64) -> bool {
-        cursor::takes_hold(&self.plan, self.plan.x_at(lean), at)
+    pub fn takes_hold(&self, at: (f64, f64), value: f64) -> bool {
+        cursor::takes_hold(&self.plan, self.plan.x_at(value), at)
     }
 
     /// Both layers as one `<svg>` element in the given inks, with a title and a description.
     #[must_use]
-    pub fn svg(&self, solution: &Solution, inks: &Inks, title: &str, description: &str) -> String {
+    pub fn svg(&self, rig: &Rig, solution: &Solution, inks: &Inks, title: &str, description: &str) -> String {
         let (under, mut over) = (self.under(), self.over());
-        over.items.extend(self.cursor(solution, Grip::Rest).items);
+        over.items.extend(self.cursor(rig, solution, Grip::Rest).items);
         let mut lines = String::new();
         // Writing into a text cannot fail.
         let _ = self.lines(inks, SvgBackend::new(&mut lines, under.width, under.height));

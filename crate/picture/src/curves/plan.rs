@@ -1,8 +1,10 @@
 //! Where things stand in the picture of the curves: panels, axes, the lean rule.
 
 use super::axis::Axis;
+use super::over::Rule;
 use super::sample::{Curves, Panel, PanelKind};
 use crate::{Lettering, Tone, type_scale, width};
+use outlean_rig::Lever;
 use outlean_rigfile::{DEG, Units};
 
 /// How the curves are to be drawn.
@@ -16,7 +18,7 @@ pub struct Options {
     pub k: f64,
     /// Units of the values.
     pub units: Units,
-    /// Which panels are shown, over one lean axis; with none of them only the lean rule is drawn.
+    /// Which panels are shown, over one axis; with none of them only its rule is drawn.
     pub panels: Panels,
     /// Whether what follows from the rig is drawn. While a prediction is open it is not: then there are
     /// panels without lines, numbers, limits or working range.
@@ -30,7 +32,7 @@ pub enum Panels {
     Both,
     /// One of them.
     Only(PanelKind),
-    /// None: the lean rule alone.
+    /// None: the rule alone.
     RuleAlone,
 }
 
@@ -105,18 +107,20 @@ pub(crate) struct Plan {
     pub(crate) k: f64,
     /// Size of type, 1 at k = 1.
     pub(crate) t: f64,
-    /// Leans shown, rad.
-    pub(crate) leans: (f64, f64),
+    /// Values of the lever shown, SI.
+    pub(crate) span: (f64, f64),
+    /// How they are graduated.
+    pub(crate) scale: Rule,
     /// Where the first and the last of them stand, px.
     pub(crate) sides: (f64, f64),
     pub(crate) plots: Vec<Plot>,
-    /// Baseline of the strip that says which leans are the working range; `None` where there is no room.
+    /// Baseline of the strip that says where everything holds; `None` where there is no room.
     pub(crate) strip: Option<f64>,
-    /// Top edge of the lean rule.
+    /// Top edge of the rule.
     pub(crate) rule: f64,
 }
 
-/// Height of the band of the lean rule, px.
+/// Height of the band of the rule, px.
 pub(crate) const BAND: f64 = 10.0;
 
 /// An allowable farther above the greatest value within the range than this is off the scale.
@@ -148,12 +152,19 @@ impl Plan {
         let kinds = options.panels.kinds();
         let axes: Vec<Axis> = kinds.iter().map(|kind| axis(curves.panel(*kind), options)).collect();
 
+        // Which leans are shown follows from the working range, so it would give the answer away.
+        let told = options.revealed || curves.lever != Lever::Lean;
+        let span = if told { (curves.from, curves.to) } else { (0.0, 60.0 * DEG) };
+        let scale = Rule::of(curves.lever.dimension(), span, options.units);
+
         let note = Lettering::Note.style(Tone::Quiet, k);
         let number = |text: &str| width(text, note.face, note.size);
         let numbers = axes.iter().flat_map(Axis::ticks).map(|(_, text)| number(&text));
         let widest = if options.revealed { numbers.fold(0.0, f64::max) } else { 0.0 };
         // The numbers at both ends of the rule stand midway under them.
-        let end = 0.5 * number("60°").max(number("−10°")) + 2.0;
+        let ends =
+            [span.0, span.1].map(|at| scale.number(libm::round(at / scale.fine).clamp(-1e3, 1e3) as i32));
+        let end = 0.5 * ends.iter().map(|text| number(text)).fold(number("−10°"), f64::max) + 2.0;
         let sides = if kinds.is_empty() {
             (end, across - end)
         } else {
@@ -185,24 +196,27 @@ impl Plan {
         }
         plots.reverse();
         let all = Area::new(0.0, 0.0, across, height);
-        // Which leans are shown follows from the working range, so it would give the answer away.
-        let leans = if options.revealed { (curves.from, curves.to) } else { (0.0, 60.0 * DEG) };
-        Self { all, k, t, leans, sides, plots, strip, rule }
+        Self { all, k, t, span, scale, sides, plots, strip, rule }
     }
 
-    /// Where a lean (rad) stands, px from the left; leans not shown stand at the ends.
-    pub(crate) fn x_at(&self, lean: f64) -> f64 {
-        let ((from, to), (left, right)) = (self.leans, self.sides);
-        left + ((lean - from) / (to - from)).clamp(0.0, 1.0) * (right - left)
+    /// Where a value of the lever (SI) stands, px from the left; those not shown stand at the ends.
+    pub(crate) fn x_at(&self, value: f64) -> f64 {
+        let ((from, to), (left, right)) = (self.span, self.sides);
+        left + ((value - from) / (to - from)).clamp(0.0, 1.0) * (right - left)
     }
 
-    /// Which lean (rad) stands at `x` px; beyond the ends the end.
-    pub(crate) fn lean_at(&self, x: f64) -> f64 {
-        let ((from, to), (left, right)) = (self.leans, self.sides);
+    /// Which value of the lever (SI) stands at `x` px; beyond the ends the end.
+    pub(crate) fn value_at(&self, x: f64) -> f64 {
+        let ((from, to), (left, right)) = (self.span, self.sides);
         from + ((x - left) / (right - left)).clamp(0.0, 1.0) * (to - from)
     }
 
-    /// The stretches in and out of the working range, in order: from px, to px, whether it is in.
+    /// Room that a number of the rule needs, px.
+    pub(crate) fn number_room(&self) -> f64 {
+        34.0 * self.t
+    }
+
+    /// The stretches that hold and that do not, in order: from px, to px, whether it holds.
     pub(crate) fn stretches(&self, curves: &Curves) -> Vec<(f64, f64, bool)> {
         let mut all = Vec::new();
         let mut at = self.sides.0;
@@ -222,8 +236,8 @@ impl Plan {
         all
     }
 
-    /// Where the working range ends within the picture, px. Ends at which nothing was found to govern, or
-    /// beyond the leans shown, have none.
+    /// Where the stretches that hold end within the picture, px. Ends at which nothing was found to govern, or
+    /// beyond what is shown, have none.
     pub(crate) fn stops(&self, curves: &Curves) -> Vec<f64> {
         let ends = curves.ranges.iter().flat_map(|r| [(r.from, r.from_limit), (r.to, r.to_limit)]);
         ends.filter(|(lean, limit)| {
@@ -232,11 +246,5 @@ impl Plan {
         })
         .map(|(lean, _)| self.x_at(lean))
         .collect()
-    }
-
-    /// The whole degrees shown.
-    pub(crate) fn degrees(&self) -> core::ops::RangeInclusive<i32> {
-        let whole = |lean: f64| (lean / DEG).clamp(-90.0, 90.0);
-        libm::ceil(whole(self.leans.0) - 1e-6) as i32..=libm::floor(whole(self.leans.1) + 1e-6) as i32
     }
 }

@@ -1,8 +1,9 @@
-//! What the curves show: compression and tension sampled over the lean.
+//! What the curves show: compression and tension sampled over a lever.
 
+use super::over::shown;
 use outlean_rig::{
-    Balance, Fault, Field, Interval, Limit, MAX_GUYS, Part, Quantity, Rig, Side, Solution, Station, Tip,
-    WorkingRange, balance_leans, checks, solve, solve_at,
+    Balance, Case, Fault, Field, Governing, Interval, Lever, Limit, MAX_GUYS, Part, Quantity, Rig, Side,
+    Solution, Station, Tip, WorkingRange, balance_leans, checks, governing, solve,
 };
 use outlean_rigfile::DEG;
 
@@ -10,24 +11,28 @@ use outlean_rigfile::DEG;
 const STEP: f64 = 0.5 * DEG;
 /// Leans at which a frame begins to tip are found to this, rad.
 const WIDTH: f64 = 1e-5;
+/// From one look to the next along any other lever, and how finely a change between two of them is found, both as shares
+/// of what is shown. At each look every case is solved; what changes twice between two looks is not seen.
+pub(super) const LOOKS: f64 = 1.0 / 144.0;
+const FINE: f64 = 1e-4;
 /// Most lines that a rig can have: two legs and its guys.
 const MAX_LINES: usize = 2 + MAX_GUYS;
 
 /// One point of a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sample {
-    /// Lean, rad, forward positive.
-    pub lean: f64,
+    /// What the lever is set to, SI: for curves over the lean rad, forward positive.
+    pub at: f64,
     /// Compression or tension, N.
     pub value: f64,
 }
 
-/// One line: what a leg or a guy carries over the lean.
+/// One line: what a leg or a guy carries over the lever.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Series {
     /// What it is of.
     pub quantity: Quantity,
-    /// Its points, lean rising, broken where the frame tips, where the guy hangs slack and where the value
+    /// Its points, the lever rising, broken where the frame tips, where the guy hangs slack and where the value
     /// jumps. Each piece has two points or more.
     pub pieces: Vec<Vec<Sample>>,
 }
@@ -55,99 +60,129 @@ pub enum PanelKind {
 pub struct Panel {
     /// Which one it is.
     pub kind: PanelKind,
-    /// Its lines. Two legs that carry the same at every lean are one line, the left one.
+    /// Its lines. Two legs that carry the same everywhere are one line, the left one.
     pub series: Vec<Series>,
     /// The lowest allowable of each leg or guy that has one, equal ones once.
     pub allowables: Vec<Allowable>,
-    /// Greatest value within the working range, N; where nothing holds, from upright to 45°.
+    /// Greatest value where everything holds, N; where nothing does, everywhere, of leans from upright to 45°.
     pub within: f64,
-    /// Greatest value over all leans shown, N.
+    /// Greatest value over all that is shown, N.
     pub greatest: f64,
-    /// Least value over all leans shown, N; negative only for a leg that pulls on a foot held down.
+    /// Least value over all that is shown, N; negative only for a leg that pulls on a foot held down.
     pub least: f64,
 }
 
-/// Leans, from and to, at which the frame does not stand.
+/// Values of the lever, from and to, at which the frame does not stand.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fall {
-    /// Rad.
+    /// SI.
     pub from: f64,
-    /// Rad.
+    /// SI.
     pub to: f64,
     /// Which way it tips; `None` where the geometry ends.
     pub tip: Option<Tip>,
 }
 
-/// Legs and guys of a rig over the lean. Independent of the lean at which the rig stands.
+/// Legs and guys of a rig over a lever. What the lever itself is set to makes no difference, as long as that is within what
+/// is shown anyway.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Curves {
-    /// Least lean shown, rad.
+    /// What they run over.
+    pub lever: Lever,
+    /// Least value of it shown, SI.
     pub from: f64,
-    /// Greatest lean shown, rad.
+    /// Greatest value of it shown, SI.
     pub to: f64,
-    /// The stretches of the working range.
+    /// Where every check passes: over the lean the stretches of the working range, over any other lever those of its
+    /// values at which the rig's own lean holds in every case.
     pub ranges: Vec<Interval>,
-    /// Where the working guy changes sides, rad; only those shown.
+    /// Leans at which the working guy changes sides, rad; only those shown, and none over another lever.
     pub balance: Vec<f64>,
-    /// Where the frame tips, from the farthest back.
+    /// Where the frame tips, from the least value.
     pub falls: Vec<Fall>,
     /// The legs.
     pub legs: Panel,
     /// The guys.
     pub guys: Panel,
-    /// Whether both legs carry the same at every lean shown.
+    /// Whether both legs carry the same everywhere.
     pub legs_alike: bool,
     /// Where each guy of the rig stands, rigged or not.
     pub stations: Vec<Station>,
 }
 
-/// A lean solved.
+/// The rig solved at one value of the lever.
 struct Look {
-    lean: f64,
+    at: f64,
     /// Values in the order of the lines; `None` where the frame does not stand.
     values: Option<[f64; MAX_LINES]>,
     tip: Option<Tip>,
     working: Option<u8>,
+    /// What governs there in all cases; not asked over the lean, whose working range is known.
+    governs: Option<Governing>,
 }
 
-impl Look {
-    fn at(rig: &Rig, lines: &[Quantity], lean: f64) -> Self {
-        let solution = solve_at(rig, lean).ok();
-        let values = solution.as_ref().and_then(|solution| Self::values(lines, solution));
+/// A rig to be looked at along a lever.
+struct Along<'a> {
+    rig: Rig,
+    lever: Lever,
+    lines: &'a [Quantity],
+}
+
+impl Along<'_> {
+    fn look(&mut self, at: f64) -> Look {
+        let Self { rig, lever, lines } = self;
+        lever.set(rig, at);
+        let solution = solve(rig).ok();
+        let governs = match lever {
+            Lever::Lean => None,
+            _ => governing(rig, rig.lean).ok(),
+        };
+        let values = solution.as_ref().and_then(|solution| values(lines, solution));
         let (tip, working) = match solution.map(|solution| solution.balance) {
             Some(Balance::Stands(forces)) => (None, forces.working_guy),
             Some(Balance::Tips(tip)) => (Some(tip), None),
             None => (None, None),
         };
-        Self { lean, values, tip, working }
+        Look { at, values, tip, working, governs }
+    }
+}
+
+fn values(lines: &[Quantity], solution: &Solution) -> Option<[f64; MAX_LINES]> {
+    let mut values = [0.0; MAX_LINES];
+    for (value, line) in values.iter_mut().zip(lines) {
+        *value = line.of(solution).filter(|value| value.is_finite())?;
+    }
+    Some(values)
+}
+
+impl Look {
+    /// Whether every check passes.
+    fn holds(&self) -> bool {
+        self.governs.is_some_and(|governs| governs.holds())
     }
 
-    fn values(lines: &[Quantity], solution: &Solution) -> Option<[f64; MAX_LINES]> {
-        let mut values = [0.0; MAX_LINES];
-        for (value, line) in values.iter_mut().zip(lines) {
-            *value = line.of(solution).filter(|value| value.is_finite())?;
-        }
-        Some(values)
-    }
-
-    /// Whether nothing but numbers differs: it stands or tips alike, on the same guy.
+    /// Whether nothing but numbers differs: it stands or tips alike, on the same guy, and holds alike.
     fn like(&self, other: &Self) -> bool {
         self.values.is_some() == other.values.is_some()
             && self.tip == other.tip
             && self.working == other.working
+            && self.holds() == other.holds()
     }
 }
 
 impl Curves {
-    /// Samples a rig over the lean. `range` is its working range; the leans shown hold the working range and
-    /// at least upright to 60°, as far as 30° back and 80° out.
+    /// Samples a rig over a lever. `range` is its working range. The leans shown hold the working range and at least
+    /// upright to 60°, as far as 30° back and 80° out. `None` where the rig has no such lever.
     ///
     /// # Errors
     ///
-    /// As [`outlean_rig::solve`] at the rig's own lean.
-    pub fn of(rig: &Rig, range: &WorkingRange) -> Result<Self, Fault> {
+    /// As [`outlean_rig::solve`] of the rig as it is.
+    pub fn of(rig: &Rig, range: &WorkingRange, lever: Lever) -> Result<Option<Self>, Fault> {
         let layout = solve(rig)?.layout;
-        let (from, to) = shown_leans(range);
+        if lever.get(rig).is_none() {
+            return Ok(None);
+        }
+        let (from, to) = shown(lever, rig, range);
         let rigged = (0_u8..).zip(&rig.guys).filter(|(_, guy)| guy.rigged).map(|(i, _)| i);
         let lines: Vec<Quantity> = Side::BOTH
             .map(Quantity::LegCompression)
@@ -156,35 +191,47 @@ impl Curves {
             .take(MAX_LINES)
             .collect();
 
-        let balance: Vec<f64> =
-            balance_leans(rig)?.into_iter().filter(|lean| from <= *lean && *lean <= to).collect();
-        let looks = looks(rig, &lines, (from, to), range, &balance);
+        let over_lean = lever == Lever::Lean;
+        let mut balance = if over_lean { balance_leans(rig)?.to_vec() } else { Vec::new() };
+        balance.retain(|lean| from <= *lean && *lean <= to);
+        let mut also = balance.clone();
+        if over_lean {
+            also.extend(range.intervals.iter().flat_map(|interval| [interval.from, interval.to]));
+        }
+        let mut along = Along { rig: rig.clone(), lever, lines: &lines };
+        let looks = looks(&mut along, (from, to), &also);
+        let ranges = if over_lean { range.intervals.to_vec() } else { holding(&looks) };
         let legs_alike = looks.iter().filter_map(|look| look.values).all(|v| {
             let [left, right, ..] = v;
             (left - right).abs() <= 1e-9 * (left.abs() + right.abs()) + 1e-6
         });
 
-        let mut all: Vec<Series> = (0..lines.len()).map(|line| series(&lines, line, &looks)).collect();
+        let (_, width) = widths(lever, (from, to));
+        let mut all: Vec<Series> = (0..lines.len()).map(|line| series(&lines, line, &looks, width)).collect();
         let guys = all.split_off(all.len().min(2));
         let mut legs = all;
         if legs_alike {
             legs.truncate(1);
         }
-        let mut allowables = allowables(rig, &looks);
+        let mut allowables = allowables(&mut along, &looks);
         let of_leg = |one: &Allowable| matches!(one.part, Part::Leg(_));
         let on_legs = allowables.iter().filter(|one| of_leg(one)).cloned().collect();
         allowables.retain(|one| !of_leg(one));
-        Ok(Self {
+        let usual = if over_lean { 45.0 * DEG } else { to };
+        let legs = Panel::of(PanelKind::Legs, legs, on_legs, &ranges, usual);
+        let guys = Panel::of(PanelKind::Guys, guys, allowables, &ranges, usual);
+        Ok(Some(Self {
+            lever,
             from,
             to,
-            ranges: range.intervals.to_vec(),
+            ranges,
             balance,
             falls: falls(&looks),
-            legs: Panel::of(PanelKind::Legs, legs, on_legs, range),
-            guys: Panel::of(PanelKind::Guys, guys, allowables, range),
+            legs,
+            guys,
             legs_alike,
             stations: rig.guys.iter().map(|guy| Station::of(guy.anchor, &layout)).collect(),
-        })
+        }))
     }
 
     /// The panel of a kind.
@@ -196,11 +243,15 @@ impl Curves {
         }
     }
 
-    /// Whether a lean (rad) lies in the working range, ends included.
+    /// Whether every check passes at a value of the lever (SI), ends included.
     #[must_use]
-    pub fn holds(&self, lean: f64) -> bool {
-        self.ranges.iter().any(|range| range.from <= lean && lean <= range.to)
+    pub fn holds(&self, at: f64) -> bool {
+        within(&self.ranges, at)
     }
+}
+
+fn within(ranges: &[Interval], at: f64) -> bool {
+    ranges.iter().any(|range| range.from <= at && at <= range.to)
 }
 
 impl Panel {
@@ -208,16 +259,17 @@ impl Panel {
         kind: PanelKind,
         mut series: Vec<Series>,
         allowables: Vec<Allowable>,
-        range: &WorkingRange,
+        ranges: &[Interval],
+        usual: f64,
     ) -> Self {
         series.retain(|series| !series.pieces.is_empty());
         let points = || series.iter().flat_map(|series| &series.pieces).flatten();
         let greatest = points().fold(0.0, |most: f64, point| most.max(point.value));
         let least = points().fold(0.0, |least: f64, point| least.min(point.value));
         let most = |of: &dyn Fn(f64) -> bool| {
-            points().filter(|point| of(point.lean)).fold(0.0, |most: f64, point| most.max(point.value))
+            points().filter(|point| of(point.at)).fold(0.0, |most: f64, point| most.max(point.value))
         };
-        let within = [most(&|lean| range.around(lean).is_some()), most(&|lean| lean <= 45.0 * DEG), greatest];
+        let within = [most(&|at| within(ranges, at)), most(&|at| at <= usual), greatest];
         let within = within.into_iter().find(|value| *value > 0.0).unwrap_or(0.0);
         let mut allowables = allowables;
         // Of a guy that never works here there is no line to stay under.
@@ -230,55 +282,34 @@ impl Panel {
     }
 }
 
-/// The leans to show: the working range with a little beyond it, upright, and 60°; in whole fives back and whole tens out.
-fn shown_leans(range: &WorkingRange) -> (f64, f64) {
-    let ends = |limit: Limit| limit != Limit::NotLookedFurther;
-    let (mut back, mut out) = (0.0_f64, 60.0_f64);
-    for interval in &range.intervals {
-        // A range that nobody has ended yet may run out of the picture.
-        let from =
-            if ends(interval.from_limit) { interval.from / DEG } else { (interval.from / DEG).max(-10.0) };
-        let to =
-            if ends(interval.to_limit) { interval.to / DEG + 0.5 } else { (interval.to / DEG).min(70.0) };
-        back = back.min(libm::floor(from / 5.0) * 5.0);
-        out = out.max(libm::ceil(to / 10.0) * 10.0);
-    }
-    (back.max(-30.0) * DEG, out.min(80.0) * DEG)
-}
-
-/// Every lean worth looking at, solved: the grid, the ends of the range, the balance leans, and both sides of
-/// every place where the frame begins to tip or another guy takes over.
-fn looks(
-    rig: &Rig,
-    lines: &[Quantity],
-    (from, to): (f64, f64),
-    range: &WorkingRange,
-    balance: &[f64],
-) -> Vec<Look> {
-    let steps = libm::ceil((to - from) / STEP - 1e-9).clamp(1.0, 1000.0);
-    let mut leans: Vec<f64> =
+/// Every value worth looking at, solved: the grid, those of `also`, and both sides of every place where the frame begins to
+/// tip, another guy takes over, or something begins to be past what it may.
+fn looks(along: &mut Along<'_>, (from, to): (f64, f64), also: &[f64]) -> Vec<Look> {
+    let (step, width) = widths(along.lever, (from, to));
+    let steps = libm::ceil((to - from) / step - 1e-9).clamp(1.0, 1000.0);
+    let mut values: Vec<f64> =
         (0..=steps as u32).map(|i| to.min(from + (to - from) * (f64::from(i) / steps))).collect();
-    leans.extend(range.intervals.iter().flat_map(|interval| [interval.from, interval.to]));
-    leans.extend(balance);
-    leans.retain(|lean| from <= *lean && *lean <= to && Field::Lean.allowed().most >= *lean);
+    values.extend(also);
+    let farthest = if along.lever == Lever::Lean { Field::Lean.allowed().most } else { to };
+    values.retain(|at| from <= *at && *at <= to && farthest >= *at);
     // The grid is in order; what was added is a handful.
-    crate::sort_few::sort_few(&mut leans, |lean| *lean);
-    leans.dedup_by(|b, a| *b - *a < 1e-12);
+    crate::sort_few::sort_few(&mut values, |at| *at);
+    values.dedup_by(|b, a| *b - *a < 1e-12);
 
-    let mut looks: Vec<Look> = Vec::with_capacity(leans.len() + 8);
-    for lean in leans {
-        let here = Look::at(rig, lines, lean);
+    let mut looks: Vec<Look> = Vec::with_capacity(values.len() + 8);
+    for at in values {
+        let here = along.look(at);
         if let Some(last) = looks.last().filter(|last| !last.like(&here)) {
             // A change in between: close in on it from both sides.
-            let (mut before, mut after) = (last.lean, here.lean);
+            let (mut before, mut after) = (last.at, here.at);
             let (mut near, mut far) = (None, None);
-            while after - before > WIDTH {
-                let middle = Look::at(rig, lines, 0.5 * (before + after));
+            while after - before > width {
+                let middle = along.look(0.5 * (before + after));
                 if middle.like(last) {
-                    before = middle.lean;
+                    before = middle.at;
                     near = Some(middle);
                 } else {
-                    after = middle.lean;
+                    after = middle.at;
                     far = Some(middle);
                 }
             }
@@ -290,8 +321,48 @@ fn looks(
     looks
 }
 
-/// One line through the leans looked at.
-fn series(lines: &[Quantity], line: usize, looks: &[Look]) -> Series {
+/// Between two looks, and how finely a change between them is found, SI.
+fn widths(lever: Lever, (from, to): (f64, f64)) -> (f64, f64) {
+    if lever == Lever::Lean { (STEP, WIDTH) } else { (LOOKS * (to - from), FINE * (to - from)) }
+}
+
+/// The stretches in which every check passes, with what governs beyond them.
+fn holding(looks: &[Look]) -> Vec<Interval> {
+    let mut all: Vec<Interval> = Vec::new();
+    let mut before: Option<&Look> = None;
+    for look in looks {
+        let beyond = |other: Option<&Look>| {
+            // Nothing ends it at the end of what is shown; where no solution is, the geometry does.
+            let none = Case::default();
+            other.map_or((Limit::NotLookedFurther, none), |look| {
+                look.governs.map_or((Limit::NoGeometry, none), |it| (it.limit, it.case))
+            })
+        };
+        match (before.is_some_and(Look::holds), look.holds()) {
+            (false, true) => {
+                let (from_limit, from_case) = beyond(before);
+                let (to_limit, to_case) = beyond(None);
+                let at = look.at;
+                all.push(Interval { from: at, to: at, from_limit, to_limit, from_case, to_case });
+            }
+            (true, holds) => {
+                if let Some(last) = all.last_mut() {
+                    if holds {
+                        last.to = look.at;
+                    } else {
+                        (last.to_limit, last.to_case) = beyond(Some(look));
+                    }
+                }
+            }
+            (false, false) => {}
+        }
+        before = Some(look);
+    }
+    all
+}
+
+/// One line through what was looked at.
+fn series(lines: &[Quantity], line: usize, looks: &[Look], width: f64) -> Series {
     let quantity = lines.get(line).copied().unwrap_or(Quantity::LegCompression(Side::Left));
     let may_hang_slack = matches!(quantity, Quantity::GuyTension(_));
     let mut pieces: Vec<Vec<Sample>> = Vec::new();
@@ -308,14 +379,14 @@ fn series(lines: &[Quantity], line: usize, looks: &[Look]) -> Series {
             close(&mut piece);
             continue;
         };
-        let here = Sample { lean: look.lean, value };
+        let here = Sample { at: look.at, value };
         if let Some(last) = piece.last().copied() {
-            let jump = here.lean - last.lean <= WIDTH
+            let jump = here.at - last.at <= width
                 && (here.value - last.value).abs() > 1.0 + 1e-2 * (here.value.abs() + last.value.abs());
             if jump {
                 close(&mut piece);
             } else if may_hang_slack && last.value <= 0.0 && here.value <= 0.0 {
-                // Slack since the last lean: the line ended there, and starts afresh from here.
+                // Slack since the last look: the line ended there, and starts afresh from here.
                 close(&mut piece);
             }
         }
@@ -335,8 +406,8 @@ fn falls(looks: &[Look]) -> Vec<Fall> {
             continue;
         }
         match falls.last_mut().filter(|fall| open && fall.tip == look.tip) {
-            Some(fall) => fall.to = look.lean,
-            None => falls.push(Fall { from: look.lean, to: look.lean, tip: look.tip }),
+            Some(fall) => fall.to = look.at,
+            None => falls.push(Fall { from: look.at, to: look.at, tip: look.tip }),
         }
         open = true;
     }
@@ -352,13 +423,14 @@ pub(crate) const fn member(part: Part) -> Option<Quantity> {
     }
 }
 
-/// The lowest allowable of every leg and guy, equal ones once. They are asked for at the first lean at which
+/// The lowest allowable of every leg and guy, equal ones once. They are asked for at the first value at which
 /// the frame stands.
-fn allowables(rig: &Rig, looks: &[Look]) -> Vec<Allowable> {
+fn allowables(along: &mut Along<'_>, looks: &[Look]) -> Vec<Allowable> {
     let mut all: Vec<Allowable> = Vec::new();
     let Some(stands) = looks.iter().find(|look| look.values.is_some()) else { return all };
-    let Ok(solution) = solve_at(rig, stands.lean) else { return all };
-    for check in checks(rig, &solution) {
+    along.lever.set(&mut along.rig, stands.at);
+    let Ok(solution) = solve(&along.rig) else { return all };
+    for check in checks(&along.rig, &solution) {
         let (Some(this), Some(value)) = (member(check.part), check.allowable) else { continue };
         match all.iter_mut().find(|one| member(one.part) == Some(this)) {
             Some(one) if value < one.value => *one = Allowable { part: check.part, value },

@@ -2,7 +2,8 @@
 
 use super::*;
 use outlean_rig::{
-    Guy, Leg, Line, Pair, Path as LinePath, Point, Quantity, Rig, Side, leans_where, solve_at, working_range,
+    Guy, Leg, Lever, Line, Pair, Path as LinePath, Point, Quantity, Rig, Side, leans_where, solve_at,
+    working_range,
 };
 use outlean_rigfile::{DEG, Units};
 
@@ -17,7 +18,7 @@ fn guy(x: f64, holdfast: Option<f64>) -> Guy {
 }
 
 /// Real poles, two guys, a line straight back: the guys change over at the balance lean.
-fn straight_back() -> Rig {
+pub(super) fn straight_back() -> Rig {
     let mut rig = Rig::new(4.0, 1.4, 0.3, 240.0);
     rig.legs = Pair::both(Leg::of(4.4, 0.4, 50.0));
     rig.line = Line::along(LinePath::StraightBack { to: Point::new(-9.0, 0.0, 0.4) });
@@ -26,7 +27,7 @@ fn straight_back() -> Rig {
 }
 
 /// A rig of a seeded draw, of any of the paths, most of them sensible.
-fn drawn(seed: u64) -> Rig {
+pub(super) fn drawn(seed: u64) -> Rig {
     let mut state = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x2545_f491_4f6c_dd1d;
     let mut next = |from: f64, to: f64| {
         state ^= state << 13;
@@ -66,15 +67,19 @@ fn drawn(seed: u64) -> Rig {
     rig
 }
 
-fn sampled(rig: &Rig) -> Curves {
-    Curves::of(rig, &working_range(rig).unwrap()).unwrap()
+pub(super) fn over(rig: &Rig, lever: Lever) -> Option<Curves> {
+    Curves::of(rig, &working_range(rig).unwrap(), lever).unwrap()
 }
 
-fn options(width: f64, height: f64, k: f64, panels: Panels) -> Options {
+fn sampled(rig: &Rig) -> Curves {
+    over(rig, Lever::Lean).unwrap()
+}
+
+pub(super) fn options(width: f64, height: f64, k: f64, panels: Panels) -> Options {
     Options { width, height, k, units: Units::Metric, panels, revealed: true }
 }
 
-const SIZES: [(f64, f64, f64, Panels); 5] = [
+pub(super) const SIZES: [(f64, f64, f64, Panels); 5] = [
     (358.0, 400.0, 1.0, Panels::Both),
     (324.0, 180.0, 0.85, Panels::Only(PanelKind::Guys)),
     (288.0, 180.0, 0.85, Panels::Only(PanelKind::Legs)),
@@ -89,9 +94,9 @@ fn every_point_is_what_the_core_says_and_nothing_is_left_out() {
         let curves = sampled(&rig);
         for series in curves.legs.series.iter().chain(&curves.guys.series) {
             for piece in &series.pieces {
-                assert!(piece.len() > 1 && piece.windows(2).all(|p| p[0].lean < p[1].lean), "{seed}");
+                assert!(piece.len() > 1 && piece.windows(2).all(|p| p[0].at < p[1].at), "{seed}");
                 for sample in piece {
-                    let value = series.quantity.of(&solve_at(&rig, sample.lean).unwrap());
+                    let value = series.quantity.of(&solve_at(&rig, sample.at).unwrap());
                     assert_eq!(value, Some(sample.value), "{seed}");
                 }
             }
@@ -102,7 +107,7 @@ fn every_point_is_what_the_core_says_and_nothing_is_left_out() {
             let Some(solution) = solve_at(&rig, lean).ok().filter(|s| s.tips().is_none()) else {
                 let drawn = curves.legs.series.iter().flat_map(|s| &s.pieces);
                 for piece in drawn {
-                    let (a, b) = (piece[0].lean, piece[piece.len() - 1].lean);
+                    let (a, b) = (piece[0].at, piece[piece.len() - 1].at);
                     assert!(lean <= a + 1e-4 || lean >= b - 1e-4, "{seed}: a line where it tips");
                 }
                 continue;
@@ -113,7 +118,7 @@ fn every_point_is_what_the_core_says_and_nothing_is_left_out() {
                 let line = curves.guys.series.iter().find(|s| s.quantity == quantity);
                 let at = line.and_then(|line| {
                     line.pieces.iter().flat_map(|p| p.windows(2)).find_map(|pair| {
-                        let share = (lean - pair[0].lean) / (pair[1].lean - pair[0].lean);
+                        let share = (lean - pair[0].at) / (pair[1].at - pair[0].at);
                         (0.0..=1.0)
                             .contains(&share)
                             .then(|| pair[0].value + share * (pair[1].value - pair[0].value))
@@ -155,8 +160,8 @@ fn the_guys_change_over_at_the_balance_lean() {
     assert_eq!(curves.balance, [balance]);
     let [aft, fore] = &curves.guys.series[..] else { panic!("two guys") };
     let (aft, fore) = (&aft.pieces[0], &fore.pieces[0]);
-    assert!((aft[0].lean - balance).abs() < 1e-4 && aft[0].value < 1.0);
-    assert!((fore[fore.len() - 1].lean - balance).abs() < 1e-4 && fore[fore.len() - 1].value < 1.0);
+    assert!((aft[0].at - balance).abs() < 1e-4 && aft[0].value < 1.0);
+    assert!((fore[fore.len() - 1].at - balance).abs() < 1e-4 && fore[fore.len() - 1].value < 1.0);
 }
 
 #[test]
@@ -209,7 +214,7 @@ fn values_at_the_cursor_meet_nothing() {
             for i in 0..12 {
                 let lean = curves.from + (curves.to - curves.from) * f64::from(i) / 11.0;
                 let Ok(solution) = solve_at(&rig, lean) else { continue };
-                let scene = chart.cursor(&solution, Grip::Rest);
+                let scene = chart.cursor(&rig, &solution, Grip::Rest);
                 let mut areas: Vec<_> = chart.labels.iter().map(|label| label.area).collect();
                 for item in &scene.items {
                     let crate::Role::Text(lettering, tone) = item.role else {
@@ -235,9 +240,9 @@ fn leans_and_places_map_to_one_another() {
     let chart = Chart::new(sampled(&straight_back()), options(358.0, 400.0, 1.0, Panels::Both), &words());
     for degrees in 0..=60 {
         let lean = f64::from(degrees) * DEG;
-        assert!((chart.lean_at(chart.x_at(lean)) - lean).abs() < 1e-12);
+        assert!((chart.value_at(chart.x_at(lean)) - lean).abs() < 1e-12);
     }
-    let ends = (chart.lean_at(-1e9), chart.lean_at(1e9));
+    let ends = (chart.value_at(-1e9), chart.value_at(1e9));
     assert_eq!(ends, (chart.curves.from, chart.curves.to));
     let x = chart.x_at(0.4);
     assert!(chart.takes_hold((x + 10.0, 100.0), 0.4) && !chart.takes_hold((x + 40.0, 100.0), 0.4));
@@ -250,7 +255,7 @@ fn while_a_prediction_is_open_nothing_of_the_answer_is_drawn() {
     let solution = outlean_rig::solve(&rig).unwrap();
     let veiled = |rig: &Rig| {
         let options = Options { revealed: false, ..options(358.0, 400.0, 1.0, Panels::Both) };
-        Chart::new(sampled(rig), options, &words).svg(&solution, &Inks::LIGHT, "t", "")
+        Chart::new(sampled(rig), options, &words).svg(rig, &solution, &Inks::LIGHT, "t", "")
     };
     let mut heavier = rig.clone();
     heavier.load.mass *= 1.7;
@@ -268,7 +273,7 @@ fn nonsense_sizes_draw_something() {
     for value in [f64::NAN, f64::INFINITY, -5.0, 0.0, 1e300] {
         for panels in [Panels::Both, Panels::Only(PanelKind::Guys), Panels::RuleAlone] {
             let chart = Chart::new(sampled(&rig), options(value, value, value, panels), &words);
-            assert!(chart.svg(&solution, &Inks::DARK, "t", "d").ends_with("</svg>\n"));
+            assert!(chart.svg(&rig, &solution, &Inks::DARK, "t", "d").ends_with("</svg>\n"));
         }
     }
 }
@@ -277,7 +282,7 @@ fn nonsense_sizes_draw_something() {
 fn the_still_layer_is_well_formed_and_holds_every_kind_of_mark() {
     let (rig, words) = (straight_back(), words());
     let chart = Chart::new(sampled(&rig), options(358.0, 400.0, 1.0, Panels::Both), &words);
-    let svg = chart.svg(&outlean_rig::solve(&rig).unwrap(), &Inks::LIGHT, "Curves", "of a rig");
+    let svg = chart.svg(&rig, &outlean_rig::solve(&rig).unwrap(), &Inks::LIGHT, "Curves", "of a rig");
     for text in ["working range", "aft guy", "fore guy", "each leg", "balance lean", "allowable 4.00", "60°"]
     {
         assert!(svg.contains(text), "{text}");
@@ -286,7 +291,7 @@ fn the_still_layer_is_well_formed_and_holds_every_kind_of_mark() {
     assert_eq!(svg.matches("<text ").count(), svg.matches("</text>").count());
     assert!(!svg.contains("NaN") && !svg.contains("inf"));
     // Colours are those of the theme.
-    let dark = chart.svg(&outlean_rig::solve(&rig).unwrap(), &Inks::DARK, "Curves", "");
+    let dark = chart.svg(&rig, &outlean_rig::solve(&rig).unwrap(), &Inks::DARK, "Curves", "");
     assert!(dark.contains("#a8cff6") && !dark.contains("#19429c"));
 }
 
