@@ -2,8 +2,8 @@
 
 use super::over::shown;
 use outlean_rig::{
-    Balance, Case, Fault, Field, Governing, Interval, Lever, Limit, MAX_GUYS, Part, Quantity, Rig, Side,
-    Solution, Station, Tip, WorkingRange, balance_leans, checks, governing, solve,
+    Balance, Case, Fault, Field, Interval, Lever, Limit, MAX_GUYS, Part, Quantity, Rig, Side, Solution,
+    Station, Tip, WorkingRange, balance_leans, checks, governing, solve,
 };
 use outlean_rigfile::DEG;
 
@@ -117,8 +117,8 @@ struct Look {
     values: Option<[f64; MAX_LINES]>,
     tip: Option<Tip>,
     working: Option<u8>,
-    /// What governs there in all cases; not asked over the lean, whose working range is known.
-    governs: Option<Governing>,
+    /// What is past there in some case; not asked over the lean, whose working range is known.
+    past: Option<Limit>,
 }
 
 /// A rig to be looked at along a lever.
@@ -133,9 +133,10 @@ impl Along<'_> {
         let Self { rig, lever, lines } = self;
         lever.set(rig, at);
         let solution = solve(rig).ok();
-        let governs = match lever {
+        let past = match lever {
             Lever::Lean => None,
-            _ => governing(rig, rig.lean).ok(),
+            _ => governing(rig, rig.lean)
+                .map_or(Some(Limit::NoGeometry), |governs| (!governs.holds()).then_some(governs.limit)),
         };
         let values = solution.as_ref().and_then(|solution| values(lines, solution));
         let (tip, working) = match solution.map(|solution| solution.balance) {
@@ -143,7 +144,7 @@ impl Along<'_> {
             Some(Balance::Tips(tip)) => (Some(tip), None),
             None => (None, None),
         };
-        Look { at, values, tip, working, governs }
+        Look { at, values, tip, working, past }
     }
 }
 
@@ -156,17 +157,12 @@ fn values(lines: &[Quantity], solution: &Solution) -> Option<[f64; MAX_LINES]> {
 }
 
 impl Look {
-    /// Whether every check passes.
-    fn holds(&self) -> bool {
-        self.governs.is_some_and(|governs| governs.holds())
-    }
-
     /// Whether nothing but numbers differs: it stands or tips alike, on the same guy, and holds alike.
     fn like(&self, other: &Self) -> bool {
         self.values.is_some() == other.values.is_some()
             && self.tip == other.tip
             && self.working == other.working
-            && self.holds() == other.holds()
+            && self.past.is_none() == other.past.is_none()
     }
 }
 
@@ -326,37 +322,28 @@ fn widths(lever: Lever, (from, to): (f64, f64)) -> (f64, f64) {
     if lever == Lever::Lean { (STEP, WIDTH) } else { (LOOKS * (to - from), FINE * (to - from)) }
 }
 
-/// The stretches in which every check passes, with what governs beyond them.
+/// The stretches in which every check passes, with what is past beyond them. In which case it is past is not said.
 fn holding(looks: &[Look]) -> Vec<Interval> {
     let mut all: Vec<Interval> = Vec::new();
-    let mut before: Option<&Look> = None;
+    // What was past at the look before; nothing ends a stretch at the end of what is shown.
+    let mut before = Limit::NotLookedFurther;
+    let mut open = false;
     for look in looks {
-        let beyond = |other: Option<&Look>| {
-            // Nothing ends it at the end of what is shown; where no solution is, the geometry does.
-            let none = Case::default();
-            other.map_or((Limit::NotLookedFurther, none), |look| {
-                look.governs.map_or((Limit::NoGeometry, none), |it| (it.limit, it.case))
-            })
-        };
-        match (before.is_some_and(Look::holds), look.holds()) {
-            (false, true) => {
-                let (from_limit, from_case) = beyond(before);
-                let (to_limit, to_case) = beyond(None);
-                let at = look.at;
-                all.push(Interval { from: at, to: at, from_limit, to_limit, from_case, to_case });
-            }
-            (true, holds) => {
-                if let Some(last) = all.last_mut() {
-                    if holds {
-                        last.to = look.at;
-                    } else {
-                        (last.to_limit, last.to_case) = beyond(Some(look));
-                    }
-                }
-            }
-            (false, false) => {}
+        match (all.last_mut().filter(|_| open), look.past) {
+            (Some(last), None) => last.to = look.at,
+            (Some(last), Some(past)) => last.to_limit = past,
+            (None, None) => all.push(Interval {
+                from: look.at,
+                to: look.at,
+                from_limit: before,
+                to_limit: Limit::NotLookedFurther,
+                from_case: Case::default(),
+                to_case: Case::default(),
+            }),
+            (None, Some(_)) => {}
         }
-        before = Some(look);
+        open = look.past.is_none();
+        before = look.past.unwrap_or(before);
     }
     all
 }
