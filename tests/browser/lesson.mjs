@@ -15,8 +15,8 @@ export async function ready({ page, open }, path = LESSON) {
   await rest(page);
 }
 
-/** Lets what was done be drawn. @param {Stage['page']} page */
-export const rest = page => page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined)))));
+/** Lets what was done be drawn and said: words follow a moving picture within 50 ms. @param {Stage['page']} page */
+export const rest = page => page.evaluate(() => new Promise(done => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined))), 60)));
 
 /** Types an answer and locks it in. @param {Stage['page']} page @param {string} typed */
 export async function answer(page, typed) {

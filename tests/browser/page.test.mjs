@@ -16,6 +16,7 @@ const carried = page =>
 
 /** Holds every number of the table against the native program on the same rig. @param {Stage['page']} page */
 async function sameAsNative(page) {
+  await rest(page);
   const native = solved(await rig(page));
   const forces = native.solution.balance.stands;
   const wanted = {
