@@ -3,7 +3,8 @@
 // Attributes: figure (the id of the <outlean-rig> that holds back its forces until the mark is set), seed (a whole
 // number; drawn by chance without it).
 // A child <script type="application/json"> holds the template, as the native program wrote it.
-// Event outlean-marked when an answer was marked.
+// Property known: the question with its answer, for who leads the lesson. Method reveal(): shows the answer without one of
+// the learner's. Event outlean-marked when an answer was marked.
 
 import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
 import { linkedRig } from './link.js';
@@ -38,6 +39,26 @@ class EstimateElement extends HTMLElement {
   /** The rig of the question shown, SI. */
   get rig() {
     return this.#question?.rig();
+  }
+
+  /** The question and its answer in the page's units, and whether it is still open. */
+  get known() {
+    if (!this.#question) return;
+    const units = this.#units();
+    // Any answer is marked with the right one beside it; an open question does not show that it was.
+    const { causes, answer } = this.#locked ? this.#question.marked(units) : this.#question.mark('1', units);
+    return { prompt: String(this.#question.view(units).prompt), answer: String(causes?.at(-1)?.[1] ?? answer), open: !this.#locked };
+  }
+
+  /** Locks in what is typed, if it can be read; else shows the answer without a prediction. */
+  reveal() {
+    const parts = this.#parts;
+    if (!parts || this.#locked) return;
+    if (!this.#question.mark(parts.input.value, this.#units()).problem) return this.#lock();
+    this.#question.mark('1', this.#units());
+    parts.outer.dataset.revealed = '';
+    this.#close();
+    this.#figure()?.reveal();
   }
 
   async #start() {
@@ -124,6 +145,7 @@ class EstimateElement extends HTMLElement {
     const parts = this.#parts;
     if (!parts) return;
     this.#locked = false;
+    delete parts.outer.dataset.revealed;
     parts.input.value = '';
     parts.input.disabled = parts.set.disabled = false;
     parts.answer.hidden = parts.problem.hidden = parts.hint.hidden = true;
@@ -169,14 +191,21 @@ class EstimateElement extends HTMLElement {
       this.#parts.input.focus();
       return;
     }
-    this.#locked = true;
-    this.#parts.input.disabled = this.#parts.set.disabled = true;
-    this.#parts.help.hidden = true;
-    this.#show();
+    this.#close();
     this.#parts.answer.focus({ preventScroll: true });
     this.#figure()?.reveal();
     const { verdict, given, answer } = marked;
     this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.#parts.input.value, verdict, given, answer } }));
+  }
+
+  /** Takes no answer any more and shows the right one. */
+  #close() {
+    const parts = this.#parts;
+    if (!parts) return;
+    this.#locked = true;
+    parts.input.disabled = parts.set.disabled = true;
+    parts.help.hidden = parts.problem.hidden = true;
+    this.#show();
   }
 
   #show() {
@@ -184,12 +213,14 @@ class EstimateElement extends HTMLElement {
     if (!parts) return;
     const words = this.#words;
     const marked = this.#question.marked(this.#units());
-    const sentences = marked.sentences.map((/** @type {string} */ sentence) => element('p', {}, sentence));
+    const revealed = 'revealed' in parts.outer.dataset;
+    const told = revealed ? [fill(words, 'question.revealed', { answer: String(this.known?.answer) })] : marked.sentences;
+    const sentences = told.map((/** @type {string} */ sentence) => element('p', {}, sentence));
     const causes = marked.causes.map((/** @type {[string, string]} */ [name, value]) => element('li', {}, `${name}: `, element('strong', {}, value)));
     const open = parts.answer.querySelector('details')?.open ?? false;
     const working = element('details', {}, element('summary', {}, words['question.working']), stepsOf(marked.steps));
     working.open = open;
-    parts.answer.dataset.verdict = marked.verdict;
+    parts.answer.dataset.verdict = revealed ? 'revealed' : marked.verdict;
     parts.answer.dataset.answer = String(marked.answer);
     parts.answer.replaceChildren(element('h3', {}, words['question.see']), ...sentences, ...(causes.length > 1 ? [element('ul', {}, ...causes)] : []), working);
     parts.answer.hidden = false;

@@ -1,15 +1,21 @@
 // The page's own settings: units and paper, remembered where that is allowed.
 
+import './aside.js';
+import { speaking } from './channel.js';
 import { engine } from './engine.js';
 import './rig-element.js';
 import './estimate-element.js';
+import './projected.js';
 
 const root = document.documentElement;
+
+/** A speaker's page has its own paper: the other one may lie on a projector. @param {string} key */
+const stored = key => `outlean.${speaking ? 'speaker.' : ''}${key}`;
 
 /** @param {string} key */
 function remembered(key) {
   try {
-    return localStorage.getItem(`outlean.${key}`);
+    return localStorage.getItem(stored(key));
   } catch {
     return null; // storage is forbidden here: the setting lasts as long as the page
   }
@@ -18,7 +24,7 @@ function remembered(key) {
 /** @param {string} key @param {string} value */
 function remember(key, value) {
   try {
-    localStorage.setItem(`outlean.${key}`, value);
+    localStorage.setItem(stored(key), value);
   } catch {
     // As above.
   }
@@ -41,5 +47,5 @@ function setting(name, allowed) {
 }
 
 setting('units', ['metric', 'us']);
-setting('theme', ['system', 'light', 'dark', 'projector']);
-engine().catch(() => {}); // the elements say what went wrong
+setting('theme', ['system', 'light', 'dark', 'projector', 'sunlight']);
+if (!speaking) engine().catch(() => {}); // the elements say what went wrong

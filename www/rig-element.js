@@ -2,7 +2,8 @@
 //
 // Attributes: veiled (forces hidden until a prediction is locked), cautioned (the page itself shows the caution).
 // A child <script type="application/json"> holds the rig, in SI, as the native program wrote it.
-// Property rig: another rig. Method reveal(): shows the forces. Event outlean-ready once it is drawn.
+// Property rig: another rig; told: what it says now. Method reveal(): shows the forces. Events: outlean-ready once it is
+// drawn, outlean-told when it says something else.
 
 import { CurvesAxis } from './curves-axis.js';
 import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
@@ -68,6 +69,11 @@ class RigElement extends HTMLElement {
   }
   set rig(rig) {
     if (this.#figure) this.#changed(this.#figure.load(rig), false);
+  }
+
+  /** What is said of the rig now. @returns {import('./engine.js').View | undefined} */
+  get told() {
+    return this.#figure?.view();
   }
 
   /** Shows the forces. */
@@ -319,9 +325,12 @@ class RigElement extends HTMLElement {
    * room, for eye and keyboard alike. */
   #place() {
     const { outer, grid, sentence, views, more } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const narrow = this.clientWidth < NARROW;
-    const projector = !narrow && document.documentElement.dataset.theme === 'projector';
+    const { theme } = document.documentElement.dataset;
+    const sheet = matchMedia('print').matches; // all of it, and in no theme
+    const narrow = !sheet && this.clientWidth < NARROW;
+    const projector = !sheet && !narrow && theme === 'projector';
     this.toggleAttribute('projector', projector);
+    this.toggleAttribute('sunlight', !sheet && theme === 'sunlight');
     const alone = narrow || projector;
     if (alone === (outer.firstElementChild === sentence.element)) {
       if (alone) grid.after(sentence.element);
@@ -348,7 +357,8 @@ class RigElement extends HTMLElement {
   #k() {
     if (this.hasAttribute('projector')) return Math.max(1.3, 2.1 * Math.min(innerWidth / 1920, innerHeight / 1080));
     const width = this.clientWidth;
-    return width < NARROW ? 0.85 : width > 1300 ? 1.25 : 1;
+    const [narrow, usual, wide] = this.hasAttribute('sunlight') ? [0.99, 1.2, 1.29] : [0.85, 1, 1.25];
+    return width < NARROW ? narrow : width > 1300 ? wide : usual;
   }
 
   /** Takes on the page's theme, units and motion. */
@@ -460,6 +470,7 @@ class RigElement extends HTMLElement {
     }
     parts.keys.show(view);
     if (parts.working.key && !this.#figure.moving()) parts.working.show();
+    this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
   }
 }
 

@@ -15,7 +15,7 @@ pub struct Places<'a> {
     pub lessons: &'a Path,
     /// Folder of elements, styles, strings, shells and fonts.
     pub assets: &'a Path,
-    /// Folder of the compiled program: `page.js`, `outlean_bg.wasm`.
+    /// Folder of the compiled program: `page.js`, `speaker.js`, `outlean_bg.wasm`.
     pub program: &'a Path,
     /// Folder to fill.
     pub out: &'a Path,
@@ -67,12 +67,14 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     for folder in ["fonts", "strings"] {
         copy(&places.assets.join(folder), &places.out.join(folder))?;
     }
-    // Of scripts, pages load the one that the program comes with.
+    // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
     for file in files(places.assets)?.into_iter().filter(|file| !script(file)) {
         put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
     }
-    for (file, place) in [("page.js", "page.js"), ("outlean_bg.wasm", "wasm/outlean_bg.wasm")] {
+    for (file, place) in
+        [("page.js", "page.js"), ("speaker.js", "speaker.js"), ("outlean_bg.wasm", "wasm/outlean_bg.wasm")]
+    {
         put(&places.out.join(place), &bytes(&places.program.join(file))?)?;
     }
     for (file, content) in &pages {

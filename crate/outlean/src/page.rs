@@ -1,6 +1,6 @@
 //! Pages: a lesson set in the shell of the course.
 
-use crate::lesson::{Block, Lesson};
+use crate::lesson::{Block, Lesson, TITLE};
 use outlean_course::{EstimateTemplate, Span, Vary, asking};
 use outlean_picture::Words;
 use outlean_rig::Rig;
@@ -38,7 +38,7 @@ impl Shell {
     }
 }
 
-/// The files of a lesson's page: the page itself and the still pictures of its figures.
+/// The files of a lesson's page: the page itself, the still pictures of its figures, the notes of who leads it.
 pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, String)> {
     let folder = Path::new(name);
     let mut files = Vec::new();
@@ -64,7 +64,8 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
                 }
             }
             Block::Estimate(block) => body.push_str(&format!(
-                "<outlean-estimate figure=\"{}\">{}<p>{}</p></outlean-estimate>\n",
+                "<outlean-estimate id=\"{}\" figure=\"{}\">{}<p>{}</p></outlean-estimate>\n",
+                escaped(&block.template.id),
                 block.figure,
                 data(&template(&block.template)),
                 escaped(shell.words.say("question_still")),
@@ -78,10 +79,30 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
         ("description", &escaped(&lesson.objectives.join(" "))),
         ("facts", &escaped(&facts)),
         ("root", "../"),
+        ("anchor", TITLE),
+        ("speaker", &speaker_key(shell)),
         ("body", &body),
     ]);
     files.push((folder.join("index.html"), page));
+    files.push((folder.join("notes.json"), notes(lesson).to_string()));
     files
+}
+
+/// The key that opens the speaker's view of the same lesson.
+fn speaker_key(shell: &Shell) -> String {
+    let name = escaped(shell.words.say("speaker"));
+    format!("<a data-speaker href=\"?view=speaker\" target=\"outlean-speaker\">{name}</a>")
+}
+
+/// The notes by the anchors of the steps that they are about; those of one step are joined.
+fn notes(lesson: &Lesson) -> Value {
+    let mut all = serde_json::Map::new();
+    for (step, html) in &lesson.notes {
+        let known = all.get(step).and_then(Value::as_str).unwrap_or_default();
+        let joined = format!("{known}{html}");
+        all.insert(step.clone(), joined.into());
+    }
+    all.into()
 }
 
 /// The page that lists the lessons.
@@ -101,6 +122,7 @@ pub fn home(shell: &Shell, lessons: &[(String, Lesson)]) -> String {
         ("description", &escaped(shell.words.say("home_description"))),
         ("facts", &escaped(shell.words.say("home_description"))),
         ("root", ""),
+        ("anchor", TITLE),
         ("body", &body),
     ])
 }

@@ -74,6 +74,8 @@ enum Theme {
     Dark,
     /// White, full contrast, lettering for the back row.
     Projector,
+    /// Black on white, no tints.
+    Sunlight,
     /// On white paper.
     Print,
 }
@@ -186,6 +188,7 @@ fn drawn(wanted: &Wanted, file: &RigFile, heading: &str) -> Result<String, Fault
         Theme::Light => Inks::LIGHT,
         Theme::Dark => Inks::DARK,
         Theme::Projector => Inks::PROJECTOR,
+        Theme::Sunlight => Inks::SUNLIGHT,
         Theme::Print => Inks::PRINT,
     };
     let key = match wanted.view {

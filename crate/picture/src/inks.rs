@@ -99,6 +99,12 @@ impl Inks {
         "#000000", "#10604F", "#F5E4AE", "#7A5A0C", "#4A5357",
     ]);
 
+    /// The sunlight theme of the style sheet.
+    pub const SUNLIGHT: Self = Self::fixed([
+        "#FFFFFF", "#000000", "#22282B", "#5B6469", "#FFFFFF", "#FFFFFF", "#404A4F", "#880002", "#121885",
+        "#000000", "#006456", "#FFFFFF", "#4A3A00", "#3B4347",
+    ]);
+
     /// What is printed: the light theme on white paper.
     pub const PRINT: Self = Self::fixed([
         "#FFFFFF", "#15222B", "#46545C", "#BFC8C3", "#E6DCC5", "#DDE1D6", "#6B777D", "#A9381A", "#19429C",
@@ -152,6 +158,7 @@ mod tests {
             (":root{", Inks::LIGHT),
             ("[data-theme=dark]{", Inks::DARK),
             ("[data-theme=projector]{", Inks::PROJECTOR),
+            ("[data-theme=sunlight]{", Inks::SUNLIGHT),
         ] {
             let read = Inks::read(|name| token(&sheet, selector, name));
             assert_eq!(read, inks, "{selector}");

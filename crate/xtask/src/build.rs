@@ -21,7 +21,8 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
     sizes::check(&place::site())
 }
 
-/// Puts what pages load of the program into one folder: the module, and one script of everything in JavaScript.
+/// Puts what pages load of the program into one folder: the module, one script of everything in JavaScript, and one of
+/// what a speaker's page has besides.
 fn program() -> Result<(), Failure> {
     let web = place::wasm("web");
     let read = |name: &str| {
@@ -31,10 +32,11 @@ fn program() -> Result<(), Failure> {
         };
         fs::read_to_string(&file).map_err(|why| Failure::new(format!("{}: {why}", file.display())))
     };
-    let page = script::bundle("page.js", &read)?;
+    let [page, speaker] = [script::bundle("page.js", &read)?, script::bundle("speaker.js", &read)?];
     let folder = place::program();
     fs::create_dir_all(&folder)
         .and_then(|()| fs::write(folder.join("page.js"), page))
+        .and_then(|()| fs::write(folder.join("speaker.js"), speaker))
         .and_then(|()| fs::copy(web.join("outlean_bg.wasm"), folder.join("outlean_bg.wasm")))
         .map_err(|why| Failure::new(format!("{} cannot be filled: {why}", folder.display())))?;
     Ok(())

@@ -1,13 +1,18 @@
 //! A lesson: Markdown with front matter in TOML between `+++` lines, and fenced blocks for figures and questions.
 //!
 //! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; an `estimate` block is
-//! described in `estimate.rs`. Everything else is CommonMark. Raw HTML is refused, and so are links that run
+//! described in `estimate.rs`. A `notes` block is Markdown for who leads the lesson, about the step that it stands in:
+//! learners never see it. Everything else is CommonMark. Raw HTML is refused, and so are links that run
 //! script and pictures from elsewhere: what a lesson says can run nothing.
 
+mod anchors;
 mod estimate;
 mod table;
 
+pub use anchors::TITLE;
 pub use estimate::EstimateBlock;
+
+use anchors::Anchors;
 
 use outlean_rig::Rig;
 use pulldown_cmark::{CodeBlockKind, Event, MetadataBlockKind, Options, Parser, Tag, TagEnd, html};
@@ -37,6 +42,8 @@ pub struct Lesson {
     pub objectives: Vec<String>,
     /// Its parts in order.
     pub body: Vec<Block>,
+    /// What is for who leads the lesson alone: the anchor of a step, and HTML made here.
+    pub notes: Vec<(String, String)>,
 }
 
 /// A part of a lesson.
@@ -61,11 +68,18 @@ pub enum Block {
 ///
 /// All complaints, in the order in which they stand.
 pub fn read(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Result<Lesson, Vec<Complaint>> {
-    let mut reader =
-        Reader { rig_of, complaints: Vec::new(), front: None, body: Vec::new(), pending: Vec::new() };
+    let mut reader = Reader {
+        rig_of,
+        complaints: Vec::new(),
+        front: None,
+        body: Vec::new(),
+        notes: Vec::new(),
+        anchors: Anchors::new(),
+        pending: Vec::new(),
+    };
     reader.walk(text);
     reader.questions_have_figures();
-    let Reader { mut complaints, front, body, .. } = reader;
+    let Reader { mut complaints, front, body, notes, .. } = reader;
     if front.is_none() && complaints.is_empty() {
         let hint = "begin the file with +++, title, minutes and objectives, and +++".to_owned();
         complaints.push(Complaint {
@@ -77,7 +91,7 @@ pub fn read(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Result<Lesson, 
     complaints.sort_by_key(|complaint| complaint.span.start);
     match front {
         Some((title, minutes, objectives)) if complaints.is_empty() => {
-            Ok(Lesson { title, minutes, objectives, body })
+            Ok(Lesson { title, minutes, objectives, body, notes })
         }
         _ => Err(complaints),
     }
@@ -88,6 +102,8 @@ struct Reader<'a> {
     complaints: Vec<Complaint>,
     front: Option<(String, u32, Vec<String>)>,
     body: Vec<Block>,
+    notes: Vec<(String, String)>,
+    anchors: Anchors,
     pending: Vec<Event<'a>>,
 }
 
@@ -165,7 +181,7 @@ impl<'a> Reader<'a> {
                 self.complain(
                     span,
                     format!("`{kind}` is no block that is known"),
-                    "use figure or estimate, or no name for plain code",
+                    "use figure, estimate or notes, or no name for plain code",
                 );
             }
             _ => {}
@@ -178,8 +194,27 @@ impl<'a> Reader<'a> {
             return;
         }
         let mut out = String::new();
+        self.anchors.name(&mut self.pending);
         html::push_html(&mut out, self.pending.drain(..));
         self.body.push(Block::Html(out));
+    }
+
+    /// Notes about the step that they stand in: Markdown, which can run no more than that of the lesson.
+    fn note(&mut self, text: &str, offset: usize) {
+        for (event, span) in Parser::new_ext(text, Options::ENABLE_TABLES).into_offset_iter() {
+            self.text(event.into_static(), span.start + offset..span.end + offset);
+        }
+        let mut out = String::new();
+        html::push_html(&mut out, self.pending.drain(..));
+        self.notes.push((self.anchors.last().to_owned(), out));
+    }
+
+    /// Takes a name as an anchor of its own.
+    fn anchor(&mut self, name: &str, span: Range<usize>) {
+        if !self.anchors.take(name) {
+            let message = format!("`{name}` is already the name of a heading, figure or question");
+            self.complain(span, message, "give it another name");
+        }
     }
 
     /// The tree of some TOML of the lesson; complaints where it is none.
@@ -210,8 +245,13 @@ impl<'a> Reader<'a> {
 
     fn block(&mut self, kind: &str, toml: &str, offset: usize) {
         let rig_of = self.rig_of;
+        if kind == "notes" {
+            self.note(toml, offset);
+            return;
+        }
         if kind == "estimate" {
             if let Some(block) = estimate::read(toml, offset, rig_of, &mut self.complaints) {
+                self.anchor(&block.template.id, offset..offset);
                 self.body.push(Block::Estimate(Box::new(block)));
             }
             return;
@@ -243,6 +283,7 @@ impl<'a> Reader<'a> {
             Some((name?.0, rig?))
         });
         if let Some((name, rig)) = figure {
+            self.anchor(&name, offset..offset);
             self.body.push(Block::Figure { name, rig: Box::new(rig) });
         }
     }
@@ -273,7 +314,7 @@ impl<'a> Reader<'a> {
 }
 
 fn is_block(kind: &str) -> bool {
-    matches!(kind, "figure" | "estimate")
+    matches!(kind, "figure" | "estimate" | "notes")
 }
 
 /// Whether a link can run nothing: https, a heading, or a relative path.
@@ -300,7 +341,38 @@ mod tests {
     fn a_plain_lesson_is_read() {
         let lesson = read(&format!("{FRONT}# Hello\n\nSome *text*.\n"), &|_| None).unwrap();
         assert_eq!((lesson.title.as_str(), lesson.minutes), ("One", 5));
-        assert_eq!(lesson.body, [Block::Html("<h1>Hello</h1>\n<p>Some <em>text</em>.</p>\n".into())]);
+        assert_eq!(
+            lesson.body,
+            [Block::Html("<h1 id=\"hello\">Hello</h1>\n<p>Some <em>text</em>.</p>\n".into())]
+        );
+    }
+
+    #[test]
+    fn notes_stand_beside_the_lesson_by_the_step_that_they_are_about() {
+        let text = format!(
+            "{FRONT}```notes\nBegin *slowly*.\n```\n\n## See\n\nText.\n\n```notes\n- Point.\n```\n\n## See\n\n```notes\nAgain.\n```\n"
+        );
+        let lesson = read(&text, &|_| None).unwrap();
+        let notes: Vec<_> = lesson.notes.iter().map(|(step, html)| (step.as_str(), html.as_str())).collect();
+        assert_eq!(
+            notes,
+            [
+                (TITLE, "<p>Begin <em>slowly</em>.</p>\n"),
+                ("see", "<ul>\n<li>Point.</li>\n</ul>\n"),
+                ("see-2", "<p>Again.</p>\n")
+            ]
+        );
+        let told = format!("{:?}", lesson.body);
+        assert!(!told.contains("slowly") && !told.contains("Point") && !told.contains("Again"), "{told}");
+        assert_eq!(complaints("```notes\na <b>word</b>\n```\n").len(), 2);
+    }
+
+    #[test]
+    fn a_name_is_an_anchor_of_one_thing() {
+        let figure = "```figure\nname = \"see\"\nrig = \"rig.toml\"\n```\n";
+        let wrong = ["`see` is already the name of a heading, figure or question"];
+        assert_eq!(complaints(&format!("## See\n\n{figure}")), wrong);
+        assert_eq!(complaints(&format!("{figure}\n{figure}")), wrong);
     }
 
     #[test]

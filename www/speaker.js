@@ -1,0 +1,242 @@
+// The speaker's page: the lesson's steps and notes, what the projected page holds back, and keys that act on that page.
+// Loaded only where a page is asked for as the speaker's; it computes nothing and has no figure of its own.
+
+import { channel, someName, STEPS } from './channel.js';
+
+/** @typedef {import('./channel.js').Told} Told */
+/** @typedef {import('./channel.js').Said['say']} Doing */
+
+/** How often the projected pages are asked where they stand, ms; how often they may fail to answer. */
+const ASK = 1500;
+const PATIENCE = 3;
+/** Where not even the words arrived. */
+const MUTE = 'The speaker’s page did not start: its words did not arrive. Reload the page.';
+
+/** @template {keyof HTMLElementTagNameMap} T @param {T} tag @param {Record<string, string>} [attributes] @param {...(Node | string)} children @returns {HTMLElementTagNameMap[T]} */
+function made(tag, attributes = {}, ...children) {
+  const one = document.createElement(tag);
+  for (const [key, value] of Object.entries(attributes)) one.setAttribute(key, value);
+  one.append(...children);
+  return one;
+}
+
+/** Sets text only where it differs, so that a reader keeps their place. @param {HTMLElement} place @param {string} text */
+function write(place, text) {
+  if (place.textContent !== text) place.textContent = text;
+}
+
+/** @param {string | URL} address */
+async function json(address) {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error(String(answer.status));
+  return answer.json();
+}
+
+/** A lesson's steps in words: its headings by their text, questions and figures by what they are. @param {DocumentFragment} lesson @param {Record<string, string>} words */
+function stepsOf(lesson, words) {
+  return [...lesson.querySelectorAll(STEPS)].map(at => {
+    const kind = { 'OUTLEAN-RIG': 'figure', 'OUTLEAN-ESTIMATE': 'question' }[at.tagName];
+    return { id: at.id, part: kind !== undefined, title: kind ? words[`step.${kind}`] : at.textContent ?? '' };
+  });
+}
+
+class Desk {
+  name = someName();
+  line = channel();
+  /** @type {Map<string, { told: Told, unanswered: number }>} The projected pages that answer, first heard first. */
+  pages = new Map();
+  /** @type {string | undefined} The page that is led. */
+  page;
+  leads = true;
+  step = '';
+
+  /** @param {HTMLElement} main @param {DocumentFragment} lesson @param {Record<string, string>} words @param {Record<string, string>} notes */
+  constructor(main, lesson, words, notes) {
+    this.words = words;
+    this.notes = notes;
+    this.steps = stepsOf(lesson, words);
+    this.step = this.steps[0]?.id ?? '';
+    const key = (/** @type {string} */ name, /** @type {() => void} */ press) => {
+      const button = made('button', { type: 'button', 'data-key': name }, words[`key.${name}`]);
+      button.addEventListener('click', press);
+      return button;
+    };
+    this.state = made('p', { class: 'state', role: 'status' });
+    this.openKey = made('a', { class: 'key', href: location.pathname, target: '_blank' }, words['key.open']);
+    this.turn = key('turn', () => this.other());
+    this.take = key('take', () => this.lead());
+    this.list = made('ol', { class: 'steps' }, ...this.steps.map(({ id, part, title }) => {
+      const button = made('button', { type: 'button' }, title);
+      button.addEventListener('click', () => this.go(id));
+      return made('li', part ? { class: 'part', 'data-step': id } : { 'data-step': id }, button);
+    }));
+    this.now = made('h2', { id: 'now' });
+    this.next = made('p', { class: 'next' });
+    this.note = made('div', { class: 'notes' });
+    this.held = made('p', { class: 'held' });
+    this.prompt = made('p', { class: 'prompt' });
+    this.reveal = key('reveal', () => this.say('reveal'));
+    this.is = made('b');
+    this.why = made('span');
+    this.rig = made('p', { class: 'told' });
+    this.moves = /** @type {Doing[]} */ (['sweep', 'back', 'out', 'undo', 'reset']).map(name => key(name, () => this.say(name)));
+    this.turns = [key('previous', () => this.by(-1)), key('following', () => this.by(1))];
+    const part = (/** @type {string} */ name, /** @type {(Node | string)[]} */ ...inside) =>
+      made('section', { class: name, 'aria-labelledby': `of-${name}` }, made('h2', { id: `of-${name}` }, words[`part.${name}`]), ...inside);
+    const row = (/** @type {Node[]} */ ...keys) => made('div', { class: 'keys' }, ...keys);
+    main.replaceChildren(
+      made('h1', {}, words.title),
+      made('div', { class: 'standing' }, this.state, row(this.openKey, this.take, this.turn)),
+      made('div', { class: 'desk' },
+        part('steps', this.list, row(...this.turns), made('p', { class: 'told' }, words.clicker)),
+        made('div', {},
+          made('section', { class: 'now', 'aria-labelledby': 'now' }, this.now, this.note, this.next),
+          part('hidden', this.held, this.prompt, row(this.reveal)),
+          part('figure', made('p', { class: 'verdict' }, this.is, ' ', this.why), this.rig, row(...this.moves)),
+        ),
+      ),
+    );
+    this.line.onmessage = ({ data }) => (data.page ? this.hear(data) : this.meet(data));
+    addEventListener('pagehide', () => this.say('bye'));
+    addEventListener('keydown', event => this.click(event));
+    setInterval(() => this.ask(), ASK);
+    this.lead();
+    this.ask();
+  }
+
+  /** @param {Doing} say @param {string} [step] */
+  say(say, step) {
+    this.line.postMessage({ by: this.name, to: this.page, say, step });
+  }
+
+  /** Asks every page where it stands; one that no longer answers is gone. */
+  ask() {
+    for (const [page, known] of this.pages) if (++known.unanswered > PATIENCE) this.forget(page);
+    this.line.postMessage({ by: this.name, say: 'hello' });
+    this.show();
+  }
+
+  /** @param {string} page */
+  forget(page) {
+    this.pages.delete(page);
+    if (this.page === page) this.page = [...this.pages.keys()].at(-1);
+  }
+
+  /** What a projected page tells. @param {Told} told */
+  hear(told) {
+    if (told.gone) this.forget(told.page);
+    else {
+      this.pages.set(told.page, { told, unanswered: 0 });
+      this.page ??= told.page;
+      if (told.page === this.page && told.step) this.step = told.step;
+    }
+    this.show();
+  }
+
+  /** What another speaker's page says: the one that came last speaks, until it closes. @param {import('./channel.js').Said} said */
+  meet({ say }) {
+    if (say === 'lead') this.leads = false;
+    else if (say === 'bye') this.leads = true;
+    this.show();
+  }
+
+  lead() {
+    this.leads = true;
+    this.say('lead');
+    this.show();
+  }
+
+  /** Speaks to the next of the pages that answer. */
+  other() {
+    const all = [...this.pages.keys()];
+    this.page = all[(all.indexOf(this.page ?? '') + 1) % all.length];
+    this.show();
+  }
+
+  /** @param {string} step */
+  go(step) {
+    if (!this.leads) return;
+    this.step = step;
+    this.say('go', step);
+    this.show();
+  }
+
+  /** @param {number} way */
+  by(way) {
+    const next = this.steps[this.at() + way];
+    if (next) this.go(next.id);
+  }
+
+  at() {
+    return this.steps.findIndex(step => step.id === this.step);
+  }
+
+  /** The keys that a clicker sends. @param {KeyboardEvent} event */
+  click(event) {
+    const way = { PageDown: 1, PageUp: -1 }[event.key];
+    if (!way || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    this.by(way);
+  }
+
+  show() {
+    const { words, pages, page } = this;
+    const told = pages.get(page ?? '')?.told;
+    const at = this.at();
+    const [now, next] = [this.steps[at], this.steps[at + 1]];
+    write(this.state, words[!this.leads ? 'state.other' : !told ? 'state.none' : told.hidden ? 'state.behind' : pages.size > 1 ? 'state.many' : 'state.led'].replace('{count}', String(pages.size)));
+    this.openKey.hidden = Boolean(told);
+    this.take.hidden = this.leads;
+    this.turn.hidden = !this.leads || pages.size < 2;
+    for (const item of this.list.children) {
+      const button = /** @type {HTMLButtonElement} */ (item.firstElementChild);
+      if (/** @type {HTMLElement} */ (item).dataset.step === this.step) button.setAttribute('aria-current', 'step');
+      else button.removeAttribute('aria-current');
+      button.disabled = !this.leads;
+    }
+    if (this.now.dataset.step !== this.step) {
+      this.now.dataset.step = this.step;
+      write(this.now, now?.title ?? '');
+      this.note.innerHTML = this.notes[this.step] ?? ''; // made by the build, which takes no HTML of an author's
+      if (!this.note.firstChild) this.note.append(made('p', { class: 'told' }, words['notes.none']));
+    }
+    write(this.next, next ? words.next.replace('{title}', next.title) : words.last);
+    const acts = this.leads && told !== undefined;
+    const asked = told?.question;
+    const hidden = told?.veiled || asked?.open;
+    write(this.held, !told ? words['hidden.unknown'] : asked?.open && told.veiled ? words['hidden.both'] : asked?.open ? words['hidden.answer'] : told.veiled ? words['hidden.forces'] : words['hidden.nothing']);
+    if (asked) this.held.append(' ', words['hidden.is'], ' ', made('b', { class: 'answer' }, asked.answer));
+    write(this.prompt, asked?.prompt ?? '');
+    this.reveal.disabled = !acts || !hidden;
+    write(this.is, told?.verdict?.is ?? '');
+    write(this.why, told?.verdict?.why ?? words['figure.unknown']);
+    write(this.rig, told?.rig ?? '');
+    const [sweep, back, out, undo, reset] = this.moves;
+    for (const key of [back, out, reset]) key.disabled = !acts || told.veiled;
+    sweep.disabled = !acts || told.veiled || told.reduced;
+    undo.disabled = !acts || told.veiled || !told.undo;
+    write(sweep, words[told?.playing ? 'key.pause' : 'key.sweep']);
+    this.turns[0].disabled = !this.leads || at < 1;
+    this.turns[1].disabled = !this.leads || !next;
+  }
+}
+
+async function sit() {
+  const main = document.querySelector('main');
+  const lesson = main?.querySelector('template')?.content;
+  if (!main || !lesson) return;
+  const base = new URL('.', import.meta.url);
+  const language = document.documentElement.lang.split('-')[0] || 'en';
+  document.documentElement.dataset.speaker = '';
+  document.head.append(made('link', { rel: 'stylesheet', href: new URL('speaker.css', base).href }));
+  try {
+    // Without notes the page still leads.
+    const [words, notes] = await Promise.all([json(new URL(`strings/${language}/speaker.json`, base)), json('notes.json').catch(() => ({}))]);
+    document.title = `${words.title}: ${document.title}`;
+    new Desk(main, lesson, words, notes);
+  } catch {
+    main.prepend(made('p', { role: 'alert' }, MUTE));
+  }
+}
+
+sit();
