@@ -46,8 +46,8 @@ class EstimateElement extends HTMLElement {
     if (!this.#question) return;
     const units = this.#units();
     // Any answer is marked with the right one beside it; an open question does not show that it was.
-    const { causes, answer } = this.#locked ? this.#question.marked(units) : this.#question.mark('1', units);
-    return { prompt: String(this.#question.view(units).prompt), answer: String(causes?.at(-1)?.[1] ?? answer), open: !this.#locked };
+    const { answer_text } = this.#locked ? this.#question.marked(units) : this.#question.mark('1', units);
+    return { prompt: String(this.#question.view(units).prompt), answer: String(answer_text), open: !this.#locked };
   }
 
   /** Locks in what is typed, if it can be read; else shows the answer without a prediction. */

@@ -45,6 +45,8 @@ class RigElement extends HTMLElement {
   #grips = { head: 'rest', foot: 'rest', anchor: 'rest' };
   #held = false;
   #noted = '';
+  /** Whether the readings that a sheet shows were folded away on the screen. */
+  #shut = false;
 
   connectedCallback() {
     if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
@@ -341,6 +343,8 @@ class RigElement extends HTMLElement {
       else more.before(views.element);
     }
     views.room(alone);
+    if (sheet && !more.open) this.#shut = more.open = true;
+    else if (!sheet && this.#shut) this.#shut = more.open = false;
     this.#show();
   }
 

@@ -15,7 +15,7 @@ const SPEAKER = '/01-lean/?view=speaker';
 
 /** A second page beside the first, watched like it. @param {Stage} stage @param {string} path */
 async function beside({ page, origin }, path) {
-  const other = await page.browserContext().newPage();
+  const other = await page.browserContext().newPage({ type: 'window' });
   await other.setViewport({ width: 980, height: 1000 });
   const { noise } = await watch(other, origin);
   await other.goto(origin + path, { waitUntil: 'load' });
@@ -98,10 +98,10 @@ eachBrowser('the speaker’s keys act on the projected figure, and its verdict i
   await press(other, 'reset');
   await page.waitForFunction(at => Math.abs(/** @type {any} */ (document.querySelector('outlean-rig')).rig.lean - at) < 1e-9, { polling: 100 }, start);
   await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).act({ kind: 'set', key: 'lean', value: 1.1 }));
-  await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).act({ kind: 'set', key: 'lean', value: 1.1 }));
   await says(other, '.verdict', /At the end of the working range|Outside the working range/);
-  assert.equal(await other.$eval('.verdict b', at => at.textContent), await page.$eval('>>> .verdict b', at => at.textContent));
   await page.bringToFront();
+  await rest(page);
+  assert.equal(await other.$eval('.verdict b', at => at.textContent), await page.$eval('outlean-rig >>> .verdict b', at => at.textContent));
   await press(other, 'sweep');
   await says(other, '[data-key=sweep]', /Pause/);
   await press(other, 'sweep');

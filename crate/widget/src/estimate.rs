@@ -130,7 +130,7 @@ fn read_template(sent: &JsValue) -> Result<EstimateTemplate, String> {
 }
 
 impl Estimate {
-    /// A marked answer: `{ verdict, slip, sentences, causes, steps, given, answer, tolerance }`.
+    /// A marked answer: `{ verdict, slip, sentences, causes, steps, given, answer, answer_text, tolerance }`.
     fn shown(&self, marked: &Marked, units: Units) -> JsValue {
         let question = &self.question;
         let dimension = answered_in(question.ask).unwrap_or(Dimension::Force);
@@ -156,6 +156,7 @@ impl Estimate {
             .put("steps", list(&steps, |each| step(each, &self.words, units)))
             .put("given", marked.given)
             .put("answer", marked.answer)
+            .put("answer_text", show(marked.answer, dimension, units).to_string())
             .put("tolerance", marked.tolerance)
             .into()
     }
