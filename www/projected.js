@@ -48,7 +48,7 @@ function standing() {
     page: name,
     step: present()?.id ?? '',
     hidden: document.hidden,
-    veiled: view?.veiled ?? false,
+    veiled: view?.veiled ?? true,
     playing: view?.playing ?? false,
     reduced: view?.reduced ?? false,
     undo: view?.undo ?? false,
