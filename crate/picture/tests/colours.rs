@@ -6,6 +6,14 @@
 //! Fernandes, IEEE Transactions on Visualization and Computer Graphics 15, 2009, at full severity; as a second opinion
 //! Viénot, Brettel and Mollon, Color Research and Application 24, 1999, which has no tritanopia.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test"
+)]
+
 use core::f64::consts::PI;
 use libm::{atan2, cos, exp, fabs, hypot, pow, sin, sqrt};
 
