@@ -34,6 +34,7 @@ for (const [theme, dark] of /** @type {const} */ ([['system', true], ['dark', fa
         caution: document.querySelector('.caution')?.checkVisibility() && getComputedStyle(/** @type {Element} */ (document.querySelector('.caution'))).display,
         height: figure?.getBoundingClientRect().height ?? 0,
         inked,
+        beyond: (root.querySelector('table')?.getBoundingClientRect().right ?? 0) - (figure?.getBoundingClientRect().right ?? 0),
       };
     });
     assert(sheet.rows === still && still >= 8, `${sheet.rows} of ${still} rows`);
@@ -45,6 +46,7 @@ for (const [theme, dark] of /** @type {const} */ ([['system', true], ['dark', fa
     assert.equal(sheet.settings, false);
     assert.equal(sheet.caution, 'table-footer-group');
     assert(sheet.height > 500 && sheet.height < 980, `${sheet.height} px stand on one sheet`);
+    assert(sheet.beyond <= 1, `the readings end ${sheet.beyond} px beyond the sheet`);
     assert(sheet.inked > 2000, `${sheet.inked} dots of ink`);
     await page.emulateMediaType('screen');
     await rest(page);
