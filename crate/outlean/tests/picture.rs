@@ -59,9 +59,13 @@ const VIEWS: [&str; 4] = ["side", "front", "polygon", "curves"];
 #[test]
 fn every_view_is_drawn_in_every_theme_with_title_description_fallbacks_and_caution() {
     for view in VIEWS {
-        for (theme, paper) in
-            [("light", "#F5F7F2"), ("dark", "#11191E"), ("projector", "#FFFFFF"), ("print", "#FFFFFF")]
-        {
+        for (theme, paper) in [
+            ("light", "#F5F7F2"),
+            ("dark", "#11191E"),
+            ("projector", "#FFFFFF"),
+            ("sunlight", "#FFFFFF"),
+            ("print", "#FFFFFF"),
+        ] {
             let svg = picture(&["quarry.toml", "--view", view, "--theme", theme]);
             well_formed(&svg);
             let background = format!("Z\" fill=\"{paper}\"/>");
@@ -168,7 +172,7 @@ fn what_is_wrong_is_named_with_its_value_and_what_is_allowed() {
         (
             vec!["plumb.toml", "--view", "side", "--theme", "sepia"],
             2,
-            vec!["sepia", "light, dark, projector, print"],
+            vec!["sepia", "light, dark, projector, sunlight, print"],
         ),
         (vec!["plumb.toml", "--view", "side", "--lean", "20 kg"], 2, vec!["--lean: “20 kg”", "“20 deg”"]),
         (
