@@ -22,6 +22,8 @@ import { RigFigure } from './wasm/outlean.js';
 const REST = 400;
 /** How often words are renewed while something moves, ms: faster than they are read, and a third of the work of a frame. */
 const READ = 50;
+/** How long bands are drawn in one frame, ms. */
+const SLICE = 4;
 const NARROW = 640;
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
@@ -129,7 +131,10 @@ class RigElement extends HTMLElement {
     const covers = element('p', { class: 'covers' });
     const side = element('canvas', { role: 'img' });
     const head = element('div', { class: 'head' });
-    const axis = new CurvesAxis(words, () => this.#need({ curves: true, cursor: true, words: true }));
+    const axis = new CurvesAxis(words, () => {
+      this.#figure.setBands(axis.bands);
+      this.#need({ curves: true, cursor: true, words: true });
+    });
     const chart = element('canvas', { role: 'img' });
     const cursor = element('canvas', { 'aria-hidden': 'true' });
     const curves = element('div', { class: 'curves' }, chart, cursor);
@@ -417,6 +422,7 @@ class RigElement extends HTMLElement {
       const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
       this.#paint(parts.chart, curves, this.#figure.paintCurves(curves.width, curves.height, devicePixelRatio, k, panels, parts.axis.over));
     }
+    if (curves && parts.axis.bands && !this.#dragging()) this.#drawBands();
     if (dirty.cursor && curves) this.#paint(parts.cursor, curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
     if (dirty.words && !late) {
       this.#said = now;
@@ -432,7 +438,25 @@ class RigElement extends HTMLElement {
 
   /** Whether numbers run by faster than they are read. */
   #hurried() {
-    return this.#held || Object.values(this.#grips).includes('dragged') || this.#figure.moving();
+    return this.#dragging() || this.#figure.moving();
+  }
+
+  #dragging() {
+    return this.#held || Object.values(this.#grips).includes('dragged');
+  }
+
+  /** Draws rigs for the bands of the curves for a while; the curves are painted anew once all are drawn. */
+  #drawBands() {
+    const until = performance.now() + SLICE;
+    let drew = false;
+    while (performance.now() < until) {
+      if (!this.#figure.drawBands()) {
+        if (drew) this.#need({ curves: true });
+        return;
+      }
+      drew = true;
+    }
+    this.#need({});
   }
 
   /** The size of a place that is shown. @param {HTMLElement} place */

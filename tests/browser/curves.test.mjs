@@ -128,3 +128,32 @@ for (const [name, look, theme] of /** @type {[string, import('./browsers.mjs').L
     assert.deepEqual(await axe(), []);
   });
 }
+
+eachBrowser('uncertainty bands come under the curves, and what they are is said', { width: 1280, height: 900 }, async stage => {
+  const { page, axe } = stage;
+  await ready(stage);
+  const disabled = () => page.$eval('>>> [data-key="curves.bands"]', box => /** @type {HTMLInputElement} */ (box).disabled);
+  assert(await disabled(), 'what the lines would be is not told before the answer');
+  await answer(page, '3 kN');
+  await new Promise(done => setTimeout(done, 800));
+  const before = await picture(page);
+  const press = () => page.$eval('>>> [data-key="curves.bands"]', box => /** @type {HTMLElement} */ (box).click());
+  await press();
+  await page.waitForFunction(() => /nine in ten of 512/.test(document.querySelector('outlean-rig')?.shadowRoot?.querySelector('.over .fixed')?.textContent ?? ''));
+  const start = Date.now();
+  while ((await picture(page)) === before && Date.now() - start < 10_000) await rest(page);
+  const banded = await picture(page);
+  assert.notEqual(banded, before);
+  assert.deepEqual(await axe(), []);
+  // In step with the rig: away while it is another, back once that is drawn.
+  const load = (/** @type {number} */ value) => page.evaluate(value => /** @type {any} */ (document.querySelector('outlean-rig')).act({ kind: 'set', key: 'load.mass', value }), value);
+  const mass = Number((await rig(page))['load.mass']);
+  await load(mass - 80);
+  await new Promise(done => setTimeout(done, 2000));
+  assert.notEqual(await picture(page), banded);
+  await press();
+  await load(mass);
+  await rest(page);
+  await rest(page);
+  assert.equal(await picture(page), before);
+});

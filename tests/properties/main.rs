@@ -7,6 +7,7 @@
     reason = "so a test fails"
 )]
 
+mod bands;
 mod carried;
 mod edge;
 mod equilibrium;

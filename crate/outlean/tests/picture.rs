@@ -152,6 +152,18 @@ fn a_frame_that_tips_is_a_picture_too() {
     }
 }
 
+/// With bands there is more under the lines, and the lines are as they were.
+#[test]
+fn bands_lie_under_the_curves() {
+    let plain = picture(&["plumb.toml", "--view", "curves"]);
+    let banded = picture(&["plumb.toml", "--view", "curves", "--bands"]);
+    well_formed(&banded);
+    assert!(banded.len() > plain.len() + 1000, "{} and {}", plain.len(), banded.len());
+    let lines = |svg: &str| svg.split_once("<g transform=").map(|(_, rest)| rest.to_owned());
+    assert_eq!(lines(&plain), lines(&banded));
+    assert_eq!(banded, picture(&["plumb.toml", "--view", "curves", "--bands"]), "the same draws each time");
+}
+
 #[test]
 fn a_file_is_written_where_it_is_asked_for() {
     let place: PathBuf = std::env::temp_dir().join(format!("outlean-picture-{}.svg", std::process::id()));

@@ -106,6 +106,8 @@ pub enum Role {
     CurveOutside(Kind),
     /// Between the hairlines of an uncertainty band.
     Band(Kind),
+    /// A hairline of it.
+    BandEdge(Kind),
     /// An axis.
     AxisLine,
     /// A grid line: no meaning.

@@ -253,6 +253,7 @@ impl Role {
             Self::Curve(kind, Weight::Full) => Look::round(kind.ink(), 300),
             Self::Curve(kind, Weight::Thin) => Look::round(kind.ink(), 180),
             Self::CurveOutside(kind) => Look::sharp(kind.ink(), LINE).dashed(Dashes::Outside),
+            Self::BandEdge(kind) => Look::sharp(kind.ink(), HAIR),
             Self::Grid => Look::sharp(Ink::Rule, HAIR),
             Self::Limit => Look::sharp(Ink::Ink, 140).dashed(Dashes::Limit),
             Self::Cursor => Look::sharp(Ink::Ink, 100),

@@ -32,6 +32,7 @@
 
 mod angle;
 mod balance_lean;
+mod bands;
 mod case;
 mod check;
 mod crew;
@@ -75,6 +76,7 @@ mod sweep;
 mod trade;
 
 pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
+pub use bands::{BAND_DRAWS, BAND_PLACES, BAND_SEED, Bands};
 pub use case::{Case, MAX_CASES, Scenario};
 pub use check::{Check, Part, State, checks, worked};
 pub use crew::{Haul, Raising, simple_advantage};

@@ -14,7 +14,8 @@ use outlean_picture::{
     SideViewInput, Subject, Words, front_view, paint, parts_past, polygon, side_view,
 };
 use outlean_rig::{
-    Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Lever, Limit, Part, Rig, Station, WorkingRange,
+    Case, FARTHEST_BACK, FARTHEST_OUT, Fault, Interval, Lever, Limit, Part, Rig, Scatter, Station,
+    WorkingRange,
 };
 use outlean_rigfile::{Units, first_guy, key_of, show};
 use wasm_bindgen::prelude::*;
@@ -30,6 +31,7 @@ pub struct RigFigure {
     front: Option<FrontView>,
     polygon: Option<Polygon>,
     chart: Option<Chart>,
+    bands: bool,
     /// The texts of what was painted last.
     texts: String,
 }
@@ -55,6 +57,7 @@ impl RigFigure {
             front: None,
             polygon: None,
             chart: None,
+            bands: false,
             texts: String::new(),
         })
     }
@@ -251,6 +254,19 @@ impl RigFigure {
         lever(self.state.rig(), over).is_some()
     }
 
+    /// Whether the curves have uncertainty bands, of [`Scatter::USUAL`].
+    #[wasm_bindgen(js_name = setBands)]
+    pub fn set_bands(&mut self, bands: bool) {
+        self.bands = bands;
+    }
+
+    /// Draws a few more of the rigs that the uncertainty bands are of; whether there were any left to draw. What is drawn is seen
+    /// when the curves are painted next.
+    #[wasm_bindgen(js_name = drawBands)]
+    pub fn draw_bands(&mut self) -> bool {
+        self.chart.as_mut().is_some_and(|chart| chart.draw_bands(4))
+    }
+
     /// Paints what stays of the curves while what they run `over` moves; over the lean where the rig has no such thing. To
     /// be called when rig, units, size or colours change, and over anything but the lean when that does. `panels` is
     /// `guys` for those alone, else both.
@@ -279,7 +295,7 @@ impl RigFigure {
             revealed: !state.veiled(),
         };
         let known = |chart: &Chart| *chart.options() == options && chart.curves().lever == lever;
-        let chart = match self.chart.take().filter(known) {
+        let mut chart = match self.chart.take().filter(known) {
             Some(chart) => chart,
             None => {
                 let curves = Curves::of(state.rig(), state.range(), lever)
@@ -289,6 +305,11 @@ impl RigFigure {
                 Chart::new(curves, options, &self.words)
             }
         };
+        if self.bands != chart.banded() {
+            let scatter = self.bands.then_some(Scatter::USUAL);
+            let told = |fault| explained(&fault, state.units(), &self.words);
+            chart.band(state.rig(), scatter).map_err(told)?;
+        }
         let under = chart.under();
         let mut told = Told::cleared(under.width, under.height, ratio);
         paint(&under, &mut CanvasPainter::new(&mut told, ratio, &self.inks));

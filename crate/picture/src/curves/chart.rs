@@ -7,7 +7,7 @@ use super::label::{Label, shown_balance};
 use super::plan::{BAND, Plan, Plot, on_axis};
 use super::sample::{Curves, Sample};
 use crate::{Inks, Kind, Path, Role, Scene, Stroke, Weight};
-use outlean_rig::Quantity;
+use outlean_rig::{Bands, Quantity};
 use plotters::coord::CoordTranslate;
 use plotters::coord::cartesian::Cartesian2d;
 use plotters::coord::types::RangedCoordf64;
@@ -42,6 +42,7 @@ pub(crate) struct Still<'a> {
     pub(crate) curves: &'a Curves,
     pub(crate) plan: &'a Plan,
     pub(crate) labels: &'a [Label],
+    pub(crate) bands: Option<&'a Bands>,
     pub(crate) revealed: bool,
 }
 
@@ -59,6 +60,9 @@ impl Still<'_> {
                 if !inside {
                     scene.path(Path::rectangle(from, area.top, to, area.bottom), Role::OutArea);
                 }
+            }
+            if let Some(bands) = self.bands {
+                super::band::draw(&mut scene, plan, plot, curves, bands);
             }
             for lean in shown_balance(curves) {
                 upright(&mut scene, plan.x_at(lean), (area.top, area.bottom), Role::Axis);

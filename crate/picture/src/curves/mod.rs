@@ -5,6 +5,7 @@
 //! the pointer are a [`Scene`] made anew whenever the lever moves ([`Chart::cursor`]).
 
 mod axis;
+mod band;
 mod chart;
 mod cursor;
 mod label;
@@ -27,7 +28,7 @@ pub use svg_backend::SvgBackend;
 
 use crate::{Inks, Scene, Words};
 use label::{Clear, Label};
-use outlean_rig::{Rig, Solution};
+use outlean_rig::{Bands, Fault, Rig, Scatter, Solution};
 use plan::Plan;
 
 /// The curves of a rig, laid out.
@@ -38,6 +39,7 @@ pub struct Chart {
     plan: Plan,
     labels: Vec<Label>,
     clears: Vec<Clear>,
+    bands: Option<Bands>,
 }
 
 impl Chart {
@@ -46,7 +48,28 @@ impl Chart {
     pub fn new(curves: Curves, options: Options, words: &Words) -> Self {
         let plan = Plan::of(&curves, &options);
         let (labels, clears) = label::still(&curves, &plan, options.units, options.revealed, words);
-        Self { curves, options, plan, labels, clears }
+        Self { curves, options, plan, labels, clears, bands: None }
+    }
+
+    /// Puts uncertainty bands under the lines, or takes them away. They are seen once they are drawn: [`Chart::draw_bands`].
+    ///
+    /// # Errors
+    ///
+    /// A scatter out of range.
+    pub fn band(&mut self, rig: &Rig, scatter: Option<Scatter>) -> Result<(), Fault> {
+        self.bands = scatter.map(|scatter| band::bands(&self.curves, rig, scatter)).transpose()?;
+        Ok(())
+    }
+
+    /// Whether there are bands under the lines, drawn or being drawn.
+    #[must_use]
+    pub const fn banded(&self) -> bool {
+        self.bands.is_some()
+    }
+
+    /// Draws so many more of the rigs that the bands are of; whether there were any left to draw.
+    pub fn draw_bands(&mut self, draws: u32) -> bool {
+        self.bands.as_mut().is_some_and(|bands| bands.draw(draws))
     }
 
     /// What is drawn.
@@ -84,14 +107,14 @@ impl Chart {
     }
 
     fn still(&self) -> chart::Still<'_> {
-        let Self { curves, options, plan, labels, .. } = self;
-        chart::Still { curves, plan, labels, revealed: options.revealed }
+        let Self { curves, options, plan, labels, bands, .. } = self;
+        chart::Still { curves, plan, labels, bands: bands.as_ref(), revealed: options.revealed }
     }
 
     /// The moving layer over it, of the rig of the figure, solved.
     #[must_use]
     pub fn cursor(&self, rig: &Rig, solution: &Solution, grip: Grip) -> Scene {
-        let Self { curves, options, plan, labels, clears } = self;
+        let Self { curves, options, plan, labels, clears, .. } = self;
         cursor::Moving { curves, plan, labels, clears, units: options.units, revealed: options.revealed }
             .scene(rig, solution, grip)
     }

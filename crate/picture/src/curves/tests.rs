@@ -1,9 +1,10 @@
 //! What holds of the curves of any rig, tried on a few hundred.
 
 use super::*;
+use crate::{Item, Kind, Path, Role, Shape};
 use outlean_rig::{
-    Guy, Leg, Lever, Line, Pair, Path as LinePath, Point, Quantity, Rig, Side, leans_where, solve_at,
-    working_range,
+    Guy, Leg, Lever, Line, Pair, Path as LinePath, Point, Quantity, Rig, Scatter, Side, leans_where,
+    solve_at, working_range,
 };
 use outlean_rigfile::{DEG, Units};
 
@@ -217,11 +218,11 @@ fn values_at_the_cursor_meet_nothing() {
                 let scene = chart.cursor(&rig, &solution, Grip::Rest);
                 let mut areas: Vec<_> = chart.labels.iter().map(|label| label.area).collect();
                 for item in &scene.items {
-                    let crate::Role::Text(lettering, tone) = item.role else {
-                        met += u32::from(matches!(item.role, crate::Role::Dot(_)));
+                    let Role::Text(lettering, tone) = item.role else {
+                        met += u32::from(matches!(item.role, Role::Dot(_)));
                         continue;
                     };
-                    let crate::Shape::Text { x, y, text, anchor } = &item.shape else { panic!("lettering") };
+                    let Shape::Text { x, y, text, anchor } = &item.shape else { panic!("lettering") };
                     let label = Label::new(text.clone(), (*x, *y), *anchor, (lettering, tone), chart.plan.k);
                     assert!(label.area.within(&chart.plan.all), "{seed} {label:?}");
                     assert!(!areas.iter().any(|area| area.meets(&label.area)), "{seed} {lean} {label:?}");
@@ -312,4 +313,35 @@ fn two_working_ranges_are_both_clear_paper() {
     assert_eq!(inside, [false, true, false, true, false]);
     assert_eq!(chart.plan.stops(&chart.curves).len(), 4);
     assert_eq!(chart.labels.iter().filter(|label| label.text == "working range").count(), 2);
+}
+
+/// Every line has a band round it, as thin as what is off is small, and none before it is drawn.
+#[test]
+fn bands_lie_round_their_lines() {
+    let (rig, mut chart) = banded(Scatter::USUAL);
+    let bands = |chart: &Chart| -> Vec<(Kind, Path)> {
+        let of = |item: &Item| match (item.role, &item.shape) {
+            (Role::Band(kind), Shape::Path(path)) => Some((kind, path.clone())),
+            _ => None,
+        };
+        chart.under().items.iter().filter_map(of).collect()
+    };
+    assert_eq!(bands(&chart), []);
+    while chart.draw_bands(64) {}
+    let found = bands(&chart);
+    let lines = chart.curves().legs.series.len() + chart.curves().guys.series.len();
+    assert!(found.len() >= lines, "{} bands of {lines} lines", found.len());
+    let height = |path: &Path| path.bounds().map_or(0.0, |(_, top, _, bottom)| bottom - top);
+    assert!(found.iter().all(|(_, path)| height(path) > 2.0));
+    chart.band(&rig, None).unwrap();
+    assert_eq!(bands(&chart), []);
+}
+
+/// Curves of a leaning rig with bands not drawn yet.
+fn banded(scatter: Scatter) -> (Rig, Chart) {
+    let mut rig = straight_back();
+    rig.line = Line::along(LinePath::RedirectedAtFoot { foot: Side::Right, to: Point::new(-8.0, -0.6, 0.0) });
+    let mut chart = Chart::new(sampled(&rig), options(328.0, 400.0, 1.0, Panels::Both), &words());
+    chart.band(&rig, Some(scatter)).unwrap();
+    (rig, chart)
 }
