@@ -66,7 +66,24 @@ impl Vary {
     }
 }
 
+/// A rig with every span drawn anew, in their order.
+pub(crate) fn vary(spans: &[Span], rig: &Rig, generator: &mut Generator) -> Result<Rig, VaryError> {
+    let mut rig = rig.clone();
+    for span in spans {
+        span.draw(generator, &mut rig)?;
+    }
+    Ok(rig)
+}
+
 impl Span {
+    /// Every value that it can take, SI, as shown.
+    pub(crate) fn values(&self) -> Result<Vec<f64>, VaryError> {
+        let place = field(&self.field).ok_or_else(|| VaryError::UnknownField(self.field.clone()))?;
+        let steps = self.steps().ok_or_else(|| VaryError::NotASpan(self.clone()))?;
+        let value = |step: u32| self.least + f64::from(step) * self.step;
+        Ok((0..=steps).map(|step| rounded(value(step), place.dimension(), self.units)).collect())
+    }
+
     fn draw(&self, generator: &mut Generator, rig: &mut Rig) -> Result<(), VaryError> {
         let place = field(&self.field).ok_or_else(|| VaryError::UnknownField(self.field.clone()))?;
         let steps = self.steps().ok_or_else(|| VaryError::NotASpan(self.clone()))?;

@@ -2,6 +2,8 @@
 
 #![allow(dead_code, reason = "each test file uses its own share")]
 
+pub mod kinds;
+
 use outlean_course::{EstimateTemplate, SlipKind, Vary};
 use outlean_rig::{Allowed, Line, Path, Point, Quantity, Side};
 
