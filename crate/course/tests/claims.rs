@@ -136,6 +136,8 @@ fn what_follows_from_statics_holds() {
         assert_eq!(at("the fore guy does not work", lean), Ok(true));
         assert_eq!(at("the frame stands", lean), Ok(true));
     }
+    // Anchored a hand's breadth aside, the guy pulls a ten-thousandth harder: nobody can say that it rises.
+    assert_eq!(at("tension of the aft guy rises with aft.offset", 30.0), Err(Unclear::KnifeEdge));
     let mut free = rig();
     free.guys.clear();
     assert_eq!(claim("the frame tips").holds(&free), Ok(true));

@@ -1,9 +1,8 @@
 //! Building the course: lessons into pages, beside the assets and the program that the pages load.
 
-use crate::lesson::{self, Complaint, Lesson};
+use crate::course;
 use crate::page::{self, Shell};
 use outlean_picture::Words;
-use outlean_rig::Rig;
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -39,18 +38,12 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     let words = strings(&places.assets.join("strings/en/shell.json"))?;
     let picture = strings(&places.assets.join("strings/en/picture.json"))?;
     let shell = Shell { template: text(&places.assets.join("shells/lesson.html"))?, words, picture };
-    let mut said = String::new();
-    let mut lessons = Vec::new();
-    let mut whole = true;
-    for folder in folders(places.lessons)? {
-        let lesson = read_lesson(&folder, &mut said)?;
-        whole &= lesson.is_some();
-        lessons.extend(lesson.map(|lesson| (name_of(&folder), lesson)));
+    let course = course::read(&[places.lessons.to_owned()])?;
+    if course.errors > 0 {
+        return Err(Failure::Content(course.said));
     }
-    if !whole {
-        return Err(Failure::Content(said));
-    }
-    eprint!("{said}"); // warnings
+    eprint!("{}", course.said); // warnings
+    let lessons = course.lessons;
     if lessons.is_empty() {
         return Err(Failure::File(
             places.lessons.to_owned(),
@@ -83,46 +76,12 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
 
-/// The lesson in `folder`, if nothing in it is an error; what is wrong with it is added to `said`, ready to be read.
-fn read_lesson(folder: &Path, said: &mut String) -> Result<Option<Lesson>, Failure> {
-    let path = folder.join("lesson.md");
-    let source = text(&path)?;
-    let mut rigs: BTreeMap<String, Rig> = BTreeMap::new();
-    let mut whole = true;
-    for file in
-        files(folder)?.into_iter().filter(|file| file.extension().is_some_and(|ending| ending == "toml"))
-    {
-        let source = text(&file)?;
-        let (rig, problems) = outlean_rigfile::read(&source);
-        said.push_str(&crate::diagnostics::problems(&file.display().to_string(), &source, &problems));
-        match rig {
-            Some(read) => drop(rigs.insert(name_of(&file), read.rig)),
-            None => whole = false,
-        }
-    }
-    match lesson::read(&source, &|name| rigs.get(name).cloned()) {
-        Ok(lesson) => Ok(Some(lesson).filter(|_| whole)),
-        Err(complaints) => {
-            let path = path.display().to_string();
-            for Complaint { span, message, hint } in complaints {
-                said.push_str(&crate::diagnostics::complaint(
-                    &path,
-                    &source,
-                    span,
-                    &message,
-                    hint.as_deref(),
-                ));
-            }
-            Ok(None)
-        }
-    }
-}
-
 fn strings(path: &Path) -> Result<Words, Failure> {
     serde_json::from_str(&text(path)?).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
-fn text(path: &Path) -> Result<String, Failure> {
+/// The text of a file.
+pub fn text(path: &Path) -> Result<String, Failure> {
     fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
@@ -130,7 +89,8 @@ fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
-fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+/// What is in a folder, by name.
+pub fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let failed = |why: std::io::Error| Failure::File(folder.to_owned(), why.to_string());
     let mut all = fs::read_dir(folder)
         .map_err(failed)?
@@ -141,16 +101,13 @@ fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     Ok(all)
 }
 
-/// The folders in `folder` that hold a lesson, by name.
-fn folders(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    Ok(entries(folder)?.into_iter().filter(|path| path.join("lesson.md").is_file()).collect())
-}
-
-fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+/// The files in a folder, by name.
+pub fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     Ok(entries(folder)?.into_iter().filter(|path| path.is_file()).collect())
 }
 
-fn name_of(path: &Path) -> String {
+/// The last part of a path.
+pub fn name_of(path: &Path) -> String {
     path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
 }
 

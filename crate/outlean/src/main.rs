@@ -1,16 +1,20 @@
 #![doc = include_str!("../README.md")]
 
 mod build;
+mod check;
 mod cited;
+mod course;
 mod diagnostics;
 mod files;
 mod lesson;
 mod materials;
 mod name;
+mod new_lesson;
 mod packed;
 mod page;
 mod picture;
 mod propose;
+mod question;
 mod range;
 mod scatter;
 mod serve;
@@ -47,6 +51,20 @@ enum Command {
         /// Folder to fill.
         #[arg(long)]
         out: PathBuf,
+    },
+    /// Say all that is wrong in lessons, without building anything.
+    Check {
+        /// Folders of lessons, or of one lesson.
+        #[arg(default_value = "lessons")]
+        folders: Vec<PathBuf>,
+    },
+    /// Begin a lesson: a folder with a text, a rig and a question of each kind, to be written over.
+    NewLesson {
+        /// Its name: a number for its place, then words, such as 04-feet.
+        name: String,
+        /// The folder to put it in.
+        #[arg(long, default_value = "lessons")]
+        lessons: PathBuf,
     },
     /// Serve a built folder on this machine.
     Serve {
@@ -96,6 +114,8 @@ fn main() -> ExitCode {
                 Err(why) => failed(&why),
             }
         }
+        Command::Check { folders } => check::run(&folders),
+        Command::NewLesson { name, lessons } => new_lesson::run(&lessons, &name),
         Command::Solve(args) => solve::run(&args),
         Command::Range(args) => range::run(&args),
         Command::Sweep(args) => sweep::run(&args),
@@ -121,6 +141,7 @@ fn told(built: Result<Vec<String>, build::Failure>) -> ExitCode {
     }
 }
 
+/// Says why nothing could be done.
 fn failed(why: &str) -> ExitCode {
     eprintln!("error: {why}");
     ExitCode::from(2)

@@ -63,6 +63,7 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
                     files.push((folder.join(&still), picture));
                 }
             }
+            Block::Question(block) => body.push_str(&crate::question::element(block)),
             Block::Estimate(block) => body.push_str(&format!(
                 "<outlean-estimate id=\"{}\" figure=\"{}\">{}<p>{}</p></outlean-estimate>\n",
                 escaped(&block.template.id),
@@ -128,7 +129,7 @@ pub fn home(shell: &Shell, lessons: &[(String, Lesson)]) -> String {
 }
 
 /// A rig as pages read it: SI numbers and words by the keys of the field and choice tables.
-fn flat(rig: &Rig) -> Value {
+pub fn flat(rig: &Rig) -> Value {
     let entry = |(key, value)| {
         let value = match value {
             Entry::Number(number) => Value::from(number),
@@ -160,12 +161,12 @@ fn template(template: &EstimateTemplate) -> Value {
 }
 
 /// Data for an element, as a script that is never run. `<` is escaped, so that nothing in it can end it.
-fn data(value: &Value) -> String {
+pub fn data(value: &Value) -> String {
     format!("<script type=\"application/json\">{}</script>", value.to_string().replace('<', "\\u003c"))
 }
 
 /// Text as HTML.
-fn escaped(text: &str) -> String {
+pub fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 

@@ -9,6 +9,11 @@
 //! answer = ["1.5 kN", "9 kN"]  # numbers whose answer lies outside are drawn again
 //! slips = ["forgot main line"] # recognised, each with its own answer
 //! sides = true                 # half of the questions are put as in a mirror
+//! objective = 2                # of the lesson's, counted from 1
+//! level = 2                    # 1 to know, 2 to apply, 3 to judge
+//! hint = "Take moments about the foot line."
+//! explanation = "The guy holds the load's moment and presses the head down."
+//! source = "common practice"
 //!
 //! [[vary]]                     # what is drawn anew for each learner
 //! field = "lean"
@@ -19,16 +24,13 @@
 //!
 //! The answer itself is never written: the core computes it.
 
-use super::Complaint;
+use super::block::Source;
 use super::table::Table;
-use outlean_course::{ASKED, EstimateTemplate, SlipKind, Span, Tolerance, Vary, answered_in, draw};
-use outlean_rig::{Allowed, Dimension, Rig};
-use outlean_rigfile::{Units, field, fields, nearest};
+use super::{about, flaw, vary};
+use outlean_course::{ASKED, About, EstimateTemplate, SlipKind, Template, Tolerance, Vary, answered_in};
+use outlean_rig::{Allowed, Dimension};
+use outlean_rigfile::nearest;
 use std::ops::Range;
-use toml::de::DeTable;
-
-/// How many seeds each template is tried on when a lesson is built.
-const TRIED: u64 = 200;
 
 /// An estimate as it stands in a lesson.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,39 +39,20 @@ pub struct EstimateBlock {
     pub template: EstimateTemplate,
     /// The figure it goes with.
     pub figure: String,
+    /// What every question has besides.
+    pub about: About,
 }
 
-/// Reads the body of an `estimate` block that begins at `offset` of its file. `rig_of` finds a rig by the name
-/// of its file.
-pub fn read(
-    body: &str,
-    offset: usize,
-    rig_of: &dyn Fn(&str) -> Option<Rig>,
-    complaints: &mut Vec<Complaint>,
-) -> Option<EstimateBlock> {
-    let before = complaints.len();
-    let (tree, errors) = DeTable::parse_recoverable(body);
-    for error in errors {
-        let span = error.span().unwrap_or_default();
-        let span = span.start + offset..span.end + offset;
-        complaints.push(Complaint { span, message: error.message().to_owned(), hint: None });
-    }
-    let mut table = Table::new(tree.get_ref(), 0..0, offset, complaints);
-    let id = table.text("id", "give the question a name of its own, such as id = \"leg-with-the-line\"");
+/// Reads an `estimate` block.
+pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
+    let before = source.complaints.len();
+    let (objectives, rig_of) = (source.objectives, source.rig_of);
+    let tree = source.tree();
+    let mut table = source.table(tree.get_ref(), 0..0);
+    let id = table.words("id", "give the question a name of its own, such as id = \"leg-with-the-line\"");
     let figure = table.text("figure", "name the figure that goes with it");
-    let rig = table.text("rig", "name the rig file beside the lesson, such as rig = \"rig.toml\"").and_then(
-        |(name, span)| {
-            let rig = rig_of(&name);
-            if rig.is_none() {
-                table.complain(
-                    span,
-                    format!("there is no rig in {name}"),
-                    "its file must stand beside the lesson and be without errors",
-                );
-            }
-            rig
-        },
-    );
+    let rig = vary::rig(&mut table, rig_of);
+    let about = about::read(&mut table, objectives);
     let ask = one_of(&mut table, "ask", &ASKED);
     let dimension = ask.and_then(answered_in).unwrap_or(Dimension::Force);
     let within = table.quantity("within", Dimension::Ratio, "how near counts, such as within = \"8 %\"");
@@ -82,12 +65,13 @@ pub fn read(
     let sides = table.flag("sides");
     let varied = table.tables("vary");
     table.done();
+    let about = about?.checked(source);
     let mut vary: Vec<Option<Vary>> =
-        varied.iter().map(|(each, at)| span(each, at.clone(), offset, complaints)).collect();
+        varied.iter().map(|(each, at)| Some(Vary::Number(vary::span(source, each, at.clone())?))).collect();
     if sides == Some(true) {
         vary.push(Some(Vary::Sides));
     }
-    if complaints.len() > before {
+    if source.complaints.len() > before {
         return None;
     }
     let (id, at) = id?;
@@ -100,17 +84,12 @@ pub fn read(
         slips: slips??,
         answer: answer?,
     };
-    for seed in 0..TRIED {
-        if let Err(why) = draw(&template, seed) {
-            let span = at.start + offset..at.end + offset;
-            let message = format!("with seed {seed} no question can be drawn: {why:?}");
-            let hint =
-                "vary less, widen `answer`, or leave out a slip that comes too near the answer".to_owned();
-            complaints.push(Complaint { span, message, hint: Some(hint) });
-            return None;
-        }
-    }
-    Some(EstimateBlock { template, figure: figure?.0 })
+    let Template::Estimate(template) =
+        flaw::tried(source, Template::Estimate(template), at, &flaw::Places::NONE)?
+    else {
+        return None;
+    };
+    Some(EstimateBlock { template, figure: figure?.0, about: about? })
 }
 
 /// What the words at `key` mean.
@@ -162,40 +141,4 @@ fn slips(table: &mut Table<'_, '_>, written: &[(String, Range<usize>)]) -> Optio
         all = None;
     }
     all
-}
-
-fn span(
-    table: &DeTable<'_>,
-    at: Range<usize>,
-    offset: usize,
-    complaints: &mut Vec<Complaint>,
-) -> Option<Vary> {
-    let mut table = Table::new(table, at, offset, complaints);
-    let name = table.text("field", "the key of a field, such as field = \"lean\"");
-    let place = name.as_ref().and_then(|(name, span)| {
-        let place = field(name);
-        if place.is_none() {
-            let known = fields().map(|spec| spec.key);
-            let hint = nearest(name, known).map_or_else(
-                || "see the list of fields".to_owned(),
-                |near| format!("did you mean `{near}`?"),
-            );
-            table.complain(span.clone(), format!("there is no field `{name}`"), hint);
-        }
-        place
-    });
-    let dimension = place.map_or(Dimension::Length, |place| place.dimension());
-    let mut end = |key: &'static str, hint: &str| -> Option<(f64, bool)> {
-        let (text, span) = table.text(key, hint)?;
-        let us = ["ft", "in", "lb"].iter().any(|unit| text.contains(unit));
-        place?;
-        Some((table.as_quantity(key, &text, span, dimension)?, us))
-    };
-    let least = end("from", "the least value, such as from = \"18 deg\"");
-    let most = end("to", "the greatest value, such as to = \"30 deg\"");
-    let step = end("step", "from one value to the next, such as step = \"1 deg\"");
-    table.done();
-    let ((least, us), (most, _), (step, _)) = (least?, most?, step?);
-    let units = if us { Units::Us } else { Units::Metric };
-    Some(Vary::Number(Span { field: name?.0, least, most, step, units }))
 }

@@ -1,16 +1,29 @@
 //! A lesson: Markdown with front matter in TOML between `+++` lines, and fenced blocks for figures and questions.
 //!
-//! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; an `estimate` block is
-//! described in `estimate.rs`. A `notes` block is Markdown for who leads the lesson, about the step that it stands in:
-//! learners never see it. Everything else is CommonMark. Raw HTML is refused, and so are links that run
-//! script and pictures from elsewhere: what a lesson says can run nothing.
+//! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; questions are blocks of the
+//! kinds `estimate`, `choose`, `order`, `faults` and `set`, each described in its file. A `notes` block is Markdown for
+//! who leads the lesson, about the step that it stands in: learners never see it. Everything else is CommonMark. Raw
+//! HTML is refused, and so are links that run script and pictures from elsewhere: what a lesson says can run nothing.
 
+mod about;
 mod anchors;
+mod block;
+mod choose;
+mod claim;
 mod estimate;
+mod faults;
+mod flaw;
+pub mod inline;
+mod order;
+mod question;
+mod set;
 mod table;
+mod vary;
 
 pub use anchors::TITLE;
+use block::Source;
 pub use estimate::EstimateBlock;
+pub use question::QuestionBlock;
 
 use anchors::Anchors;
 
@@ -58,9 +71,14 @@ pub enum Block {
         /// The rig that it begins with.
         rig: Box<Rig>,
     },
-    /// A question.
+    /// A question that asks for a number.
     Estimate(Box<EstimateBlock>),
+    /// A question of another kind.
+    Question(Box<QuestionBlock>),
 }
+
+/// How many seeds each template is tried on when a lesson is read.
+const TRIED: u64 = 200;
 
 /// Reads a lesson, with every complaint about it. `rig_of` finds a rig by the name of its file beside the lesson.
 ///
@@ -68,8 +86,14 @@ pub enum Block {
 ///
 /// All complaints, in the order in which they stand.
 pub fn read(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Result<Lesson, Vec<Complaint>> {
+    tried(text, rig_of, TRIED)
+}
+
+/// As [`read`], every template tried on so many seeds.
+pub fn tried(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>, seeds: u64) -> Result<Lesson, Vec<Complaint>> {
     let mut reader = Reader {
         rig_of,
+        seeds,
         complaints: Vec::new(),
         front: None,
         body: Vec::new(),
@@ -99,6 +123,7 @@ pub fn read(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Result<Lesson, 
 
 struct Reader<'a> {
     rig_of: &'a dyn Fn(&str) -> Option<Rig>,
+    seeds: u64,
     complaints: Vec<Complaint>,
     front: Option<(String, u32, Vec<String>)>,
     body: Vec<Block>,
@@ -181,7 +206,7 @@ impl<'a> Reader<'a> {
                 self.complain(
                     span,
                     format!("`{kind}` is no block that is known"),
-                    "use figure, estimate or notes, or no name for plain code",
+                    "use figure, estimate, choose, order, faults, set or notes, or no name for plain code",
                 );
             }
             _ => {}
@@ -249,10 +274,23 @@ impl<'a> Reader<'a> {
             self.note(toml, offset);
             return;
         }
-        if kind == "estimate" {
-            if let Some(block) = estimate::read(toml, offset, rig_of, &mut self.complaints) {
-                self.anchor(&block.template.id, offset..offset);
-                self.body.push(Block::Estimate(Box::new(block)));
+        if is_question(kind) {
+            let objectives = self.front.as_ref().map(|(_, _, objectives)| objectives.len());
+            let complaints = &mut self.complaints;
+            let mut source = Source { body: toml, offset, rig_of, objectives, seeds: self.seeds, complaints };
+            let block = if kind == "estimate" {
+                estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block)))
+            } else {
+                question::read(kind, &mut source).map(|block| Block::Question(Box::new(block)))
+            };
+            if let Some(block) = block {
+                let id = match &block {
+                    Block::Estimate(block) => block.template.id.clone(),
+                    Block::Question(block) => block.template.id().to_owned(),
+                    _ => String::new(),
+                };
+                self.anchor(&id, offset..offset);
+                self.body.push(block);
             }
             return;
         }
@@ -296,9 +334,11 @@ impl<'a> Reader<'a> {
         let missing: Vec<String> = self
             .body
             .iter()
-            .filter_map(
-                |block| if let Block::Estimate(block) = block { Some(block.figure.clone()) } else { None },
-            )
+            .filter_map(|block| match block {
+                Block::Estimate(block) => Some(block.figure.clone()),
+                Block::Question(block) => block.figure.clone(),
+                Block::Html(_) | Block::Figure { .. } => None,
+            })
             .filter(|figure| !named(figure))
             .collect();
         if self.complaints.is_empty() {
@@ -314,7 +354,11 @@ impl<'a> Reader<'a> {
 }
 
 fn is_block(kind: &str) -> bool {
-    matches!(kind, "figure" | "estimate" | "notes")
+    matches!(kind, "figure" | "notes") || is_question(kind)
+}
+
+fn is_question(kind: &str) -> bool {
+    kind == "estimate" || question::KINDS.contains(&kind)
 }
 
 /// Whether a link can run nothing: https, a heading, or a relative path.

@@ -57,6 +57,32 @@ impl<'t, 'c> Table<'t, 'c> {
         self.as_text(key, value, hint)
     }
 
+    /// The text at `key`, which must be there and say something.
+    pub fn words(&mut self, key: &'static str, hint: &str) -> Option<(String, Range<usize>)> {
+        let (text, span) = self.text(key, hint)?;
+        if text.trim().is_empty() {
+            self.complain(span, format!("`{key}` is empty"), hint);
+            return None;
+        }
+        Some((text, span))
+    }
+
+    /// The text at `key`, if it is there.
+    pub fn maybe(&mut self, key: &'static str, hint: &str) -> Option<(String, Range<usize>)> {
+        let value = self.find(key)?;
+        self.as_text(key, value, hint)
+    }
+
+    /// Whether something stands at `key`.
+    pub fn has(&self, key: &str) -> bool {
+        self.table.get(key).is_some()
+    }
+
+    /// Where the table stands.
+    pub fn place(&self) -> Range<usize> {
+        self.at.clone()
+    }
+
     fn as_text(
         &mut self,
         key: &str,
@@ -78,6 +104,14 @@ impl<'t, 'c> Table<'t, 'c> {
             return None;
         };
         list.iter().map(|each| self.as_text(key, each, hint)).collect()
+    }
+
+    /// The text or the texts listed at `key`, which must be there.
+    pub fn one_or_more(&mut self, key: &'static str, hint: &str) -> Option<Vec<(String, Range<usize>)>> {
+        match self.table.get(key).map(Spanned::get_ref) {
+            Some(DeValue::String(_)) => self.text(key, hint).map(|text| vec![text]),
+            _ => self.texts(key, hint),
+        }
     }
 
     /// The whole number at `key`, which must be there and lie in `allowed`.
@@ -156,6 +190,16 @@ impl<'t, 'c> Table<'t, 'c> {
                 None
             }
         }
+    }
+
+    /// The table at `key` itself, if it is there, with where it stands.
+    pub fn table(&mut self, key: &'static str, hint: &str) -> Option<&'t DeTable<'t>> {
+        let value = self.need(key, hint)?;
+        if let DeValue::Table(table) = value.get_ref() {
+            return Some(table);
+        }
+        self.complain(value.span(), format!("`{key}` must be a table"), hint);
+        None
     }
 
     /// Complains of every name that was not asked for.

@@ -1,0 +1,111 @@
+//! The lessons of a course, read together, with all that is wrong in them.
+
+use crate::build::{Failure, entries, files, name_of, text};
+use crate::diagnostics;
+use crate::lesson::{self, Block, Complaint, Lesson};
+use outlean_rig::Rig;
+use outlean_rigfile::Severity;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+/// What was read.
+#[derive(Default)]
+pub struct Course {
+    /// Lessons with nothing wrong in them, by the names of their folders.
+    pub lessons: Vec<(String, Lesson)>,
+    /// How many lessons there are, wrong ones as well.
+    pub count: usize,
+    /// All that is to be said of them, ready to be read.
+    pub said: String,
+    /// How many errors are among it.
+    pub errors: usize,
+    /// How many warnings.
+    pub warnings: usize,
+}
+
+/// A question's name and where it was first given: the path of its lesson.
+type Names = BTreeMap<String, String>;
+
+/// Reads the lessons in `folders`: each is one lesson's or holds lessons, one folder each.
+///
+/// # Errors
+///
+/// The first file that cannot be read.
+pub fn read(folders: &[PathBuf]) -> Result<Course, Failure> {
+    let mut course = Course::default();
+    let mut names = Names::new();
+    for folder in folders {
+        let is_lesson = |folder: &PathBuf| folder.join("lesson.md").is_file();
+        let all = if is_lesson(folder) {
+            vec![folder.clone()]
+        } else {
+            entries(folder)?.into_iter().filter(is_lesson).collect()
+        };
+        for folder in all {
+            course.lesson(&folder, &mut names)?;
+        }
+    }
+    Ok(course)
+}
+
+impl Course {
+    /// Reads the lesson in `folder` and all rigs beside it.
+    fn lesson(&mut self, folder: &Path, names: &mut Names) -> Result<(), Failure> {
+        self.count += 1;
+        let before = self.errors;
+        let mut rigs: BTreeMap<String, Rig> = BTreeMap::new();
+        let is_rig = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "toml");
+        for file in files(folder)?.into_iter().filter(is_rig) {
+            let source = text(&file)?;
+            let (rig, problems) = outlean_rigfile::read(&source);
+            self.said += &diagnostics::problems(&file.display().to_string(), &source, &problems);
+            let errors = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
+            self.errors += errors;
+            self.warnings += problems.len() - errors;
+            if let Some(read) = rig {
+                rigs.insert(name_of(&file), read.rig);
+            }
+        }
+        let path = folder.join("lesson.md");
+        let source = text(&path)?;
+        let path = path.display().to_string();
+        match lesson::read(&source, &|name| rigs.get(name).cloned()) {
+            Ok(lesson) => {
+                self.twice(&lesson, &path, &source, names);
+                if self.errors == before {
+                    self.lessons.push((name_of(folder), lesson));
+                }
+            }
+            Err(complaints) => {
+                for complaint in complaints {
+                    self.complain(&path, &source, complaint);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Complains of names of questions that another question of the course has.
+    fn twice(&mut self, lesson: &Lesson, path: &str, source: &str, names: &mut Names) {
+        let ids = lesson.body.iter().filter_map(|block| match block {
+            Block::Estimate(block) => Some(block.template.id.as_str()),
+            Block::Question(block) => Some(block.template.id()),
+            Block::Html(_) | Block::Figure { .. } => None,
+        });
+        for id in ids {
+            let Some(earlier) = names.insert(id.to_owned(), path.to_owned()) else { continue };
+            let quoted = format!("\"{id}\"");
+            let at = source.rfind(&quoted).unwrap_or(0);
+            let message = format!("the question `{id}` has the name of another, in {earlier}");
+            let hint = "give it a name unlike any other of the course".to_owned();
+            let span = at..at + quoted.len();
+            self.complain(path, source, Complaint { span, message, hint: Some(hint) });
+        }
+    }
+
+    fn complain(&mut self, path: &str, source: &str, complaint: Complaint) {
+        let Complaint { span, message, hint } = complaint;
+        self.said += &diagnostics::complaint(path, source, span, &message, hint.as_deref());
+        self.errors += 1;
+    }
+}

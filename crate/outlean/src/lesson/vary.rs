@@ -1,0 +1,67 @@
+//! The rig of a question and what varies in it.
+
+use super::block::Source;
+use super::table::Table;
+use outlean_course::Span;
+use outlean_rig::{Dimension, Rig};
+use outlean_rigfile::{Units, field, fields, nearest};
+use std::ops::Range;
+use toml::de::DeTable;
+
+/// The rig whose file stands at `rig`.
+pub fn rig(table: &mut Table<'_, '_>, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Option<Rig> {
+    let (name, span) =
+        table.text("rig", "name the rig file beside the lesson, such as rig = \"rig.toml\"")?;
+    let rig = rig_of(&name);
+    if rig.is_none() {
+        table.complain(
+            span,
+            format!("there is no rig in {name}"),
+            "its file must stand beside the lesson and be without errors",
+        );
+    }
+    rig
+}
+
+/// The field of that key; a complaint where there is none.
+pub fn known(
+    table: &mut Table<'_, '_>,
+    name: &str,
+    span: &Range<usize>,
+) -> Option<outlean_rigfile::FieldRef> {
+    let place = field(name);
+    if place.is_none() {
+        let known = fields().map(|spec| spec.key);
+        let hint = nearest(name, known)
+            .map_or_else(|| "see the list of fields".to_owned(), |near| format!("did you mean `{near}`?"));
+        table.complain(span.clone(), format!("there is no field `{name}`"), hint);
+    }
+    place
+}
+
+/// The spans of `[[vary]]` or another list of them.
+pub fn spans(source: &mut Source<'_, '_>, tables: &[(&DeTable<'_>, Range<usize>)]) -> Option<Vec<Span>> {
+    let all: Vec<Option<Span>> = tables.iter().map(|(each, at)| span(source, each, at.clone())).collect();
+    all.into_iter().collect()
+}
+
+/// One span: `field`, `from`, `to`, `step`.
+pub fn span(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> Option<Span> {
+    let mut table = source.table(table, at);
+    let name = table.text("field", "the key of a field, such as field = \"lean\"");
+    let place = name.as_ref().and_then(|(name, span)| known(&mut table, name, span));
+    let dimension = place.map_or(Dimension::Length, |place| place.dimension());
+    let mut end = |key: &'static str, hint: &str| -> Option<(f64, bool)> {
+        let (text, span) = table.text(key, hint)?;
+        let us = ["ft", "in", "lb"].iter().any(|unit| text.contains(unit));
+        place?;
+        Some((table.as_quantity(key, &text, span, dimension)?, us))
+    };
+    let least = end("from", "the least value, such as from = \"18 deg\"");
+    let most = end("to", "the greatest value, such as to = \"30 deg\"");
+    let step = end("step", "from one value to the next, such as step = \"1 deg\"");
+    table.done();
+    let ((least, us), (most, _), (step, _)) = (least?, most?, step?);
+    let units = if us { Units::Us } else { Units::Metric };
+    Some(Span { field: name?.0, least, most, step, units })
+}
