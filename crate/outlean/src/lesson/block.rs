@@ -2,6 +2,7 @@
 
 use super::Complaint;
 use super::table::Table;
+use crate::words::words;
 use outlean_rig::Rig;
 use std::ops::Range;
 use toml::Spanned;
@@ -19,6 +20,8 @@ pub struct Source<'a, 'c> {
     pub objectives: Option<usize>,
     /// On how many seeds a template is tried.
     pub seeds: u64,
+    /// The figures that questions call for, with where they do, in bytes of the file.
+    pub wanted: &'c mut Vec<(String, Range<usize>)>,
     /// What is said against it.
     pub complaints: &'c mut Vec<Complaint>,
 }
@@ -28,7 +31,8 @@ impl<'a> Source<'a, '_> {
     pub fn tree(&mut self) -> Spanned<DeTable<'a>> {
         let (tree, errors) = DeTable::parse_recoverable(self.body);
         for error in errors {
-            self.complain(error.span().unwrap_or_default(), error.message(), None);
+            let hint = words().say("problem.syntax.hint").to_owned();
+            self.complain(error.span().unwrap_or_default(), error.message(), Some(hint));
         }
         tree
     }
@@ -36,6 +40,11 @@ impl<'a> Source<'a, '_> {
     /// A table of it, to be read by name.
     pub fn table<'t>(&mut self, table: &'t DeTable<'t>, at: Range<usize>) -> Table<'t, '_> {
         Table::new(table, at, self.offset, self.complaints)
+    }
+
+    /// Notes that it calls for a figure.
+    pub fn wants(&mut self, (name, span): &(String, Range<usize>)) {
+        self.wanted.push((name.clone(), span.start + self.offset..span.end + self.offset));
     }
 
     /// Says something against `span` of the block.

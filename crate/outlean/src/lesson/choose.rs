@@ -19,6 +19,7 @@
 
 use super::block::Source;
 use super::question::{Figure, QuestionBlock, because, head, rig, spans};
+use super::table::Table;
 use super::{claim, flaw};
 use outlean_course::{ChooseTemplate, Ground, Statement, Template};
 use std::ops::Range;
@@ -64,7 +65,7 @@ fn statement(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>)
     let mut fact = None;
     match (has_claim, has_fact) {
         (true, true) => {
-            let _ = (table.find("claim"), table.find("fact"), table.find("source"));
+            either(&mut table);
             table.complain(at, "a statement cannot have both `claim` and `fact`", "leave out one of them");
         }
         (true, false) => written = table.text("claim", "a claim that decides whether it holds"),
@@ -76,11 +77,14 @@ fn statement(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>)
             );
             fact = holds.zip(cited.map(|(text, _)| text));
         }
-        (false, false) => table.complain(
-            at,
-            "nothing decides whether the statement holds",
-            "give it a claim, such as claim = \"the aft guy works\", or fact = true and its source",
-        ),
+        (false, false) => {
+            either(&mut table);
+            table.complain(
+                at,
+                "nothing decides whether the statement holds",
+                "give it a claim, such as claim = \"the aft guy works\", or fact = true and its source",
+            );
+        }
     }
     table.done();
     let why = because(source, why);
@@ -91,4 +95,9 @@ fn statement(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>)
         (None, None) => return None,
     };
     Some(Statement { says: says?, ground, because: why? })
+}
+
+/// Makes the names known that may stand in a statement, though nothing is read from them.
+fn either(table: &mut Table<'_, '_>) {
+    let _ = (table.find("claim"), table.find("fact"), table.find("source"));
 }

@@ -61,10 +61,13 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
         .and_then(|ends| range(&mut table, &ends, dimension));
     let slips = table
         .texts("slips", "the slips that are recognised, such as slips = [\"forgot lean\"]")
-        .map(|all| slips(&mut table, &all));
+        .map(|all| (slips(&mut table, &all), all.into_iter().map(|(_, at)| at).collect()));
     let sides = table.flag("sides");
     let varied = table.tables("vary");
     table.done();
+    if let Some(figure) = &figure {
+        source.wants(figure);
+    }
     let about = about?.checked(source);
     let mut vary: Vec<Option<Vary>> =
         varied.iter().map(|(each, at)| Some(Vary::Number(vary::span(source, each, at.clone())?))).collect();
@@ -75,17 +78,18 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
         return None;
     }
     let (id, at) = id?;
+    let (kinds, slips_at) = slips?;
     let template = EstimateTemplate {
         id,
         rig: rig?,
         vary: vary.into_iter().collect::<Option<_>>()?,
         ask: ask?,
         tolerance: Tolerance { relative: within?, absolute: 0.0 },
-        slips: slips??,
+        slips: kinds?,
         answer: answer?,
     };
     let Template::Estimate(template) =
-        flaw::tried(source, Template::Estimate(template), at, &flaw::Places::NONE)?
+        flaw::tried(source, Template::Estimate(template), at, &flaw::Places::at(slips_at))?
     else {
         return None;
     };

@@ -13,7 +13,7 @@
 //! because = "Nearer than the head is high, it pulls more down than back."
 //!
 //! [[fault]]
-//! set = { "aft.setback" = "2.5 m" }
+//! set = { aft.setback = "2.5 m" }
 //! ```
 
 use super::block::Source;
@@ -73,7 +73,7 @@ fn item(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> O
 }
 
 fn fault(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> Option<Planted> {
-    const HINT: &str = "what is put wrong, such as set = { \"aft.setback\" = \"2.5 m\" }";
+    const HINT: &str = "what is put wrong, such as set = { aft.setback = \"2.5 m\" }";
     let mut table = source.table(table, at);
     let set = table.table("set", HINT);
     let mut all = Some(Vec::new());
@@ -82,8 +82,8 @@ fn fault(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> 
             table.complain(table.place(), "`set` changes nothing", HINT);
             all = None;
         }
-        for (key, value) in set.iter() {
-            let put = put(&mut table, key.get_ref(), &key.span(), value);
+        for (key, at, value) in flat(set) {
+            let put = put(&mut table, &key, &at, value);
             all = all.zip(put).map(|(mut all, put)| {
                 all.push(put);
                 all
@@ -93,6 +93,24 @@ fn fault(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> 
     table.done();
     set?;
     all.map(|set| Planted { set })
+}
+
+/// Keys, where they stand, and what they are set to, in the author's order. `aft.setback = …` is a key as
+/// `"aft.setback" = …` is.
+fn flat<'t>(table: &'t DeTable<'t>) -> Vec<(String, Range<usize>, &'t toml::Spanned<DeValue<'t>>)> {
+    let mut all = Vec::new();
+    for (key, value) in table.iter() {
+        match value.get_ref() {
+            DeValue::Table(inner) => all.extend(
+                flat(inner)
+                    .into_iter()
+                    .map(|(rest, at, value)| (format!("{}.{rest}", key.get_ref()), at, value)),
+            ),
+            _ => all.push((key.get_ref().to_string(), key.span(), value)),
+        }
+    }
+    all.sort_by_key(|(_, at, _)| at.start);
+    all
 }
 
 /// A key and what it is set to.

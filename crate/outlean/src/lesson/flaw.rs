@@ -1,7 +1,9 @@
 //! Trying a template before anyone is asked, and what to tell its author.
 
 use super::block::Source;
-use outlean_course::{DrawError, Flaw, Flawed, Misordered, Template, Unclear, Undrawn, Unsuited, VaryError};
+use outlean_course::{
+    DrawError, Flaw, Flawed, Misordered, SlipKind, Template, Unclear, Undrawn, Unfit, Unsuited, VaryError,
+};
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -12,9 +14,6 @@ pub struct Places {
 }
 
 impl Places {
-    /// Of a block without lists.
-    pub const NONE: Self = Self { entries: Vec::new(), faults: Vec::new() };
-
     /// Those of listed tables.
     pub fn of(entries: &[(&DeTable<'_>, Range<usize>)], faults: &[(&DeTable<'_>, Range<usize>)]) -> Self {
         let places = |list: &[(&DeTable<'_>, Range<usize>)]| list.iter().map(|(_, at)| at.clone()).collect();
@@ -39,12 +38,31 @@ pub fn tried(
         Ok(()) => Some(template),
         Err(flaw) => {
             let Told { entry, fault, message, hint } = told(&flaw);
+            let entry = entry.or_else(|| slip(&template, &flaw));
             let entry = entry.and_then(|number| places.entries.get(number));
             let place = fault.and_then(|number| places.faults.get(number)).or(entry).cloned().unwrap_or(id);
             source.complain(place, message, Some(hint));
             None
         }
     }
+}
+
+/// The number of the slip that an estimate's flaw is about.
+fn slip(template: &Template, flaw: &Flaw) -> Option<usize> {
+    let (Template::Estimate(template), Flawed::Undrawn(Undrawn::Estimate(why))) = (template, &flaw.what)
+    else {
+        return None;
+    };
+    let kind = match why {
+        DrawError::SlipDoesNotApply(kind)
+        | DrawError::NoneFits {
+            last:
+                Unfit::SlipLeadsNowhere(kind) | Unfit::SlipNearAnswer(kind, _) | Unfit::SlipsCoincide(_, kind),
+            ..
+        } => kind,
+        _ => return None,
+    };
+    template.slips.iter().position(|slip| slip == kind)
 }
 
 /// What to tell: which entry or fault is meant, what is wrong, what to do.
@@ -100,7 +118,7 @@ fn undrawn(why: &Undrawn, seed: u64) -> Told {
         Undrawn::Vary(why) => varies(why),
         Undrawn::Steps(why) => steps(why),
         Undrawn::Count { of, count, least, most } => {
-            tell(format!("of {} there are {count}", listed(of)), format!("write {least} to {most}"))
+            tell(format!("there are {count} of {}", listed(of)), format!("write {least} to {most}"))
         }
         Undrawn::FaultsAsked { least, most, count } => tell(
             format!("{least} to {most} faults are to be put in, and {count} are listed"),
@@ -259,8 +277,7 @@ fn estimate(why: &DrawError, seed: u64) -> Told {
     }
 }
 
-fn misfit(why: &outlean_course::Unfit) -> String {
-    use outlean_course::{SlipKind, Unfit};
+fn misfit(why: &Unfit) -> String {
     let slip = |kind: &SlipKind| kind.name().replace('_', " ");
     match why {
         Unfit::Impossible(fault) => format!("the rig cannot be computed ({fault})"),

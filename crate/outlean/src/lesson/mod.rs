@@ -27,7 +27,9 @@ pub use question::QuestionBlock;
 
 use anchors::Anchors;
 
+use crate::words::words;
 use outlean_rig::Rig;
+use outlean_rigfile::nearest;
 use pulldown_cmark::{CodeBlockKind, Event, MetadataBlockKind, Options, Parser, Tag, TagEnd, html};
 use std::ops::Range;
 use table::Table;
@@ -94,6 +96,7 @@ pub fn tried(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>, seeds: u64) -> Re
     let mut reader = Reader {
         rig_of,
         seeds,
+        wanted: Vec::new(),
         complaints: Vec::new(),
         front: None,
         body: Vec::new(),
@@ -124,6 +127,7 @@ pub fn tried(text: &str, rig_of: &dyn Fn(&str) -> Option<Rig>, seeds: u64) -> Re
 struct Reader<'a> {
     rig_of: &'a dyn Fn(&str) -> Option<Rig>,
     seeds: u64,
+    wanted: Vec<(String, Range<usize>)>,
     complaints: Vec<Complaint>,
     front: Option<(String, u32, Vec<String>)>,
     body: Vec<Block>,
@@ -203,11 +207,15 @@ impl<'a> Reader<'a> {
                 );
             }
             Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) if !kind.is_empty() => {
-                self.complain(
-                    span,
-                    format!("`{kind}` is no block that is known"),
-                    "use figure, estimate, choose, order, faults, set or notes, or no name for plain code",
+                let blocks = ["figure", "estimate", "notes"].into_iter().chain(question::KINDS);
+                let hint = nearest(kind, blocks).map_or_else(
+                    || {
+                        "use figure, estimate, choose, order, faults, set or notes, or no name for plain code"
+                            .to_owned()
+                    },
+                    |near| format!("did you mean `{near}`?"),
                 );
+                self.complain(span, format!("`{kind}` is no block that is known"), hint);
             }
             _ => {}
         }
@@ -248,11 +256,9 @@ impl<'a> Reader<'a> {
         for error in errors {
             let span = error.span().unwrap_or_default();
             let message = error.message().to_owned();
-            self.complaints.push(Complaint {
-                span: span.start + offset..span.end + offset,
-                message,
-                hint: None,
-            });
+            let hint = Some(words().say("problem.syntax.hint").to_owned());
+            let span = span.start + offset..span.end + offset;
+            self.complaints.push(Complaint { span, message, hint });
         }
         read(Table::new(tree.get_ref(), 0..0, offset, &mut self.complaints))
     }
@@ -276,8 +282,9 @@ impl<'a> Reader<'a> {
         }
         if is_question(kind) {
             let objectives = self.front.as_ref().map(|(_, _, objectives)| objectives.len());
-            let complaints = &mut self.complaints;
-            let mut source = Source { body: toml, offset, rig_of, objectives, seeds: self.seeds, complaints };
+            let (wanted, complaints) = (&mut self.wanted, &mut self.complaints);
+            let mut source =
+                Source { body: toml, offset, rig_of, objectives, seeds: self.seeds, wanted, complaints };
             let block = if kind == "estimate" {
                 estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block)))
             } else {
@@ -328,26 +335,23 @@ impl<'a> Reader<'a> {
 
     /// A question whose figure is not in the lesson would hold nothing back.
     fn questions_have_figures(&mut self) {
-        let named = |wanted: &str| {
-            self.body.iter().any(|block| matches!(block, Block::Figure { name, .. } if name == wanted))
-        };
-        let missing: Vec<String> = self
+        if !self.complaints.is_empty() {
+            return;
+        }
+        let figures: Vec<String> = self
             .body
             .iter()
-            .filter_map(|block| match block {
-                Block::Estimate(block) => Some(block.figure.clone()),
-                Block::Question(block) => block.figure.clone(),
-                Block::Html(_) | Block::Figure { .. } => None,
-            })
-            .filter(|figure| !named(figure))
+            .filter_map(
+                |block| if let Block::Figure { name, .. } = block { Some(name.clone()) } else { None },
+            )
             .collect();
-        if self.complaints.is_empty() {
-            for figure in missing {
-                self.complain(
-                    0..0,
-                    format!("a question calls for the figure `{figure}`, which the lesson does not have"),
-                    "add a figure block of that name",
+        for (wanted, span) in core::mem::take(&mut self.wanted) {
+            if !figures.contains(&wanted) {
+                let hint = nearest(&wanted, figures.iter().map(String::as_str)).map_or_else(
+                    || "add a figure block of that name".to_owned(),
+                    |near| format!("did you mean `{near}`?"),
                 );
+                self.complain(span, format!("the lesson has no figure `{wanted}`"), hint);
             }
         }
     }

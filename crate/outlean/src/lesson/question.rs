@@ -99,6 +99,9 @@ impl Head {
             Some(_) => return None,
             None => None,
         };
+        if let Some(figure) = &self.figure {
+            source.wants(figure);
+        }
         let about = self.about?.checked(source)?;
         let (id, at) = self.id?;
         Some(Whole { id, at, figure: self.figure.map(|(name, _)| name), asks, about })

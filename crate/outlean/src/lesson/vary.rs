@@ -4,7 +4,7 @@ use super::block::Source;
 use super::table::Table;
 use outlean_course::Span;
 use outlean_rig::{Dimension, Rig};
-use outlean_rigfile::{Units, field, fields, nearest};
+use outlean_rigfile::{Units, field, fields, nearest, show};
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -60,6 +60,23 @@ pub fn span(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) 
     let least = end("from", "the least value, such as from = \"18 deg\"");
     let most = end("to", "the greatest value, such as to = \"30 deg\"");
     let step = end("step", "from one value to the next, such as step = \"1 deg\"");
+    if let (Some((least, _)), Some((most, _)), Some((step, _))) = (least, most, step)
+        && (least > most || step <= 0.0)
+    {
+        let hint = "`from` is no more than `to`, and `step` is above nothing";
+        table.complain(table.place(), "`from`, `to` and `step` make no list of values", hint);
+    }
+    if let Some(place) = place {
+        let outlean_rig::Allowed { least: lowest, most: highest } = place.allowed();
+        let read = |value| show(value, dimension, Units::Metric);
+        for (key, end) in [("from", least), ("to", most)] {
+            if end.is_some_and(|(value, _)| !(lowest..=highest).contains(&value)) {
+                let message = format!("`{key}` is beyond what `{}` may be", place.spec.key);
+                let hint = format!("from {} to {}", read(lowest), read(highest));
+                table.complain(table.place(), message, hint);
+            }
+        }
+    }
     table.done();
     let ((least, us), (most, _), (step, _)) = (least?, most?, step?);
     let units = if us { Units::Us } else { Units::Metric };

@@ -1,0 +1,150 @@
+//! The wrong lesson is the test: each file in `tests/lessons-wrong` must be told exactly what stands beside it in `.txt`.
+//! `OUTLEAN_BLESS=1` writes them anew, to be read by eye. And what is shown to teachers as right is right.
+
+#![expect(clippy::expect_used, reason = "a test that cannot read its files has failed")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+const RIG: &str = include_str!("../new-lesson/rig.toml");
+
+/// An empty folder of this name.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("check").join(name);
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).expect("the folder can be made");
+    folder
+}
+
+/// A lesson in a folder of lessons, on the rig of every new lesson.
+fn lesson(lessons: &Path, name: &str, text: &str) {
+    let folder = lessons.join(name);
+    fs::create_dir_all(&folder).expect("the folder can be made");
+    fs::write(folder.join("lesson.md"), text).expect("writable");
+    fs::write(folder.join("rig.toml"), RIG).expect("writable");
+}
+
+fn outlean(lessons: &Path, arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_outlean"))
+        .args(arguments)
+        .current_dir(lessons)
+        .output()
+        .expect("the program runs")
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).expect("what is printed is text")
+}
+
+#[test]
+fn every_wrong_lesson_is_told_what_is_wrong_with_it() {
+    let wrong = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/lessons-wrong");
+    let mut files: Vec<PathBuf> = fs::read_dir(&wrong)
+        .expect("the folder is there")
+        .map(|entry| entry.expect("readable").path())
+        .collect();
+    files.retain(|path| path.extension().is_some_and(|ending| ending == "md"));
+    files.sort();
+    assert!(files.len() >= 25, "{} wrong lessons", files.len());
+    let lessons = folder("wrong");
+    let mut differing = Vec::new();
+    for path in &files {
+        let name = path.file_stem().expect("it has a name").to_string_lossy().into_owned();
+        lesson(&lessons, &name, &fs::read_to_string(path).expect("readable"));
+        let output = outlean(&lessons, &["check", &name]);
+        let found = format!("{}{}", text(&output.stderr), text(&output.stdout));
+        assert_eq!(output.status.code(), Some(1), "{name}\n{found}");
+        assert!(found.contains(&format!("--> {name}/lesson.md:")), "{name} has no place\n{found}");
+        assert!(found.contains("= help: "), "{name} has no hint\n{found}");
+        let beside = path.with_extension("txt");
+        if std::env::var_os("OUTLEAN_BLESS").is_some() {
+            fs::write(&beside, &found).expect("writable");
+        }
+        let wanted = fs::read_to_string(&beside).unwrap_or_default();
+        if found != wanted {
+            differing.push(format!("{name}\n--- wanted\n{wanted}--- found\n{found}"));
+        }
+    }
+    assert!(differing.is_empty(), "{}", differing.join("\n"));
+}
+
+/// Every block that the format's description shows, put into a lesson.
+#[test]
+fn every_example_shown_to_teachers_is_right() {
+    let described = include_str!("../../../lessons/README.md");
+    let shown: Vec<&str> = described
+        .split("\n````markdown\n")
+        .skip(1)
+        .map(|rest| rest.split("\n````").next().unwrap_or(rest))
+        .collect();
+    let front = shown.iter().find(|block| block.starts_with("+++")).expect("it shows the front matter");
+    let figure = shown.iter().find(|block| block.contains("```figure")).expect("it shows a figure");
+    let mut all = format!("{front}\n\n{figure}\n");
+    for kind in ["estimate", "choose", "order", "faults", "set"] {
+        let block = shown.iter().find(|block| block.starts_with(&format!("```{kind}\n")));
+        all += &format!("\n{}\n", block.unwrap_or_else(|| panic!("it shows no {kind}")));
+    }
+    let lessons = folder("described");
+    lesson(&lessons, "01-described", &all);
+    let output = outlean(&lessons, &["check", "."]);
+    assert_eq!(text(&output.stderr), "");
+    assert_eq!(text(&output.stdout), "1 lesson read, 0 errors, 0 warnings\n");
+}
+
+/// Every claim, field form and reading that the description lists in a table.
+#[test]
+fn every_claim_shown_to_teachers_is_one() {
+    let described = include_str!("../../../lessons/README.md");
+    let table = described.split("| a claim | says |").nth(1).expect("it has a table of claims");
+    let claims: Vec<&str> = table
+        .lines()
+        .skip(2)
+        .map_while(|line| line.strip_prefix("| `"))
+        .filter_map(|line| line.split('`').next())
+        .collect();
+    assert!(claims.len() >= 10, "{claims:?}");
+    for claim in claims {
+        assert!(outlean_course::Claim::read(claim).is_ok(), "{claim}");
+    }
+}
+
+#[test]
+fn a_new_lesson_is_right_and_is_not_written_over() {
+    let lessons = folder("new");
+    for name in ["01-first", "02-second"] {
+        let output = outlean(&lessons, &["new-lesson", name, "--lessons", "."]);
+        assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    }
+    let output = outlean(&lessons, &["check", "."]);
+    assert_eq!(text(&output.stderr), "");
+    assert_eq!(text(&output.stdout), "2 lessons read, 0 errors, 0 warnings\n");
+    fs::write(lessons.join("01-first/lesson.md"), "mine").expect("writable");
+    assert_eq!(outlean(&lessons, &["new-lesson", "01-first", "--lessons", "."]).status.code(), Some(2));
+    assert_eq!(fs::read_to_string(lessons.join("01-first/lesson.md")).expect("readable"), "mine");
+    for name in ["../out", "Über", ""] {
+        assert_eq!(
+            outlean(&lessons, &["new-lesson", name, "--lessons", "."]).status.code(),
+            Some(2),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn two_questions_of_a_course_have_two_names() {
+    let lessons = folder("twice");
+    let block = "+++\ntitle = \"T\"\nminutes = 5\nobjectives = [\"O\"]\n+++\n\n```order\nid = \"same\"\nobjective = 1\nlevel = 1\nhint = \"h\"\nexplanation = \"e\"\nsource = \"common practice\"\n[[step]]\nid = \"a\"\nsays = \"A\"\n[[step]]\nid = \"b\"\nsays = \"B\"\nafter = [\"a\"]\n[[step]]\nid = \"c\"\nsays = \"C\"\n```\n";
+    lesson(&lessons, "01-one", block);
+    assert_eq!(outlean(&lessons, &["check", "."]).status.code(), Some(0));
+    lesson(&lessons, "02-two", block);
+    let output = outlean(&lessons, &["check", "."]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = text(&output.stderr);
+    assert!(said.contains("the question `same` has the name of another, in ./01-one/lesson.md"), "{said}");
+    assert!(said.contains("02-two/lesson.md:8:6"), "{said}");
+    assert_eq!(text(&output.stdout), "2 lessons read, 1 error, 0 warnings\n");
+    assert_eq!(outlean(&lessons, &["check", "nowhere"]).status.code(), Some(2));
+    let empty = folder("empty");
+    assert_eq!(outlean(&empty, &["check", "."]).status.code(), Some(2));
+}
