@@ -242,9 +242,8 @@ impl Order {
         ];
         if let Some(TooEarly { step, waits_for }) = &too_early {
             let words = |place: &usize| self.says.get(*place).cloned().unwrap_or_default();
-            let waits: Vec<String> = waits_for.iter().map(words).collect();
             let said = Sentence::new("order.too_early").text("step", words(step));
-            sentences.push(said.text("waits_for", waits.join("; ")));
+            sentences.extend(waits_for.iter().map(|first| said.clone().text("waits_for", words(first))));
         }
         Ok(OrderMark { right, share, wrong, too_early, sentences })
     }

@@ -159,6 +159,14 @@ fn the_working_range_and_what_ends_it() {
     assert_eq!(at(inside, to + 1.0), Ok(false));
     assert_eq!(at(inside, to - 0.2), Err(Unclear::KnifeEdge));
     assert_eq!(at(inside, to + 0.2), Err(Unclear::KnifeEdge));
+    for tenth in 0..500 {
+        let lean = 0.1 * f64::from(tenth);
+        if let Ok(holds) = at(inside, lean) {
+            assert_eq!(holds, range.around(lean * DEG).is_some(), "at {lean}°");
+        } else {
+            assert!((lean - from).abs() < 0.52 || (lean - to).abs() < 0.52, "clear at {lean}°");
+        }
+    }
     let governs = |words: &str| at(words, 0.5 * (from + to));
     // Of the two only the holdfast is weaker than what pulls on both.
     assert_eq!(governs("the aft holdfast governs"), Ok(true));

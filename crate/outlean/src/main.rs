@@ -18,6 +18,7 @@ mod question;
 mod range;
 mod scatter;
 mod serve;
+mod sheet;
 mod solve;
 mod still;
 mod sweep;
@@ -66,6 +67,8 @@ enum Command {
         #[arg(long, default_value = "lessons")]
         lessons: PathBuf,
     },
+    /// Print questions of a lesson, drawn by seed, with the key on a page of its own.
+    Sheet(sheet::Wanted),
     /// Serve a built folder on this machine.
     Serve {
         /// The folder.
@@ -116,6 +119,7 @@ fn main() -> ExitCode {
         }
         Command::Check { folders } => check::run(&folders),
         Command::NewLesson { name, lessons } => new_lesson::run(&lessons, &name),
+        Command::Sheet(wanted) => sheet::run(&wanted),
         Command::Solve(args) => solve::run(&args),
         Command::Range(args) => range::run(&args),
         Command::Sweep(args) => sweep::run(&args),

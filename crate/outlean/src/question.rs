@@ -51,6 +51,9 @@ pub fn filled(text: &[Filled]) -> String {
 
 /// The name of a field or choice in words.
 pub fn named(key: &str) -> String {
+    if let Some(short) = of_questions().get(&format!("told.{key}")) {
+        return short.to_owned();
+    }
     let row = |name: &str| words().say(&format!("field.guy.N.{name}")).to_owned();
     match key.split_once('.') {
         Some(("aft", name)) => format!("aft guy: {}", row(name)),

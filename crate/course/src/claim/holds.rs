@@ -2,7 +2,7 @@
 
 use super::{Claim, Comparison, End, Operand, Term, Way};
 use outlean_rig::{
-    Dimension, Fault, Governing, Rig, Solution, Tip, limits_at, solve, solve_at, working_range,
+    Dimension, Fault, Governing, Rig, Solution, Tip, governing, limits_at, solve, solve_at, working_range,
 };
 use outlean_rigfile::{DEG, SetError, field, first_guy};
 
@@ -83,11 +83,12 @@ impl Claim {
             Self::Compare { left, is, right } => compare(rig, left, *is, right),
             Self::Change { of, way, with } => change(rig, of, *way, with),
             Self::InRange(wanted) => {
-                let range = working_range(rig).map_err(Unclear::Impossible)?;
-                let inside = range.around(rig.lean).is_some();
-                let near = |end: f64| (end - rig.lean).abs() < APART;
-                let edge = range.intervals.iter().any(|stretch| near(stretch.from) || near(stretch.to));
-                Ok(Truth { holds: inside == *wanted, clear: !edge, sides: None })
+                // What the working range is made of, asked here and half a degree either way: a hundredth of its work.
+                let inside = governing(rig, rig.lean).map_err(Unclear::Impossible)?.holds();
+                let beside =
+                    |lean: f64| governing(rig, lean).is_ok_and(|governing| governing.holds()) == inside;
+                let clear = beside(rig.lean - APART) && beside(rig.lean + APART);
+                Ok(Truth { holds: inside == *wanted, clear, sides: None })
             }
             Self::Stands(wanted) => around(rig, |solution| solution.tips().is_none() == *wanted),
             Self::Works(station, wanted) => {
