@@ -48,7 +48,7 @@ pub use asked::{ASKED, asked, asking};
 pub use causes::{Cause, Share, causes};
 pub use choose::{Choice, Choose, ChooseMark, ChooseTemplate, Ground, Statement};
 pub use claim::{
-    CLEAR, Claim, Comparison, End, Ender, Misread, Operand, Sides, Term, Truth, Unclear, Way, Why,
+    Atom, CLEAR, Claim, Comparison, End, Ender, Misread, Operand, Sides, Term, Truth, Unclear, Way, Why,
 };
 pub use draw::{DrawError, Question, Unfit, answered_in, draw};
 pub use expr::{Expr, Function};

@@ -140,9 +140,23 @@ impl SetTemplate {
         // One field alone, the nearest value first.
         for (place, values) in moves.iter().enumerate() {
             let Some(from) = now.get(place).copied() else { continue };
-            let mut near = values.clone();
-            near.sort_by(|a, b| (a - from).abs().total_cmp(&(b - from).abs()));
-            for value in near {
+            // Outward from where it stands: values rise.
+            let mut above = values.iter().position(|value| *value >= from).unwrap_or(values.len());
+            let mut below = above;
+            for _ in 0..values.len() {
+                let under = below.checked_sub(1).and_then(|at| values.get(at)).copied();
+                let over = values.get(above).copied();
+                let value = match (under, over) {
+                    (Some(under), Some(over)) if from - under <= over - from => under,
+                    (_, Some(over)) => over,
+                    (Some(under), None) => under,
+                    (None, None) => break,
+                };
+                if under == Some(value) {
+                    below -= 1;
+                } else {
+                    above += 1;
+                }
                 let mut setting = now.clone();
                 if let Some(at) = setting.get_mut(place) {
                     *at = value;

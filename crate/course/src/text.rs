@@ -79,6 +79,17 @@ impl Text {
         Ok(Self(pieces))
     }
 
+    /// The text as it is written.
+    #[must_use]
+    pub fn written(&self) -> String {
+        let piece = |piece: &Piece| match piece {
+            Piece::Plain(text) => text.clone(),
+            Piece::Number(operand) => format!("{{{}}}", operand.name().unwrap_or_default()),
+            Piece::Choice(key) => format!("{{{key}}}"),
+        };
+        self.0.iter().map(piece).collect()
+    }
+
     /// The text with its gaps filled from `rig`.
     ///
     /// # Errors

@@ -4,7 +4,9 @@
 use crate::lesson::{QuestionBlock, inline};
 use crate::page::{data, escaped, flat};
 use crate::words::{of_questions, words};
-use outlean_course::{Drawn, Faults, Filled, Order, Set, Template, shown};
+use outlean_course::{
+    Atom, Claim, Condition, Drawn, Faults, Filled, Ground, Item, Order, Put, Set, Statement, Template, shown,
+};
 use outlean_rigfile::{Units, field, show};
 use serde_json::{Map, Value, json};
 
@@ -102,36 +104,62 @@ pub fn still(drawn: &Drawn) -> String {
     }
 }
 
-/// A question's template as pages read it: what the core's template says, its rig by the keys of the field table.
+/// A question's template as pages read it: claims as their atoms, texts as they are written, its rig by the keys of the
+/// field table.
 pub fn template(block: &QuestionBlock) -> Value {
-    let (inner, rig) = match &block.template {
-        Template::Estimate(template) => (serde_json::to_value(template), Some(&template.rig)),
-        Template::Choose(template) => (serde_json::to_value(template), Some(&template.rig)),
-        Template::Order(template) => (serde_json::to_value(template), None),
-        Template::Faults(template) => (serde_json::to_value(template), Some(&template.rig)),
-        Template::Set(template) => (serde_json::to_value(template), Some(&template.rig)),
+    let template = &block.template;
+    let mut all = match template {
+        Template::Estimate(_) => Map::new(),
+        Template::Choose(choose) => {
+            let statement = |statement: &Statement| {
+                let mut all =
+                    object(json!({ "says": statement.says.written(), "because": statement.because }));
+                match &statement.ground {
+                    Ground::Claim(claim) => all.insert("claim".into(), atoms(claim)),
+                    Ground::Fact { holds, .. } => all.insert("fact".into(), (*holds).into()),
+                };
+                Value::Object(all)
+            };
+            let statements: Vec<Value> = choose.statements.iter().map(statement).collect();
+            object(
+                json!({ "rig": flat(&choose.rig), "vary": choose.vary, "one": choose.one, "statements": statements }),
+            )
+        }
+        Template::Order(order) => object(json!({ "steps": order.steps })),
+        Template::Faults(faults) => {
+            let item = |item: &Item| json!({ "says": item.says.written(), "sound": atoms(&item.sound), "because": item.because });
+            let put = |put: &Put| match put {
+                Put::Number(key, value) => (key.clone(), Value::from(*value)),
+                Put::Word(key, word) => (key.clone(), word.clone().into()),
+            };
+            let items: Vec<Value> = faults.items.iter().map(item).collect();
+            let planted: Vec<Value> =
+                faults.faults.iter().map(|each| each.set.iter().map(put).collect()).collect();
+            let (least, most) = (faults.least, faults.most);
+            object(json!({
+                "rig": flat(&faults.rig), "vary": faults.vary, "items": items, "faults": planted, "least": least, "most": most
+            }))
+        }
+        Template::Set(set) => {
+            let condition = |each: &Condition| json!({ "claim": atoms(&each.claim), "says": each.says });
+            let until: Vec<Value> = set.until.iter().map(condition).collect();
+            object(json!({ "rig": flat(&set.rig), "vary": set.vary, "until": until, "may": set.may }))
+        }
     };
-    // Nothing in a template cannot be written as JSON.
-    let mut all = match inner {
-        Ok(Value::Object(all)) => all,
-        _ => Map::new(),
-    };
-    if let Some(rig) = rig {
-        all.insert("rig".into(), flat(rig));
-    }
-    let about = &block.about;
-    all.insert(
-        "about".into(),
-        json!({
-            "asks": block.asks,
-            "objective": about.objective,
-            "level": about.level,
-            "hint": about.hint,
-            "explanation": about.explanation,
-            "source": about.source,
-        }),
-    );
-    all.insert("kind".into(), block.template.kind().into());
-    all.insert("still".into(), STILL.into());
+    all.insert("id".into(), template.id().into());
+    all.insert("kind".into(), template.kind().into());
+    all.insert("objective".into(), block.about.objective.into());
     Value::Object(all)
+}
+
+fn object(value: Value) -> Map<String, Value> {
+    if let Value::Object(object) = value { object } else { Map::new() }
+}
+
+fn atoms(claim: &Claim) -> Value {
+    let atom = |atom: Atom| match atom {
+        Atom::Number(number) => Value::from(number),
+        Atom::Word(word) => word.into(),
+    };
+    claim.atoms().into_iter().map(atom).collect()
 }

@@ -65,9 +65,7 @@ fn every_kind_of_question_stands_in_the_first_lesson_and_reads_without_a_program
         let [element] = found.as_slice() else { panic!("{} of {kind}", found.len()) };
         let data = data(element);
         assert_eq!(data["kind"], kind);
-        for key in ["asks", "objective", "level", "hint", "explanation", "source"] {
-            assert!(!data["about"][key].is_null(), "{kind} says {key}");
-        }
+        assert!(data["objective"].as_u64().is_some_and(|objective| objective >= 1), "{kind}");
         assert_eq!(data["rig"].is_object(), kind != "order", "{kind}");
         if kind != "order" {
             assert!(data["rig"]["lean"].is_number() && data["rig"]["line.path"].is_string());

@@ -1,12 +1,13 @@
 //! One estimate question in the page: drawn, locked in, marked, worked out.
 
 use crate::action::units;
+use crate::asked::said;
 use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
 use crate::told::step;
 use outlean_course::{
-    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, Sentence, SlipKind, Span, Tolerance,
-    Vary, Verdict, With, answered_in, asked, causes, draw, mark, worked,
+    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Tolerance, Vary,
+    Verdict, answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
 use outlean_rig::{Allowed, Dimension, Layout, Operation, Quantity, Side};
@@ -73,7 +74,7 @@ impl Estimate {
                 shown
             }
             Err(MarkError::Unreadable(why)) => {
-                Plain::new().put("problem", self.said(&why.sentence, units)).into()
+                Plain::new().put("problem", said(&self.words, &why.sentence, units)).into()
             }
             Err(_) => Plain::new().put("problem", self.words.say("question.no_answer")).into(),
         }
@@ -151,7 +152,7 @@ impl Estimate {
         Plain::new()
             .put("verdict", verdict)
             .put("slip", slip)
-            .put("sentences", list(&marked.sentences, |sentence| self.said(sentence, units).into()))
+            .put("sentences", list(&marked.sentences, |sentence| said(&self.words, sentence, units).into()))
             .put("causes", list(causes, |share| cause(share.cause, share.value)))
             .put("steps", list(&steps, |each| step(each, &self.words, units)))
             .put("given", marked.given)
@@ -159,24 +160,6 @@ impl Estimate {
             .put("answer_text", show(marked.answer, dimension, units).to_string())
             .put("tolerance", marked.tolerance)
             .into()
-    }
-
-    /// A sentence of the course in words.
-    fn said(&self, sentence: &Sentence, units: Units) -> String {
-        let fills: Vec<(&str, String)> = sentence
-            .fills
-            .iter()
-            .map(|fill| {
-                let value = match &fill.with {
-                    With::Number(value, dimension) => show(*value, *dimension, units).to_string(),
-                    With::Word(key) => self.words.say(key).to_owned(),
-                    With::Text(text) => text.clone(),
-                };
-                (fill.name, value)
-            })
-            .collect();
-        let borrowed: Vec<(&str, &str)> = fills.iter().map(|(name, value)| (*name, value.as_str())).collect();
-        capital(&self.words.fill(&sentence.key, &borrowed))
     }
 
     fn prompt(&self, units: Units) -> String {

@@ -13,6 +13,7 @@ pub mod verdict;
 pub mod view;
 pub mod working;
 
+mod asked;
 mod canvas;
 mod chart_backend;
 mod estimate;

@@ -98,7 +98,7 @@ fn all(list: &JsValue) -> Option<Vec<JsValue>> {
 }
 
 /// The keys of an object sent, with what stands there.
-fn pairs(sent: &JsValue) -> Vec<(String, JsValue)> {
+pub fn pairs(sent: &JsValue) -> Vec<(String, JsValue)> {
     let mut pairs = Vec::new();
     for pair in entries(sent).ok().as_ref().and_then(all).unwrap_or_default() {
         if let Some(key) = at(&pair, "0").as_string() {

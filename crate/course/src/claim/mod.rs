@@ -2,11 +2,13 @@
 //!
 //! An author writes a short sentence ([`Claim::read`] has the forms); nobody ever types in whether it is so.
 
+mod atoms;
 mod ender;
 mod holds;
 mod operand;
 mod read;
 
+pub use atoms::Atom;
 pub use ender::Ender;
 pub use holds::{CLEAR, Sides, Truth, Unclear};
 pub use operand::Operand;
