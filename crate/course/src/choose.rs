@@ -1,5 +1,6 @@
 //! `choose`: the learner picks what holds from a list of statements.
 
+use crate::claim::fit_to_show;
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, share, ticks};
@@ -34,6 +35,16 @@ pub struct Statement {
     pub ground: Ground,
     /// What to say of it after the mark.
     pub because: Option<String>,
+}
+
+impl Statement {
+    /// The claim that decides it, if one does.
+    const fn claim(&self) -> Option<&Claim> {
+        match &self.ground {
+            Ground::Claim(claim) => Some(claim),
+            Ground::Fact { .. } => None,
+        }
+    }
 }
 
 /// What decides whether a statement holds.
@@ -93,7 +104,7 @@ pub struct ChooseMark {
 impl ChooseTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
-    /// Rigs are drawn until one makes a question: every claim is clear on it, no two statements read alike, at least
+    /// Rigs are drawn until one makes a question: the frame stands unless a claim is about that, every claim is clear on it, no two statements read alike, at least
     /// one holds and at least one does not, and one alone where that is asked for.
     ///
     /// # Errors
@@ -121,6 +132,7 @@ impl ChooseTemplate {
     }
 
     fn options(&self, rig: &Rig) -> Result<Vec<Choice>, Unsuited> {
+        fit_to_show(rig, self.statements.iter().filter_map(Statement::claim))?;
         let mut options: Vec<Choice> = Vec::new();
         for (from, statement) in self.statements.iter().enumerate() {
             let holds = match &statement.ground {

@@ -1,5 +1,7 @@
 //! Why a question cannot be drawn, and why an answer cannot be marked.
 
+use outlean_rig::{Fault, Tip};
+
 use crate::{DrawError, MarkError, Misordered, Unclear, VaryError};
 
 /// Why no question could be drawn: always a mistake of the template's author.
@@ -51,6 +53,12 @@ pub enum Undrawn {
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Unsuited {
+    /// It cannot be computed.
+    Impossible(Fault),
+    /// The frame tips, and no claim is about that.
+    Tips(Tip),
+    /// It has nothing at this key, which is to be moved.
+    Absent(String),
     /// The claim of this number says nothing clear of it.
     Claim(usize, Unclear),
     /// A gap in the text of this number cannot be filled.

@@ -1,6 +1,7 @@
 //! `faults`: the learner marks what is wrong in a list of readings of a rig.
 
 use crate::choose::MOST_DRAWN;
+use crate::claim::fit_to_show;
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, share, ticks};
@@ -116,7 +117,7 @@ pub struct FaultsMark {
 impl FaultsTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
-    /// Rigs and faults are drawn until they make a question: every claim is clear with each fault alone and with those
+    /// Rigs and faults are drawn until they make a question: the frame stands unless an item is about that, every claim is clear with each fault alone and with those
     /// put in, no fault hides another, no two items read alike, at least one item is sound.
     ///
     /// # Errors
@@ -163,6 +164,9 @@ impl FaultsTemplate {
 
     /// The rig with `planted` put in, and what is then read off.
     fn with(&self, sound: &Rig, planted: &[usize]) -> Result<(Rig, Vec<ReadOff>), Unfit> {
+        let fit =
+            |rig: &Rig| fit_to_show(rig, self.items.iter().map(|item| &item.sound)).map_err(Unfit::Drawn);
+        fit(sound)?;
         if let Some(item) = self.unsound(sound)?.iter().position(|unsound| *unsound) {
             return Err(Unfit::Template(Undrawn::Unsound(item)));
         }
@@ -175,6 +179,7 @@ impl FaultsTemplate {
             shows.push(unsound);
         }
         let rig = self.put(sound, planted)?;
+        fit(&rig)?;
         let unsound = self.unsound(&rig)?;
         for number in planted {
             let seen = shows

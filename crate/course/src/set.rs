@@ -1,6 +1,7 @@
 //! `set`: the learner moves the controls until conditions hold.
 
 use crate::choose::MOST_DRAWN;
+use crate::claim::fit_to_show;
 use crate::vary::vary;
 use crate::{Claim, Generator, Sentence, Sides, Span, Unclear, Undrawn, Unsuited};
 use outlean_rig::{Rig, Tip};
@@ -120,9 +121,10 @@ impl SetTemplate {
 
     /// A setting at which all conditions hold, which they do not on `rig`.
     fn example(&self, rig: &Rig, moves: &[Vec<f64>]) -> Result<Vec<f64>, Unsuited> {
+        fit_to_show(rig, self.until.iter().map(|condition| &condition.claim))?;
         let mut now = Vec::new();
         for span in &self.may {
-            let absent = || Unsuited::Text(0, Unclear::Absent(span.field.clone()));
+            let absent = || Unsuited::Absent(span.field.clone());
             now.push(field(&span.field).and_then(|field| field.get(rig)).ok_or_else(absent)?);
         }
         let mut all = true;

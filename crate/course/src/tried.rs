@@ -91,7 +91,14 @@ impl Drawn {
 fn estimate(question: &Question) -> Result<(), Flawed> {
     let answer = question.answer;
     let steps = worked(&question.rig, question.ask).map(|worked| worked.steps).unwrap_or_default();
-    let Some(last) = steps.last().filter(|_| steps.iter().all(|step| step.value.is_finite())) else {
+    // A step shows a formula that comes to its number, or none, where the number is the core's own.
+    let complete = steps.iter().all(|step| {
+        let by_hand = step.numbers.as_ref().map_or(Some(step.value), |numbers| numbers.value());
+        step.value.is_finite()
+            && step.formula.is_some() == step.numbers.is_some()
+            && by_hand.is_some_and(|by_hand| (by_hand - step.value).abs() <= 1e-6 * (1.0 + step.value.abs()))
+    });
+    let Some(last) = steps.last().filter(|_| complete) else {
         return Err(Flawed::NotWorkedOut(question.ask));
     };
     if (last.value - answer).abs() > 1e-9 * (1.0 + answer.abs()) {

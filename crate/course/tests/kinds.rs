@@ -158,6 +158,16 @@ fn an_authors_mistakes_in_a_choice_are_named() {
     assert_eq!(last(with(vec![statement("A", works), statement("B", works)])), Unsuited::AllHold);
     let two = vec![statement("A", works), statement("B", works), statement("C", rests)];
     assert_eq!(last(ChooseTemplate { one: true, ..with(two) }), Unsuited::NotOne(2));
+    let tips = |statements| {
+        let mut tips = ChooseTemplate { vary: Vec::new(), ..with(statements) };
+        tips.rig.guys.clear();
+        tips
+    };
+    let measures = || vec![statement("A", "reach > 1 m"), statement("B", "reach < 1 m")];
+    assert_eq!(last(tips(measures())), Unsuited::Tips(outlean_rig::Tip::Forward));
+    let mut meant = measures();
+    meant.push(statement("It falls", "the frame tips"));
+    assert!(tips(meant).draw(1).is_ok(), "tipping is what it is about");
     let gap = vec![statement("It stands {guy.4.setback} back", works), statement("B", rests)];
     assert!(matches!(last(with(gap)), Unsuited::Text(0, _)));
     let equal = statement("A", "pull on the head sling > pull on the head sling");

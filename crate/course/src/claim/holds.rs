@@ -1,6 +1,7 @@
 //! Holding a claim against a rig.
 
 use super::{Claim, Comparison, End, Operand, Term, Way};
+use crate::Unsuited;
 use outlean_rig::{
     Dimension, Fault, Governing, Rig, Solution, Tip, governing, limits_at, solve, solve_at, working_range,
 };
@@ -115,6 +116,25 @@ impl Claim {
                 Ok(Truth { holds: ender.is(limit, rig), clear, sides: None })
             }
         }
+    }
+}
+
+/// Whether `rig` can be shown to a learner who judges it by `claims`: it can be computed, and it stands unless one of them
+/// is about just that.
+///
+/// # Errors
+///
+/// Why not.
+pub(crate) fn fit_to_show<'a>(
+    rig: &Rig,
+    claims: impl IntoIterator<Item = &'a Claim>,
+) -> Result<(), Unsuited> {
+    let solution = solve(rig).map_err(Unsuited::Impossible)?;
+    match solution.tips() {
+        Some(tip) if !claims.into_iter().any(|claim| matches!(claim, Claim::Stands(_))) => {
+            Err(Unsuited::Tips(tip))
+        }
+        _ => Ok(()),
     }
 }
 

@@ -10,6 +10,7 @@ mod read;
 
 pub use atoms::Atom;
 pub use ender::Ender;
+pub(crate) use holds::fit_to_show;
 pub use holds::{CLEAR, Sides, Truth, Unclear};
 pub use operand::Operand;
 pub use read::{Misread, Why};

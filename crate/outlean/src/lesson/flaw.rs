@@ -159,6 +159,17 @@ fn listed(of: &str) -> &str {
 fn unsuited(last: &Unsuited, drawn: u32, seed: u64) -> Told {
     let none = |why: String| format!("with seed {seed} none of {drawn} drawn rigs makes a question: {why}");
     match last {
+        Unsuited::Impossible(fault) => {
+            tell(none(format!("the rig cannot be computed ({fault})")), "vary less, or change the rig")
+        }
+        Unsuited::Tips(_) => tell(
+            none("the frame tips".into()),
+            "rig a guy that holds it, or, if it is meant, claim something of it: the frame stands",
+        ),
+        Unsuited::Absent(key) => tell(
+            none(format!("the rig has no `{key}` to move")),
+            "name a field that the rig file says something of",
+        ),
         Unsuited::Claim(number, why) => tell(none(unclear(why)), hint_for(why)).entry(*number),
         Unsuited::Text(number, why) => tell(
             none(format!("a gap cannot be filled, {}", unclear(why))),
