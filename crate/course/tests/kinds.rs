@@ -359,6 +359,31 @@ fn a_setting_is_found_and_marked() {
 }
 
 #[test]
+fn the_worked_example_moves_one_thing_alone_and_no_farther_than_it_must() {
+    let mut template = set();
+    template.until.truncate(1);
+    template.vary.retain(|span| span.field != "aft.setback");
+    template.may.reverse();
+    let lean = field("lean").unwrap();
+    for seed in 0..60 {
+        let drawn = template.draw(seed).unwrap();
+        // No setback changes the reach: it stays, and the lean moves to the first degree that will do.
+        assert_eq!(Some(drawn.example[0]), field("aft.setback").unwrap().get(&drawn.rig));
+        let begun = lean.get(&drawn.rig).unwrap();
+        let first = (10..=45)
+            .map(|degrees| f64::from(degrees) * DEG)
+            .filter(|degrees| {
+                let mut tried = drawn.rig.clone();
+                lean.set(&mut tried, *degrees).unwrap();
+                solve(&tried).unwrap().layout.reach() > 1.0204 * 2.6
+            })
+            .min_by(|a, b| (a - begun).abs().total_cmp(&(b - begun).abs()))
+            .unwrap();
+        assert!((drawn.example[1] - first).abs() < 1e-9, "{} and {first}", drawn.example[1]);
+    }
+}
+
+#[test]
 fn how_far_off_a_setting_is() {
     let drawn = set().draw(3).unwrap();
     let leaning = |degrees: f64| {

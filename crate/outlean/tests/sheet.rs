@@ -34,7 +34,15 @@ fn the_same_seed_prints_the_same_sheet_with_its_key_apart() {
     let lessons = lessons("same");
     let page = sheet(&lessons, "11");
     assert_eq!(page, sheet(&lessons, "11"), "the same bytes");
-    assert_ne!(page, sheet(&lessons, "12"));
+    let other = sheet(&lessons, "12");
+    let question = |page: &str, number: usize| -> Option<String> {
+        let section = page.split("</h2>\n").nth(number)?.split("</section>").next()?;
+        Some(section.replace(&format!("q{number}-"), ""))
+    };
+    assert!(question(&page, 1).is_some_and(|question| question.contains("How much does the aft guy carry?")));
+    assert_ne!(question(&page, 1), question(&other, 1), "another seed, another question");
+    assert_ne!(question(&page, 1), question(&page, 6), "and another each time round");
+    assert_eq!(question(&page, 6), question(&other, 1), "which is the next seed's");
     let (questions, key) = page.split_once("<main class=\"key\">").expect("the key stands apart");
     assert!(page.contains(".key { break-before: page;"), "on a page of its own");
     for part in [questions, key] {
