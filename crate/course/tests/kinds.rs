@@ -13,11 +13,11 @@ mod common;
 
 use common::kinds::{self, choose, choose_one, claim, faults, item, order, set, statement, step};
 use outlean_course::{
-    ChooseTemplate, Drawn, FaultsTemplate, Flawed, Ground, Misordered, OrderTemplate, Planted, Put, Response,
-    SetTemplate, Template, Tick, Undrawn, Unmarked, Unsuited,
+    ChooseTemplate, Drawn, FaultsTemplate, Flawed, Ground, Mark, Misordered, OrderTemplate, Planted, Put,
+    Response, SetTemplate, Template, Tick, Undrawn, Unmarked, Unsuited,
 };
 use outlean_rig::solve;
-use outlean_rigfile::{DEG, field};
+use outlean_rigfile::{DEG, Words, field};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -60,9 +60,11 @@ fn ten_thousand_seeds_of_every_kind() {
             let mark = drawn.mark(&response).unwrap();
             assert!(mark.right() && mark.share() == 1.0, "{} {seed}", template.id());
             take(mark.digest());
+            in_words(&mark);
             let mark = drawn.mark(&wrong(&drawn)).unwrap();
             assert!(!mark.right() && mark.share() < 1.0, "{} {seed}", template.id());
             take(mark.digest());
+            in_words(&mark);
         }
         printed += &format!("{} {}: {all:016x}\n", template.kind(), template.id());
     }
@@ -72,6 +74,26 @@ fn ten_thousand_seeds_of_every_kind() {
     }
     let known = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/digests.txt")).unwrap();
     assert_eq!(printed, known, "every question ever handed out would change");
+}
+
+/// Everything said of a mark has its words, and they leave no gap open. Those of estimates stand in a file of their own.
+fn in_words(mark: &Mark) {
+    static WORDS: std::sync::OnceLock<Words> = std::sync::OnceLock::new();
+    let text = include_str!("../../../www/strings/en/questions.json");
+    let words = WORDS.get_or_init(|| serde_json::from_str(text).unwrap());
+    let sentences = match mark {
+        Mark::Estimate(_) => return,
+        Mark::Choose(mark) => &mark.sentences,
+        Mark::Order(mark) => &mark.sentences,
+        Mark::Faults(mark) => &mark.sentences,
+        Mark::Set(mark) => &mark.sentences,
+    };
+    assert!(!sentences.is_empty());
+    for sentence in sentences {
+        assert!(words.has(&sentence.key), "{} has no words", sentence.key);
+        let fills: Vec<(&str, &str)> = sentence.fills.iter().map(|fill| (fill.name, "so much")).collect();
+        assert!(!words.fill(&sentence.key, &fills).contains('{'), "{} has a gap", sentence.key);
+    }
 }
 
 /// A response that is not right.

@@ -107,6 +107,13 @@ fn every_claim_shown_to_teachers_is_one() {
     for claim in claims {
         assert!(outlean_course::Claim::read(claim).is_ok(), "{claim}");
     }
+    let flowing = described.split_whitespace().collect::<Vec<_>>().join(" ");
+    let slips = outlean_course::SlipKind::ALL.map(|slip| slip.name().replace('_', " "));
+    let enders = outlean_course::Ender::ALL.map(|(name, _)| name);
+    let readings = outlean_course::Operand::words();
+    for name in readings.chain(enders).map(str::to_owned).chain(slips) {
+        assert!(flowing.contains(&name), "{name} is not told of");
+    }
 }
 
 #[test]
