@@ -4,7 +4,7 @@
 export const speaking = new URLSearchParams(location.search).get('view') === 'speaker';
 
 /** What a speaker can go to: headings, questions and figures, in the order of the lesson. */
-export const STEPS = 'h1[id],h2[id],outlean-estimate[id],outlean-rig[id]';
+export const STEPS = 'h1[id],h2[id],outlean-estimate[id],outlean-choose[id],outlean-order[id],outlean-faults[id],outlean-set[id],outlean-rig[id]';
 
 /**
  * What a projected page tells: where it stands. `gone` once it closes.

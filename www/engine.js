@@ -45,7 +45,7 @@ export class StartFailure extends Error {
 }
 
 const base = new URL('.', import.meta.url);
-const PARTS = ['page', 'picture', 'curves', 'question', 'working'];
+const PARTS = ['page', 'picture', 'curves', 'question', 'questions', 'working'];
 /** @type {Promise<Words> | undefined} */
 let started;
 /** @type {Promise<Words> | undefined} */

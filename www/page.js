@@ -5,6 +5,8 @@ import { speaking } from './channel.js';
 import { engine } from './engine.js';
 import './rig-element.js';
 import './estimate-element.js';
+import './list-elements.js';
+import './set-element.js';
 import './projected.js';
 
 const root = document.documentElement;

@@ -6,6 +6,7 @@ import { channel, someName, speaking, STEPS } from './channel.js';
 /** A figure and a question, as far as they are led. @typedef {HTMLElement & { told?: import('./engine.js').View, act(action: import('./engine.js').Action): void, reveal(): void }} Figure */
 /** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void }} Asked */
 
+const QUESTIONS = 'outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set';
 /** Least time between two tellings, ms. */
 const BETWEEN = 80;
 
@@ -39,7 +40,7 @@ function nearest(selector) {
 const figure = () => nearest('outlean-rig');
 
 /** The question that goes with the figure. @returns {Asked | undefined} */
-const question = () => nearest(`outlean-estimate[figure="${figure()?.id}"]`);
+const question = () => nearest(QUESTIONS);
 
 /** @returns {import('./channel.js').Told} */
 function standing() {

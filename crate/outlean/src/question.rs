@@ -31,7 +31,7 @@ pub fn element(block: &QuestionBlock) -> String {
         "<outlean-{kind} id=\"{id}\"{figure}>{}<p class=\"asks\">{}</p>\n{still}{}{}<p class=\"source\">{}</p></outlean-{kind}>\n",
         data(&template(block)),
         asks(block),
-        said("hint", "question.hint", &about.hint),
+        said("hint", "question.help", &about.hint),
         said("explanation", "question.explanation", &about.explanation),
         inline::html(&source),
     )

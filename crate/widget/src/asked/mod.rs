@@ -189,6 +189,8 @@ pub fn said(words: &Words, sentence: &Sentence, units: Units) -> String {
             let value = match &fill.with {
                 With::Number(value, dimension) => show(*value, *dimension, units).to_string(),
                 With::Word(key) => words.say(key).to_owned(),
+                // A field is named, not spelled by its key.
+                With::Text(text) if fill.name == "field" => words.say(&format!("told.{text}")).to_owned(),
                 With::Text(text) => text.clone(),
             };
             (fill.name, value)

@@ -1,0 +1,77 @@
+// <outlean-set>: the controls of a figure are moved until something holds.
+
+import { QuestionElement } from './question.js';
+import { element } from './readings.js';
+
+/** @typedef {import('./question.js').Put} Put */
+/** @typedef {import('./question.js').Marked} Marked */
+
+class SetElement extends QuestionElement {
+  /** @type {HTMLElement[]} */ #ticks = [];
+  /** @type {HTMLElement | undefined} */ #may;
+
+  /** @param {Put} put */
+  form({ options, may }) {
+    this.#ticks = options.map(() => element('span', { class: 'tick' }));
+    const begin = element('button', { type: 'button' }, this.words['set.begin']);
+    begin.addEventListener('click', () => this.#begin());
+    this.#may = element('ul', {});
+    this.#tell(may);
+    return [
+      element('ul', { class: 'entries' }, ...options.map((option, place) => element('li', {}, element('span', {}, option.replaceAll('>=', '≥').replaceAll('<=', '≤')), this.#ticks[place]))),
+      element('p', {}, this.words['set.may']),
+      this.#may,
+      element('div', { class: 'keys' }, begin),
+    ];
+  }
+
+  /** @param {string[] | undefined} may */
+  #tell(may) {
+    this.#may?.replaceChildren(...(may ?? []).map(each => element('li', {}, each)));
+  }
+
+  /** @param {Put} put */
+  retold({ may }) {
+    this.#tell(may);
+  }
+
+  /** Puts the question's rig into the figure, its forces shown: with them it is worked. */
+  #begin() {
+    const { figure } = this;
+    if (!figure || this.locked) return;
+    figure.reveal();
+    figure.rig = this.asked.rig();
+    figure.scrollIntoView({ block: 'nearest' });
+  }
+
+  answer() {
+    return this.figure?.rig ?? this.asked.rig();
+  }
+
+  right() {
+    return this.asked.solved();
+  }
+
+  told() {
+    const [rig, begun] = [this.answer(), this.asked.rig()];
+    return Object.keys(rig).filter(key => rig[key] !== begun[key]).map(key => `${key}=${rig[key]}`).join(' ');
+  }
+
+  solution() {
+    return this.words['set.shown'];
+  }
+
+  /** @param {Marked} marked */
+  show({ each }) {
+    if (this.revealed && this.figure) {
+      this.figure.reveal();
+      this.figure.rig = this.asked.solved();
+    }
+    each.forEach((holds, place) => {
+      this.#ticks[place].dataset.tick = holds ? 'hit' : 'miss';
+      this.#ticks[place].replaceChildren(element('b', {}, this.words[holds ? 'question.holds' : 'question.does_not_hold']));
+    });
+  }
+}
+
+customElements.get('outlean-set') ?? customElements.define('outlean-set', SetElement);
