@@ -15,7 +15,7 @@ import { Asked } from './wasm/outlean.js';
  * @typedef {{ problem?: string, right: boolean, share: number, sentences: string[], each: any[] }} Marked
  */
 
-/** Most sentences that are said of an answer: what comes first is what to put right first. */
+/** Most sentences that are said of an order: what comes first is what to put right first. */
 const MOST_SAID = 3;
 
 /** A question. What its kind adds: the form in which it is answered, and what the form shows once it is marked. */
@@ -188,7 +188,7 @@ export class QuestionElement extends HTMLElement {
     /** @type {Marked} */
     const marked = this.asked.marked(this.units);
     if (parts.explanation instanceof HTMLDetailsElement) parts.explanation.open = true;
-    const sentences = this.revealed ? [fill(this.words, 'question.revealed', { answer: this.solution() })] : marked.sentences.slice(0, MOST_SAID);
+    const sentences = this.revealed ? [fill(this.words, 'question.revealed', { answer: this.solution() })] : marked.sentences.slice(0, this.template.kind === 'order' ? MOST_SAID : undefined);
     parts.answer.dataset.verdict = this.revealed ? 'revealed' : marked.right ? 'right' : 'other';
     parts.said.replaceChildren(element('h3', {}, this.words['question.see']), ...sentences.map(said => element('p', {}, said)));
     this.show(marked);

@@ -3,9 +3,9 @@
 use crate::claim::fit_to_show;
 use crate::shuffle::shuffled;
 use crate::text::alike;
-use crate::ticks::{count, share, ticks};
+use crate::ticks::{count, hangs_on, share, ticks};
 use crate::vary::vary;
-use crate::{Claim, Filled, Generator, Sentence, Span, Text, Tick, Undrawn, Unmarked, Unsuited};
+use crate::{Claim, Filled, Generator, Sentence, Sides, Span, Text, Tick, Undrawn, Unmarked, Unsuited};
 use outlean_rig::{Dimension, Rig};
 
 /// How many rigs are drawn for a question before its template is given up.
@@ -86,6 +86,8 @@ pub struct Choice {
     pub says: Vec<Filled>,
     /// Whether it holds.
     pub holds: bool,
+    /// The two numbers that this hangs on, if it hangs on two.
+    pub sides: Option<Sides>,
 }
 
 /// A marked choice.
@@ -97,7 +99,7 @@ pub struct ChooseMark {
     pub share: f64,
     /// What became of each statement, in the order shown.
     pub each: Vec<Tick>,
-    /// What to say.
+    /// What to say: first of all of it, then of each statement judged wrongly the numbers that it hangs on.
     pub sentences: Vec<Sentence>,
 }
 
@@ -135,15 +137,18 @@ impl ChooseTemplate {
         fit_to_show(rig, self.statements.iter().filter_map(Statement::claim))?;
         let mut options: Vec<Choice> = Vec::new();
         for (from, statement) in self.statements.iter().enumerate() {
-            let holds = match &statement.ground {
-                Ground::Claim(claim) => claim.holds(rig).map_err(|why| Unsuited::Claim(from, why))?,
-                Ground::Fact { holds, .. } => *holds,
+            let (holds, sides) = match &statement.ground {
+                Ground::Claim(claim) => {
+                    let truth = claim.clearly(rig).map_err(|why| Unsuited::Claim(from, why))?;
+                    (truth.holds, truth.sides)
+                }
+                Ground::Fact { holds, .. } => (*holds, None),
             };
             let says = statement.says.filled(rig).map_err(|why| Unsuited::Text(from, why))?;
             if let Some(other) = options.iter().find(|other| alike(&other.says, &says)) {
                 return Err(Unsuited::Alike(other.from, from));
             }
-            options.push(Choice { from, says, holds });
+            options.push(Choice { from, says, holds, sides });
         }
         match options.iter().filter(|option| option.holds).count() {
             0 => Err(Unsuited::NoneHolds),
@@ -185,6 +190,8 @@ impl Choose {
             .number("holding", hits + misses, Dimension::Count)
             .number("missed", misses, Dimension::Count)
             .number("wrongly", alarms, Dimension::Count);
-        Ok(ChooseMark { right, share, each, sentences: vec![said] })
+        let sides = self.options.iter().map(|option| option.sides);
+        let sentences = core::iter::once(said).chain(hangs_on(&each, sides)).collect();
+        Ok(ChooseMark { right, share, each, sentences })
     }
 }

@@ -4,9 +4,11 @@ use crate::choose::MOST_DRAWN;
 use crate::claim::fit_to_show;
 use crate::shuffle::shuffled;
 use crate::text::alike;
-use crate::ticks::{count, share, ticks};
+use crate::ticks::{count, hangs_on, share, ticks};
 use crate::vary::vary;
-use crate::{Claim, Filled, Generator, Sentence, Span, Text, Tick, Unclear, Undrawn, Unmarked, Unsuited};
+use crate::{
+    Claim, Filled, Generator, Sentence, Sides, Span, Text, Tick, Truth, Unclear, Undrawn, Unmarked, Unsuited,
+};
 use outlean_rig::{Dimension, Rig};
 use outlean_rigfile::{choice, field};
 
@@ -99,6 +101,8 @@ pub struct ReadOff {
     pub says: Vec<Filled>,
     /// Whether it is at fault: what makes it sound does not hold.
     pub faulty: bool,
+    /// The two numbers that this hangs on, if it hangs on two.
+    pub sides: Option<Sides>,
 }
 
 /// Marked faults.
@@ -110,7 +114,7 @@ pub struct FaultsMark {
     pub share: f64,
     /// What became of each item.
     pub each: Vec<Tick>,
-    /// What to say.
+    /// What to say: first of all of it, then of each item judged wrongly the numbers that it hangs on.
     pub sentences: Vec<Sentence>,
 }
 
@@ -181,7 +185,8 @@ impl FaultsTemplate {
         }
         let rig = self.put(sound, planted)?;
         fit(&rig)?;
-        let unsound = self.unsound(&rig)?;
+        let read = self.read(&rig)?;
+        let unsound: Vec<bool> = read.iter().map(|truth| !truth.holds).collect();
         for number in planted {
             let seen = shows
                 .get(*number)
@@ -194,22 +199,26 @@ impl FaultsTemplate {
             return Err(Unfit::Drawn(Unsuited::AllUnsound));
         }
         let mut items: Vec<ReadOff> = Vec::new();
-        for (number, (item, faulty)) in self.items.iter().zip(unsound).enumerate() {
+        for (number, (item, truth)) in self.items.iter().zip(read).enumerate() {
             let text = |why: Unclear| Unfit::Drawn(Unsuited::Text(number, why));
             let says = item.says.filled(&rig).map_err(text)?;
             if let Some(other) = items.iter().position(|other| alike(&other.says, &says)) {
                 return Err(Unfit::Drawn(Unsuited::Alike(other, number)));
             }
-            items.push(ReadOff { says, faulty });
+            items.push(ReadOff { says, faulty: !truth.holds, sides: truth.sides });
         }
         Ok((rig, items))
     }
 
     /// Which items are not sound on `rig`.
     fn unsound(&self, rig: &Rig) -> Result<Vec<bool>, Unfit> {
+        Ok(self.read(rig)?.iter().map(|truth| !truth.holds).collect())
+    }
+
+    /// Whether each item is sound on `rig`.
+    fn read(&self, rig: &Rig) -> Result<Vec<Truth>, Unfit> {
         let of = |(number, item): (usize, &Item)| {
-            let unclear = |why| Unfit::Drawn(Unsuited::Claim(number, why));
-            item.sound.holds(rig).map(|sound| !sound).map_err(unclear)
+            item.sound.clearly(rig).map_err(|why| Unfit::Drawn(Unsuited::Claim(number, why)))
         };
         self.items.iter().enumerate().map(of).collect()
     }
@@ -258,6 +267,8 @@ impl Faults {
             .number("there", (hits + misses) as f64, Dimension::Count)
             .number("missed", misses as f64, Dimension::Count)
             .number("wrongly", alarms as f64, Dimension::Count);
-        Ok(FaultsMark { right, share: share(&each), each, sentences: vec![said] })
+        let sides = self.items.iter().map(|item| item.sides);
+        let sentences = core::iter::once(said).chain(hangs_on(&each, sides)).collect();
+        Ok(FaultsMark { right, share: share(&each), each, sentences })
     }
 }

@@ -275,9 +275,10 @@ impl Set {
 fn mark(condition: &Condition, left: &Rig) -> ConditionMark {
     match condition.claim.truth(left) {
         Ok(truth) => {
-            let apart = truth.sides.map(|sides| (sides.left - sides.right).abs());
+            let compared = truth.sides.filter(|sides| !sides.change);
+            let apart = compared.map(|sides| (sides.left - sides.right).abs());
             let off = apart.filter(|_| !truth.holds);
-            ConditionMark { holds: truth.holds, sides: truth.sides, off, unclear: None }
+            ConditionMark { holds: truth.holds, sides: compared, off, unclear: None }
         }
         Err(why) => ConditionMark { holds: false, sides: None, off: None, unclear: Some(why) },
     }
@@ -293,7 +294,7 @@ fn said(condition: &Condition, mark: &ConditionMark) -> Sentence {
     };
     let said = Sentence::new(key).text("condition", condition.says.clone());
     match (mark.sides, mark.off) {
-        (Some(Sides { left, right, dimension }), Some(off)) => said
+        (Some(Sides { left, right, dimension, .. }), Some(off)) => said
             .number("left", left, dimension)
             .number("right", right, dimension)
             .number("off", off, dimension),

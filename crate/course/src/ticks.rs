@@ -1,6 +1,7 @@
 //! What a learner marked in a list against what there was to mark.
 
-use crate::Unmarked;
+use crate::{Sentence, Sides, Unmarked};
+use outlean_rig::Dimension;
 
 /// What became of one entry of the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
@@ -67,4 +68,17 @@ pub(crate) fn count(ticks: &[Tick], tick: Tick) -> usize {
 pub(crate) fn share(ticks: &[Tick]) -> f64 {
     let right = ticks.iter().filter(|tick| tick.is_right()).count();
     if ticks.is_empty() { 1.0 } else { right as f64 / ticks.len() as f64 }
+}
+
+/// What to say of each entry that was judged wrongly: its place, counted from 1, and the two numbers that it hangs on.
+pub(crate) fn hangs_on(ticks: &[Tick], sides: impl Iterator<Item = Option<Sides>>) -> Vec<Sentence> {
+    let said = |(place, (tick, sides)): (usize, (&Tick, Option<Sides>))| {
+        let Sides { left, right, dimension, change } = sides.filter(|_| !tick.is_right())?;
+        let said = Sentence::new(if change { "tick.changes" } else { "tick.compares" })
+            .number("place", (place + 1) as f64, Dimension::Count)
+            .number("left", left, dimension)
+            .number("right", right, dimension);
+        Some(said)
+    };
+    ticks.iter().zip(sides).enumerate().filter_map(said).collect()
 }

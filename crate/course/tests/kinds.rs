@@ -144,6 +144,38 @@ fn a_statement_holds_where_its_rig_says_so() {
     assert!(over.iter().all(|times| *times > 20), "a claim on numbers goes either way: {over:?}");
 }
 
+/// Feedback says what is so on the rig, in the core's numbers.
+#[test]
+fn what_was_judged_wrongly_is_told_with_its_numbers() {
+    let number = |sentence: &outlean_course::Sentence, name: &str| {
+        let fill = sentence.fills.iter().find(|fill| fill.name == name).unwrap();
+        let outlean_course::With::Number(value, _) = fill.with else { panic!("{name} is a number") };
+        value
+    };
+    for seed in 0..100 {
+        let drawn = choose().draw(seed).unwrap();
+        let forces = solve(&drawn.rig).unwrap().forces().unwrap().clone();
+        let place = |from: usize| drawn.options.iter().position(|option| option.from == from).unwrap();
+        // The right leg picked, which does not carry more, and the guy that eases, which it does not.
+        let mark = drawn.mark(&[place(1), place(4)]).unwrap();
+        let told = |from: usize| {
+            let is = |s: &&outlean_course::Sentence| {
+                s.key.starts_with("tick.") && number(s, "place") == (place(from) + 1) as f64
+            };
+            mark.sentences.iter().find(is)
+        };
+        let compared = told(1).unwrap();
+        assert_eq!(compared.key, "tick.compares");
+        assert_eq!(number(compared, "left"), forces.compression.right);
+        assert_eq!(number(compared, "right"), forces.compression.left);
+        let changed = told(4).unwrap();
+        assert_eq!(changed.key, "tick.changes");
+        assert_eq!(number(changed, "left"), forces.guys[0].tension);
+        assert!(number(changed, "right") > number(changed, "left"));
+        assert!(told(3).is_none() && told(2).is_none(), "rightly left alone, and without numbers");
+    }
+}
+
 #[test]
 fn of_one_that_holds_there_is_one() {
     for seed in 0..200 {

@@ -64,6 +64,8 @@ fn the_same_seed_prints_the_same_sheet_with_its_key_apart() {
         "at fault</strong>",
         "A right order",
         "One setting that holds",
+        " against ",
+        ", one step farther.",
     ] {
         assert!(key.contains(said), "{said}");
     }

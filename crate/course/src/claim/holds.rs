@@ -25,19 +25,21 @@ pub struct Truth {
     pub holds: bool,
     /// Whether it is clear: no knife edge.
     pub clear: bool,
-    /// Of a comparison, its two sides.
+    /// The two numbers that it hangs on, if it hangs on two.
     pub sides: Option<Sides>,
 }
 
-/// The two sides of a comparison on a rig, SI, factors in.
+/// The two numbers that a claim hangs on, SI.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
 pub struct Sides {
-    /// Before the sign.
+    /// What stands before the sign, factor in; of a change the reading before it.
     pub left: f64,
-    /// After the sign.
+    /// What stands after the sign, factor in; of a change the reading after it.
     pub right: f64,
     /// What both are.
     pub dimension: Dimension,
+    /// Whether it is the same reading before and after a change.
+    pub change: bool,
 }
 
 /// Why a claim says nothing clear of a rig.
@@ -70,8 +72,17 @@ impl Claim {
     /// Why it has no meaning there, or that it is a knife edge: two sides within [`CLEAR`] of one another, a change
     /// too small to be told, half a degree of lean from being otherwise.
     pub fn holds(&self, rig: &Rig) -> Result<bool, Unclear> {
+        self.clearly(rig).map(|truth| truth.holds)
+    }
+
+    /// As [`Self::holds`], with the numbers that it hangs on.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::holds`].
+    pub fn clearly(&self, rig: &Rig) -> Result<Truth, Unclear> {
         let truth = self.truth(rig)?;
-        if truth.clear { Ok(truth.holds) } else { Err(Unclear::KnifeEdge) }
+        if truth.clear { Ok(truth) } else { Err(Unclear::KnifeEdge) }
     }
 
     /// Whether it holds on `rig`, and how clearly.
@@ -167,7 +178,7 @@ fn compare(rig: &Rig, left: &Term, is: Comparison, right: &Term) -> Result<Truth
         Comparison::Equal => (equal, equal || far),
     };
     let dimension = left.of.dimension().unwrap_or(Dimension::Ratio);
-    Ok(Truth { holds, clear, sides: Some(Sides { left: a, right: b, dimension }) })
+    Ok(Truth { holds, clear, sides: Some(Sides { left: a, right: b, dimension, change: false }) })
 }
 
 fn change(rig: &Rig, of: &Operand, way: Way, with: &str) -> Result<Truth, Unclear> {
@@ -188,7 +199,9 @@ fn change(rig: &Rig, of: &Operand, way: Way, with: &str) -> Result<Truth, Unclea
         share if share <= -CHANGE => Some(Way::Falls),
         _ => None,
     };
-    Ok(Truth { holds: found == Some(way), clear: found.is_some(), sides: None })
+    let dimension = of.dimension().unwrap_or(Dimension::Ratio);
+    let sides = Sides { left: before, right: after, dimension, change: true };
+    Ok(Truth { holds: found == Some(way), clear: found.is_some(), sides: Some(sides) })
 }
 
 /// By how much a field grows where a claim asks what becomes of a reading, SI: what someone moves at a time.

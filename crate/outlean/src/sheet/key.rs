@@ -6,7 +6,7 @@ use crate::page::escaped;
 use crate::question::{filled, named, value_of};
 use crate::words::of_questions;
 use outlean_course::{
-    BuildStep, Drawn, Ground, Order, Question, Set, Template, Worked, answered_in, part_asked, worked,
+    BuildStep, Drawn, Ground, Order, Question, Set, Sides, Template, Worked, answered_in, part_asked, worked,
 };
 use outlean_rig::Dimension;
 use outlean_rigfile::{Units, percent, show};
@@ -26,7 +26,7 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
                     Ground::Claim(_) => None,
                 });
                 let verdict = if option.holds { "question.holds" } else { "question.does_not_hold" };
-                entry(&filled(&option.says), verdict, because, cited)
+                entry(&filled(&option.says), verdict, option.sides, because, cited)
             }),
         ),
         (Drawn::Faults(faults), Template::Faults(template)) => list(
@@ -34,7 +34,7 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
             "plain",
             faults.items.iter().zip(&template.items).map(|(read, item)| {
                 let verdict = if read.faulty { "question.faulty" } else { "question.sound" };
-                entry(&filled(&read.says), verdict, item.because.as_deref(), None)
+                entry(&filled(&read.says), verdict, read.sides, item.because.as_deref(), None)
             }),
         ),
         (Drawn::Order(order), Template::Order(template)) => in_order(order, &template.steps),
@@ -51,9 +51,25 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
     )
 }
 
-/// Something that was to be judged, how it stands, and why.
-fn entry(says: &str, verdict: &str, because: Option<&str>, cited: Option<&str>) -> String {
+/// The two numbers that something hangs on.
+fn numbers(sides: Sides) -> [String; 2] {
+    [sides.left, sides.right].map(|value| show(value, sides.dimension, Units::Metric).to_string())
+}
+
+/// Something that was to be judged, how it stands, what that hangs on, and why.
+fn entry(
+    says: &str,
+    verdict: &str,
+    sides: Option<Sides>,
+    because: Option<&str>,
+    cited: Option<&str>,
+) -> String {
     let mut all = format!("{says} <strong>{}</strong>", escaped(of_questions().say(verdict)));
+    if let Some(sides) = sides {
+        let key = if sides.change { "sheet.changes" } else { "sheet.compares" };
+        let [left, right] = numbers(sides);
+        all += &format!("<br>{}", escaped(&of_questions().fill(key, &[("left", &left), ("right", &right)])));
+    }
     if let Some(because) = because {
         all += &format!("<br>{}", inline::html(because));
     }
@@ -143,8 +159,7 @@ fn setting(set: &Set) -> String {
     let there = set.mark(&solved);
     let sides = set.until.iter().zip(&there.each).filter_map(|(condition, mark)| {
         let sides = mark.sides?;
-        let value = |value| show(value, sides.dimension, Units::Metric).to_string();
-        let (left, right) = (value(sides.left), value(sides.right));
+        let [left, right] = numbers(sides);
         let fills = [("condition", condition.says.as_str()), ("left", &left), ("right", &right)];
         Some(escaped(&of_questions().fill("sheet.sides", &fills)))
     });
