@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { cpSync } from 'node:fs';
+import { SEEDS, digest, native, templates } from './drawn.mjs';
 import { eachBrowser } from './harness.mjs';
 import { wasm } from './place.mjs';
 import { scratch } from './scratch.mjs';
@@ -37,4 +38,25 @@ eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, ope
     compared += some.length;
   }
   assert.equal(compared, RIGS);
+});
+
+/** @type {Record<string, string> | undefined} */
+let drawn;
+
+eachBrowser(`wasm draws and marks ${SEEDS} seeds of every question as native does`, { folder }, async ({ page, open }) => {
+  drawn ??= native();
+  await open('/vectors.html');
+  await page.evaluate(`
+    globalThis.module = import('/outlean.js').then(async module => (await module.default(), module));
+    globalThis.digest = ${digest};
+    undefined`);
+  /** @type {Record<string, string>} */
+  const found = {};
+  for (const template of templates()) {
+    found[template.id] = await page.evaluate(async (template, seeds) => {
+      const { module, digest } = /** @type {any} */ (globalThis);
+      return digest(await module, template, seeds);
+    }, template, SEEDS);
+  }
+  assert.deepEqual(found, drawn);
 });

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { test } from 'node:test';
+import { SEEDS, digest, native, templates } from './drawn.mjs';
 import { wasm } from './place.mjs';
 import { RIGS, asJson, compare, differences, vectors } from './vectors.mjs';
 
@@ -17,6 +18,14 @@ test(`wasm equals native on ${RIGS} rigs in Node`, () => {
   const module = createRequire(import.meta.url)(join(wasm('node'), 'outlean.js'));
   const found = compare(module, all, differences);
   assert.deepEqual(found.slice(0, 20), [], `${found.length} values differ`);
+});
+
+test(`wasm draws and marks ${SEEDS} seeds of every question as native does, in Node`, () => {
+  const module = createRequire(import.meta.url)(join(wasm('node'), 'outlean.js'));
+  const wanted = native();
+  const found = Object.fromEntries(templates().map(template => [template.id, digest(module, template, SEEDS)]));
+  assert.equal(new Set(templates().map(({ kind }) => kind)).size, 5, 'every kind is there');
+  assert.deepEqual(found, wanted);
 });
 
 test('a last bit that differs is found', () => {

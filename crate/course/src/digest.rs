@@ -1,8 +1,9 @@
 //! One number for all that a question or a mark says, to hold one machine against another bit for bit.
 
-use crate::{Drawn, Filled, Mark, Sentence, Tick, With};
+use crate::{Drawn, Filled, Mark, Response, Sentence, Template, Tick, Undrawn, With};
+use core::ops::Range;
 use outlean_rig::Rig;
-use outlean_rigfile::{Value, entries_of};
+use outlean_rigfile::{Units, Value, entries_of};
 
 /// An FNV-1a hash of 64 bits.
 struct Digest(u64);
@@ -75,6 +76,34 @@ impl Digest {
                 }
             }
         }
+    }
+}
+
+impl Template {
+    /// One number for all that these seeds draw, and for the marks of the right answer and of one that is not: the same
+    /// on every machine.
+    ///
+    /// # Errors
+    ///
+    /// What is wrong with the template.
+    pub fn digest(&self, seeds: Range<u64>) -> Result<u64, Undrawn> {
+        let mut digest = Digest::new();
+        for seed in seeds {
+            let drawn = self.draw(seed)?;
+            digest.whole(drawn.digest());
+            let other = match &drawn {
+                Drawn::Estimate(_) => Response::Estimate("1".to_owned(), Units::Metric),
+                Drawn::Choose(_) => Response::Choose(vec![0]),
+                Drawn::Order(order) => Response::Order((0..order.shown.len()).collect()),
+                Drawn::Faults(_) => Response::Faults(vec![0]),
+                Drawn::Set(set) => Response::Set(Box::new(set.rig.clone())),
+            };
+            for response in drawn.answer().into_iter().chain([other]) {
+                // An answer that cannot be marked is one of the things that must be the same.
+                digest.whole(drawn.mark(&response).map_or(0, |mark| mark.digest()));
+            }
+        }
+        Ok(digest.0)
     }
 }
 

@@ -2,12 +2,17 @@
 
 use crate::build::Failure;
 use crate::course;
+use crate::lesson::Block;
+use outlean_course::Template;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// Says it on standard error and how much it is on standard output. 1 where a lesson has errors, 2 where a file cannot be
 /// read or there is no lesson.
-pub fn run(folders: &[PathBuf]) -> ExitCode {
+///
+/// With `digests`, a line follows for each question: its name and one number for all that so many seeds draw and for how they are
+/// marked. Two machines that give the same number draw and mark alike.
+pub fn run(folders: &[PathBuf], digests: Option<u32>) -> ExitCode {
     let course = match course::read(folders) {
         Ok(course) => course,
         Err(Failure::Content(said)) => {
@@ -27,7 +32,24 @@ pub fn run(folders: &[PathBuf]) -> ExitCode {
         counted(course.errors, "error"),
         counted(course.warnings, "warning")
     );
+    let questions = course.lessons.iter().flat_map(|(_, lesson)| &lesson.body).filter_map(template);
+    for template in questions {
+        let Some(seeds) = digests else { break };
+        match template.digest(0..u64::from(seeds)) {
+            Ok(digest) => println!("{} {digest:016x}", template.id()),
+            // Beyond the seeds that were tried a template may fail, in principle.
+            Err(why) => return crate::failed(&format!("{}: {why:?}", template.id())),
+        }
+    }
     if course.errors > 0 { ExitCode::from(1) } else { ExitCode::SUCCESS }
+}
+
+fn template(block: &Block) -> Option<Template> {
+    match block {
+        Block::Estimate(block) => Some(Template::Estimate(block.template.clone())),
+        Block::Question(block) => Some(block.template.clone()),
+        _ => None,
+    }
 }
 
 fn counted(count: usize, of: &str) -> String {

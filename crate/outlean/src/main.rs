@@ -58,6 +58,9 @@ enum Command {
         /// Folders of lessons, or of one lesson.
         #[arg(default_value = "lessons")]
         folders: Vec<PathBuf>,
+        /// Print for each question one number for all that so many seeds draw and how it is marked, to compare machines by.
+        #[arg(long, value_name = "SEEDS")]
+        digests: Option<u32>,
     },
     /// Begin a lesson: a folder with a text, a rig and a question of each kind, to be written over.
     NewLesson {
@@ -117,7 +120,7 @@ fn main() -> ExitCode {
                 Err(why) => failed(&why),
             }
         }
-        Command::Check { folders } => check::run(&folders),
+        Command::Check { folders, digests } => check::run(&folders, digests),
         Command::NewLesson { name, lessons } => new_lesson::run(&lessons, &name),
         Command::Sheet(wanted) => sheet::run(&wanted),
         Command::Solve(args) => solve::run(&args),

@@ -6,8 +6,8 @@ use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
 use crate::told::step;
 use outlean_course::{
-    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Tolerance, Vary,
-    Verdict, answered_in, asked, causes, draw, mark, worked,
+    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Tolerance,
+    Vary, Verdict, answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
 use outlean_rig::{Allowed, Dimension, Layout, Operation, Quantity, Side};
@@ -78,6 +78,11 @@ impl Estimate {
             }
             Err(_) => Plain::new().put("problem", self.words.say("question.no_answer")).into(),
         }
+    }
+
+    /// One number for all that the seeds from and to draw and how that is marked; 0 where a seed draws nothing.
+    pub fn digest(&self, from: u32, to: u32) -> u64 {
+        Template::Estimate(self.template.clone()).digest(u64::from(from)..u64::from(to)).unwrap_or(0)
     }
 
     /// The answer that was locked in, in these units; `null` where none was.

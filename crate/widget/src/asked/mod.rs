@@ -127,6 +127,11 @@ impl Asked {
         self.marked_in(units(in_units))
     }
 
+    /// One number for all that the seeds from and to draw and how that is marked; 0 where a seed draws nothing.
+    pub fn digest(&self, from: u32, to: u32) -> u64 {
+        self.template.digest(u64::from(from)..u64::from(to)).unwrap_or(0)
+    }
+
     /// What is right, in the form of an answer: places as shown, from 0, or a rig.
     pub fn solved(&self) -> JsValue {
         let places = |places: Vec<usize>| list(places, |place| (place as u32).into());

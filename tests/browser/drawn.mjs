@@ -1,0 +1,33 @@
+// Questions drawn and marked by the native program, to be drawn and marked again by the wasm module: one number a question stands
+// for all of it.
+
+import { execFileSync } from 'node:child_process';
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { outlean, root, site } from './place.mjs';
+
+/** How many seeds of each question are compared. */
+export const SEEDS = 10_000;
+
+/** What the native program says of each question of the course, by its name. @returns {Record<string, string>} */
+export function native() {
+  const said = execFileSync(outlean, ['check', '--digests', String(SEEDS), join(root, 'lessons')], { encoding: 'utf8' });
+  return Object.fromEntries([...said.matchAll(/^(\S+) ([0-9a-f]{16})$/gm)].map(([, id, digest]) => [id, digest]));
+}
+
+/** The templates of all questions as the built pages hold them. @returns {any[]} */
+export function templates() {
+  const pages = readdirSync(site, { withFileTypes: true }).filter(entry => entry.isDirectory() && /^\d/.test(entry.name));
+  const data = /<outlean-(?:estimate|choose|order|faults|set)[^>]*><script type="application\/json">(.*?)<\/script>/gs;
+  return pages.flatMap(({ name }) => [...readFileSync(join(site, name, 'index.html'), 'utf8').matchAll(data)].map(([, json]) => JSON.parse(json)));
+}
+
+/**
+ * The number of one question, from the module. Also sent into pages as text, so it uses nothing from outside itself.
+ * @param {any} module @param {any} template @param {number} seeds
+ * @returns {string}
+ */
+export function digest(module, template, seeds) {
+  const question = template.kind ? new module.Asked(template, {}, 0) : new module.Estimate(template, {}, 0);
+  return BigInt.asUintN(64, question.digest(0, seeds)).toString(16).padStart(16, '0');
+}
