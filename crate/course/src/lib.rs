@@ -8,15 +8,21 @@
 //! answer is and what it would have meant on the rig; [`worked`] is the way to the answer and [`causes`] what it comes
 //! from.
 //!
+//! An answer is kept as an [`Attempt`]; a [`Standing`] says when an objective is due again, [`pick`] draws a refresher
+//! from what is due, [`class`] sets many learners side by side. Time is passed in, in seconds or days since 1970.
+//!
 //! Every number here is the core's (`outlean_rig`), in SI. Nothing here is a sentence: what is to be said is a
 //! [`Sentence`], a key with what fills its gaps. No pictures, no page, no files, no clock.
 #![deny(missing_docs)]
 
 mod about;
 mod asked;
+mod attempt;
 mod causes;
 mod choose;
 mod claim;
+mod class;
+mod date;
 mod digest;
 mod draw;
 mod expr;
@@ -29,7 +35,11 @@ mod measure;
 mod mirror;
 mod order;
 mod plain;
+#[cfg(feature = "records")]
+mod record;
+mod refresher;
 mod response;
+mod schedule;
 mod sentence;
 mod set;
 mod shuffle;
@@ -45,11 +55,14 @@ mod vary;
 
 pub use about::About;
 pub use asked::{ASKED, asked, asking};
+pub use attempt::{Attempt, DAY, Learner, Score};
 pub use causes::{Cause, Share, causes};
 pub use choose::{Choice, Choose, ChooseMark, ChooseTemplate, Ground, Statement};
 pub use claim::{
     Atom, CLEAR, Claim, Comparison, End, Ender, Misread, Operand, Sides, Term, Truth, Unclear, Way, Why,
 };
+pub use class::{Cell, Class, Row, class};
+pub use date::{date, moment};
 pub use draw::{DrawError, Question, Unfit, answered_in, draw};
 pub use expr::{Expr, Function};
 pub use failing::{Undrawn, Unmarked, Unsuited};
@@ -61,7 +74,14 @@ pub use measure::Measure;
 pub use order::{BuildStep, Misordered, Order, OrderMark, OrderTemplate, TooEarly};
 pub use outlean_rig::Generator;
 pub use plain::plain;
+#[cfg(feature = "records")]
+pub use record::{
+    Allowed as AllowedInRecord, Aside, FORMAT, OtherLearner, Reason, Record, Unread, VERSION, csv,
+    read as read_record,
+};
+pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, outcome, pick};
 pub use response::Unreadable;
+pub use schedule::{INTERVALS, Standing, standing, standings};
 pub use sentence::{Fill, Sentence, With, part as part_asked};
 pub use set::{Condition, ConditionMark, Set, SetMark, SetTemplate};
 pub use slip::{Slip, SlipKind};

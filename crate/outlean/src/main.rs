@@ -3,6 +3,7 @@
 mod build;
 mod check;
 mod cited;
+mod class;
 mod course;
 mod diagnostics;
 mod files;
@@ -98,6 +99,8 @@ enum Command {
     Propose(files::RigFiles),
     /// Draw a rig as an SVG file: a view of it, its force polygon, its curves.
     Picture(picture::Wanted),
+    /// Set many learners' records side by side, by objective.
+    Class(class::Records),
 }
 
 fn main() -> ExitCode {
@@ -130,6 +133,7 @@ fn main() -> ExitCode {
         Command::Materials(args) => materials::run(&args),
         Command::Propose(args) => propose::run(&args),
         Command::Picture(args) => picture::run(&args),
+        Command::Class(args) => class::run(&args),
     }
 }
 

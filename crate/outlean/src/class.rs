@@ -1,0 +1,129 @@
+//! `outlean class`: many learners' records as one table by objective.
+
+use crate::words::words;
+use outlean_course::{Class, Learner, Reason, Record, class, date, read_record};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Seconds of a day.
+const DAY: u64 = outlean_course::DAY;
+
+/// What the command is given.
+#[derive(clap::Args)]
+#[command(after_help = "Exit codes:
+  0  every file read whole
+  1  a file, or part of one, is damaged and set aside: named on standard error; the table holds all the rest
+  2  the command was not understood, or a file cannot be read")]
+pub struct Records {
+    /// Records as learners export them, JSON.
+    #[arg(value_name = "RECORD.json", required = true)]
+    files: Vec<PathBuf>,
+    /// Print the table as JSON.
+    #[arg(long, conflicts_with = "csv")]
+    json: bool,
+    /// Print every attempt as CSV.
+    #[arg(long)]
+    csv: bool,
+}
+
+/// Runs the command and says how it went.
+pub fn run(args: &Records) -> ExitCode {
+    let mut code = 0;
+    let mut known: BTreeMap<Learner, Record> = BTreeMap::new();
+    for path in &args.files {
+        match std::fs::read(path) {
+            Ok(bytes) => match read_record(&String::from_utf8_lossy(&bytes)) {
+                Ok(record) => {
+                    for aside in &record.aside {
+                        code = code.max(1);
+                        eprintln!("{}", said("class.attempt", path, &aside.why));
+                    }
+                    add(&mut known, record);
+                }
+                Err(why) => {
+                    code = code.max(1);
+                    eprintln!("{}", said("class.file", path, &why.0));
+                }
+            },
+            Err(why) => {
+                code = 2;
+                let places = [("file", path.display().to_string()), ("why", why.to_string())];
+                eprintln!(
+                    "{}",
+                    words().fill(
+                        "solve.cannot_read",
+                        &places.each_ref().map(|(key, text)| (*key, text.as_str()))
+                    )
+                );
+            }
+        }
+    }
+    let records: Vec<Record> = known.into_values().collect();
+    if args.csv {
+        print!("{}", outlean_course::csv(&records));
+    } else {
+        let given: Vec<_> =
+            records.iter().map(|record| (&record.learner, record.attempts.as_slice())).collect();
+        let table = class(&given);
+        print!("{}", if args.json { json(&table) } else { text(&table) });
+    }
+    code.into()
+}
+
+/// Puts a record to what is known of its learner.
+fn add(known: &mut BTreeMap<Learner, Record>, record: Record) {
+    let learner = record.learner.clone();
+    let whole = match known.remove(&learner) {
+        // The learner is the same: they always go together.
+        Some(there) => there.merged(record).ok(),
+        None => Some(record),
+    };
+    known.extend(whole.map(|whole| (learner, whole)));
+}
+
+fn said(key: &str, path: &Path, why: &Reason) -> String {
+    let most = why.allowed.most().unwrap_or_default().to_string();
+    let allowed = words().fill(&format!("record.allowed.{}", why.allowed.name()), &[("most", &most)]);
+    let value = if why.value.is_empty() { words().say("record.missing") } else { &why.value };
+    let file = path.display().to_string();
+    words().fill(key, &[("file", &file), ("field", &why.field), ("value", value), ("allowed", &allowed)])
+}
+
+fn json(table: &Class) -> String {
+    #[derive(Serialize)]
+    struct Whole<'a> {
+        version: u32,
+        #[serde(flatten)]
+        table: &'a Class,
+    }
+    // Nothing in it can fail: no map with odd keys, no writer.
+    serde_json::to_string_pretty(&Whole { version: 1, table }).map(|text| text + "\n").unwrap_or_default()
+}
+
+fn text(table: &Class) -> String {
+    let mut out = String::new();
+    for row in &table.learners {
+        let _ = writeln!(out, "{}", row.learner.0);
+        for (objective, cell) in table.objectives.iter().zip(&row.cells) {
+            let name = if objective.is_empty() { words().say("class.no_objective") } else { objective };
+            let line = match cell {
+                Some(cell) => words().fill(
+                    if cell.attempts == 1 { "class.one" } else { "class.cell" },
+                    &[
+                        ("objective", name),
+                        ("attempts", &cell.attempts.to_string()),
+                        ("share", &format!("{:.0} %", cell.share * 100.0)),
+                        ("last", &date(cell.last / DAY)),
+                    ],
+                ),
+                None => words().fill("class.none", &[("objective", name)]),
+            };
+            let _ = writeln!(out, "  {line}");
+        }
+    }
+    let _ = writeln!(out, "\n{}", words().say("class.practical"));
+    out
+}
