@@ -64,7 +64,7 @@ export function engine() {
 
 /** The page's words; the same promise for every caller. */
 export function vocabulary() {
-  spoken ??= Promise.all(PARTS.map(part => strings(part)))
+  spoken ??= Promise.all(PARTS.map(vocabularyOf))
     .then(parts => Object.assign({}, ...parts))
     .catch(why => {
       spoken = undefined;
@@ -73,8 +73,8 @@ export function vocabulary() {
   return spoken;
 }
 
-/** @param {string} part @returns {Promise<Words>} */
-async function strings(part) {
+/** The words of one part of the page. @param {string} part @returns {Promise<Words>} */
+export async function vocabularyOf(part) {
   const language = document.documentElement.lang.split('-')[0] || 'en';
   const answer = await fetch(new URL(`strings/${language}/${part}.json`, base));
   if (!answer.ok) throw new Error(String(answer.status));

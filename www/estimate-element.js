@@ -18,6 +18,8 @@ class EstimateElement extends HTMLElement {
   /** @type {ReturnType<EstimateElement['build']> | undefined} */ #parts;
   #seed = 0;
   #locked = false;
+  #hints = 0;
+  #asked = 0;
   #starting = false;
   /** @type {(() => void)[]} */ #stops = [];
 
@@ -110,7 +112,10 @@ class EstimateElement extends HTMLElement {
       event.preventDefault();
       this.#lock();
     });
-    help.addEventListener('click', () => { hint.hidden = false; });
+    help.addEventListener('click', () => {
+      hint.hidden = false;
+      this.#hints = 1;
+    });
     again.addEventListener('click', () => {
       this.#seed = (this.#seed + 1) % 1e9;
       this.#question.redraw(this.#seed);
@@ -145,6 +150,8 @@ class EstimateElement extends HTMLElement {
     const parts = this.#parts;
     if (!parts) return;
     this.#locked = false;
+    this.#hints = 0;
+    this.#asked = performance.now();
     delete parts.outer.dataset.revealed;
     parts.input.value = '';
     parts.input.disabled = parts.set.disabled = false;
@@ -194,8 +201,9 @@ class EstimateElement extends HTMLElement {
     this.#close();
     this.#parts.answer.focus({ preventScroll: true });
     this.#figure()?.reveal();
-    const { verdict, given, answer } = marked;
-    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.#parts.input.value, verdict, given, answer } }));
+    const { verdict, share, given, answer } = marked;
+    const seconds = Math.round((performance.now() - this.#asked) / 1000);
+    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.#parts.input.value, verdict, share, given, answer, seconds, hints: this.#hints } }));
   }
 
   /** Takes no answer any more and shows the right one. */

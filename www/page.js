@@ -8,6 +8,7 @@ import './estimate-element.js';
 import './list-elements.js';
 import './set-element.js';
 import './projected.js';
+import './recording.js';
 
 const root = document.documentElement;
 

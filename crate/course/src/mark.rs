@@ -27,6 +27,18 @@ pub enum Verdict {
     Other,
 }
 
+impl Verdict {
+    /// What the answer is worth: 1 right, a half near or with the unit mistaken, else 0.
+    #[must_use]
+    pub const fn share(&self) -> f64 {
+        match self {
+            Self::Right => 1.0,
+            Self::Near | Self::UnitSlip { .. } => 0.5,
+            Self::Slip(_) | Self::Other => 0.0,
+        }
+    }
+}
+
 /// What the given answer would have meant.
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
 #[serde(rename_all = "snake_case")]

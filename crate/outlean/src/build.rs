@@ -14,7 +14,7 @@ pub struct Places<'a> {
     pub lessons: &'a Path,
     /// Folder of elements, styles, strings, shells and fonts.
     pub assets: &'a Path,
-    /// Folder of the compiled program: `page.js`, `speaker.js`, `outlean_bg.wasm`.
+    /// Folder of the compiled program: `page.js`, `speaker.js`, `record.js`, `outlean_bg.wasm`.
     pub program: &'a Path,
     /// Folder to fill.
     pub out: &'a Path,
@@ -57,6 +57,7 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
         }
     }
     pages.insert(PathBuf::from("index.html"), page::home(&shell, &lessons));
+    pages.insert(PathBuf::from("record/index.html"), crate::record_page::page(&shell));
     for folder in ["fonts", "strings"] {
         copy(&places.assets.join(folder), &places.out.join(folder))?;
     }
@@ -65,9 +66,12 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     for file in files(places.assets)?.into_iter().filter(|file| !script(file)) {
         put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
     }
-    for (file, place) in
-        [("page.js", "page.js"), ("speaker.js", "speaker.js"), ("outlean_bg.wasm", "wasm/outlean_bg.wasm")]
-    {
+    for (file, place) in [
+        ("page.js", "page.js"),
+        ("speaker.js", "speaker.js"),
+        ("record.js", "record.js"),
+        ("outlean_bg.wasm", "wasm/outlean_bg.wasm"),
+    ] {
         put(&places.out.join(place), &bytes(&places.program.join(file))?)?;
     }
     for (file, content) in &pages {

@@ -17,6 +17,7 @@ mod picture;
 mod propose;
 mod question;
 mod range;
+mod record_page;
 mod scatter;
 mod serve;
 mod sheet;

@@ -20,7 +20,7 @@ pub struct Shell {
 
 impl Shell {
     /// The shell with its places filled. Values are HTML.
-    fn fill(&self, values: &[(&str, &str)]) -> String {
+    pub fn fill(&self, values: &[(&str, &str)]) -> String {
         let mut out = String::new();
         let mut rest = self.template.as_str();
         while let Some((before, after)) = rest.split_once("{{") {
@@ -81,6 +81,8 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
         ("facts", &escaped(&facts)),
         ("root", "../"),
         ("anchor", TITLE),
+        ("lesson", &escaped(name)),
+        ("version", &crate::record_page::version(&body)),
         ("speaker", &speaker_key(shell)),
         ("body", &body),
     ]);

@@ -136,7 +136,7 @@ fn read_template(sent: &JsValue) -> Result<EstimateTemplate, String> {
 }
 
 impl Estimate {
-    /// A marked answer: `{ verdict, slip, sentences, causes, steps, given, answer, answer_text, tolerance }`.
+    /// A marked answer: `{ verdict, slip, share, sentences, causes, steps, given, answer, answer_text, tolerance }`.
     fn shown(&self, marked: &Marked, units: Units) -> JsValue {
         let question = &self.question;
         let dimension = answered_in(question.ask).unwrap_or(Dimension::Force);
@@ -157,6 +157,7 @@ impl Estimate {
         Plain::new()
             .put("verdict", verdict)
             .put("slip", slip)
+            .put("share", marked.verdict.share())
             .put("sentences", list(&marked.sentences, |sentence| said(&self.words, sentence, units).into()))
             .put("causes", list(causes, |share| cause(share.cause, share.value)))
             .put("steps", list(&steps, |each| step(each, &self.words, units)))

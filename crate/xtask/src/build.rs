@@ -22,7 +22,7 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
 }
 
 /// Puts what pages load of the program into one folder: the module, one script of everything in JavaScript, and one of
-/// what a speaker's page has besides.
+/// what a speaker's page and the record's have besides, each.
 fn program() -> Result<(), Failure> {
     let web = place::wasm("web");
     let read = |name: &str| {
@@ -32,11 +32,12 @@ fn program() -> Result<(), Failure> {
         };
         fs::read_to_string(&file).map_err(|why| Failure::new(format!("{}: {why}", file.display())))
     };
-    let [page, speaker] = [script::bundle("page.js", &read)?, script::bundle("speaker.js", &read)?];
+    let scripts = ["page.js", "speaker.js", "record.js"];
+    let made = scripts.into_iter().map(|name| Ok((name, script::bundle(name, &read)?)));
+    let made = made.collect::<Result<Vec<_>, Failure>>()?;
     let folder = place::program();
     fs::create_dir_all(&folder)
-        .and_then(|()| fs::write(folder.join("page.js"), page))
-        .and_then(|()| fs::write(folder.join("speaker.js"), speaker))
+        .and_then(|()| made.iter().try_for_each(|(name, script)| fs::write(folder.join(name), script)))
         .and_then(|()| fs::copy(web.join("outlean_bg.wasm"), folder.join("outlean_bg.wasm")))
         .map_err(|why| Failure::new(format!("{} cannot be filled: {why}", folder.display())))?;
     Ok(())

@@ -32,7 +32,7 @@ pub fn wasm(form: &str) -> PathBuf {
     target().join("wasm").join(form)
 }
 
-/// What pages load of the program: `page.js`, `speaker.js`, `outlean_bg.wasm`.
+/// What pages load of the program: `page.js`, `speaker.js`, `record.js`, `outlean_bg.wasm`.
 pub fn program() -> PathBuf {
     target().join("program")
 }

@@ -1,0 +1,272 @@
+// The learner's record: kept before it is said to be, whatever happens to the machine's storage.
+
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { eachBrowser } from './harness.mjs';
+import { answer, LESSON, ready } from './lesson.mjs';
+import { outlean } from './place.mjs';
+
+/** @typedef {import('./harness.mjs').Stage} Stage */
+/** @typedef {import('./harness.mjs').Stage['page']} Page */
+
+const RECORD = '/record/';
+/** A page of the site that does not open the database. */
+const BARE = '/';
+
+/** Does something to the database by hand: an object store's method on each value. @param {Page} page @param {number | undefined} version @param {string} store @param {'add' | 'put' | 'getAll'} method @param {any[]} values @returns {Promise<any>} */
+const byHand = (page, version, store, method, values = []) =>
+  page.evaluate(
+    (version, store, method, values) =>
+      new Promise((done, failed) => {
+        const asked = indexedDB.open('outlean', version);
+        asked.onupgradeneeded = () => {
+          if (version !== 1) return;
+          asked.result.createObjectStore('attempts', { autoIncrement: true });
+          asked.result.createObjectStore('settings');
+        };
+        asked.onerror = () => failed(asked.error);
+        asked.onsuccess = () => {
+          const change = asked.result.transaction(store, 'readwrite');
+          const place = /** @type {any} */ (change.objectStore(store));
+          const all = method === 'getAll' ? place.getAll() : undefined;
+          for (const value of values) place[method](value);
+          change.oncomplete = () => {
+            asked.result.close();
+            done(all?.result);
+          };
+          change.onabort = () => failed(change.error);
+        };
+      }),
+    version,
+    store,
+    method,
+    values,
+  );
+
+/** What is kept. @param {Page} page @returns {Promise<any[]>} */
+const kept = page => byHand(page, undefined, 'attempts', 'getAll');
+
+/** Answers the question, and waits until the answer is said to be kept; where. @param {Page} page @param {string} typed @returns {Promise<string>} */
+async function recorded(page, typed) {
+  await page.evaluate(() => {
+    /** @type {any} */ (window).recorded = new Promise(done => addEventListener('outlean-recorded', event => done(/** @type {CustomEvent} */ (event).detail.kept), { once: true }));
+  });
+  await answer(page, typed);
+  return page.evaluate(() => /** @type {any} */ (window).recorded);
+}
+
+/** Puts another question. @param {Page} page */
+const another = page => page.$eval('>>> .keys button', button => /** @type {HTMLElement} */ (button).click());
+
+/** @param {Page} page @param {string} part */
+const part = (page, part) => page.$eval(`[data-part=${part}]`, at => at.textContent ?? '');
+
+/** The record page, once it shows what there is. @param {Stage} stage */
+async function record({ page, open }) {
+  await open(RECORD);
+  await page.waitForSelector('outlean-record[data-ready]');
+}
+
+/** What the export key gives out. @param {Page} page @param {string} key @returns {Promise<string>} */
+const given = (page, key) =>
+  page.evaluate(async key => {
+    const make = URL.createObjectURL;
+    const blob = new Promise(done => { URL.createObjectURL = made => (done(made), make(made)); });
+    addEventListener('click', event => { if (event.target instanceof HTMLAnchorElement) event.preventDefault(); }, { capture: true });
+    HTMLAnchorElement.prototype.click = () => {};
+    /** @type {HTMLElement} */ (document.querySelector(`[data-part=${key}]`)).click();
+    const said = await /** @type {Blob} */ (await blob).text();
+    URL.createObjectURL = make;
+    return said;
+  }, key);
+
+/** Takes in a file with this text. @param {Page} page @param {string} text */
+async function take(page, text) {
+  await page.evaluate(() => { /** @type {any} */ (document.querySelector('[data-part=said]')).textContent = ''; });
+  await page.evaluate(text => {
+    const input = /** @type {HTMLInputElement} */ (document.querySelector('[data-part=file]'));
+    const files = new DataTransfer();
+    files.items.add(new File([text], 'record.json', { type: 'application/json' }));
+    input.files = files.files;
+    input.dispatchEvent(new Event('change'));
+  }, text);
+  await page.waitForFunction(() => document.querySelector('[data-part=said]')?.textContent);
+}
+
+/** An attempt as it stands in a file. */
+const ONE = { time: 1_700_000_000, lesson: '01-lean', question: 'leg', lesson_version: '5f', seed: 1, response: '=1+1', mark: { share: 0.5, verdict: 'near' }, seconds: 9, hints: 0, objective: 'Estimate, "well".' };
+
+eachBrowser('an answer is on the disk before it is said to be kept, and a reload loses nothing', async stage => {
+  const { page } = stage;
+  await ready(stage);
+  const before = Math.floor(Date.now() / 1000);
+  await page.evaluate(() => addEventListener('outlean-recorded', () => location.reload(), { once: true }));
+  const reloaded = page.waitForNavigation();
+  await answer(page, '4 kN').catch(() => {});
+  await reloaded;
+  const rows = await kept(page);
+  assert.equal(rows.length, 1);
+  const { key, time, mark, seconds, lesson_version, ...rest } = rows[0];
+  assert.match(key, /^[0-9a-f]{32}$/);
+  assert(time >= before && time <= Date.now() / 1000);
+  assert(seconds >= 0 && seconds < 60);
+  assert.match(lesson_version, /^[0-9a-f]{16}$/);
+  assert.match(mark.verdict, /^[a-z_]+$/);
+  assert([0, 0.5, 1].includes(mark.share));
+  assert.deepEqual(rest, { learner: '1', lesson: '01-lean', question: 'leg-with-the-line', seed: 7, response: '4 kN', hints: 0, objective: '' });
+});
+
+eachBrowser('two pages add and neither takes from the other', async stage => {
+  const { page, origin } = stage;
+  await ready(stage);
+  const other = await page.browserContext().newPage();
+  await ready({ ...stage, page: other, open: path => other.goto(origin + path, { waitUntil: 'load' }) });
+  assert.equal(await recorded(other, '3 kN'), 'disk');
+  await page.bringToFront();
+  assert.equal(await recorded(page, '4 kN'), 'disk');
+  assert.deepEqual((await kept(page)).map(row => row.response).sort(), ['3 kN', '4 kN']);
+  await other.goto(origin + RECORD);
+  await other.waitForSelector('outlean-record[data-ready]');
+  await another(page);
+  assert.equal(await recorded(page, '5 kN'), 'disk');
+  await other.waitForFunction(() => document.querySelector('[data-part=table] tbody td:nth-child(3)')?.textContent === '3', { polling: 100 });
+});
+
+eachBrowser('where the page may keep nothing it says so, and offers what it holds', async stage => {
+  const { page } = stage;
+  await page.evaluateOnNewDocument(() => {
+    Object.defineProperty(window, 'indexedDB', { value: { open() { throw new DOMException('no', 'SecurityError'); } } });
+    const make = URL.createObjectURL;
+    URL.createObjectURL = made => ((/** @type {any} */ (window).made = made), make(made));
+  });
+  await ready(stage);
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await page.waitForSelector('.record-said a[download]');
+  assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /does not let the page keep answers/);
+  const file = JSON.parse(await page.evaluate(() => /** @type {any} */ (window).made.text()));
+  assert.deepEqual([file.format, file.version, file.learner, file.attempts.length, file.attempts[0].response], ['outlean-record', 2, '1', 1, '4 kN']);
+  await record(stage);
+  assert.match(await part(page, 'said'), /does not let the page keep answers/);
+});
+
+eachBrowser('a full disk is said, and what was held is kept once there is room', async stage => {
+  const { page } = stage;
+  await page.evaluateOnNewDocument(() => {
+    const put = IDBObjectStore.prototype.put;
+    /** @type {any} */ (window).full = true;
+    IDBObjectStore.prototype.put = function (/** @type {any[]} */ ...given) {
+      const made = put.apply(this, /** @type {any} */ (given));
+      if (/** @type {any} */ (window).full && this.name === 'attempts') {
+        // As the standard has it: the transaction aborts with this error.
+        Object.defineProperty(this.transaction, 'error', { value: new DOMException('full', 'QuotaExceededError') });
+        this.transaction.abort();
+      }
+      return made;
+    };
+  });
+  await ready(stage);
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await page.waitForSelector('.record-said a[download]');
+  assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /disk is full/);
+  assert.deepEqual(await kept(page), []);
+  await page.evaluate(() => { /** @type {any} */ (window).full = false; });
+  await another(page);
+  assert.equal(await recorded(page, '3 kN'), 'disk');
+  assert.deepEqual((await kept(page)).map(row => row.response).sort(), ['3 kN', '4 kN']);
+  await page.waitForFunction(() => /kept again/.test(document.querySelector('.record-said')?.textContent ?? ''));
+});
+
+eachBrowser('a quota that is really used up', async stage => {
+  const { page, browser, origin } = stage;
+  if (browser !== 'chromium') return; // no other browser here lets a page's quota be set
+  await ready(stage);
+  const session = await page.createCDPSession();
+  await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 0 });
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await page.waitForFunction(() => /disk is full/.test(document.querySelector('.record-said')?.textContent ?? ''));
+  await session.send('Storage.overrideQuotaForOrigin', { origin });
+  await another(page);
+  assert.equal(await recorded(page, '3 kN'), 'disk');
+  assert.deepEqual((await kept(page)).map(row => row.response).sort(), ['3 kN', '4 kN']);
+});
+
+eachBrowser('what is damaged stands aside, is told, and goes out whole', async stage => {
+  const { page, axe } = stage;
+  await record(stage);
+  const row = { ...ONE, key: 'a', learner: '1' };
+  await byHand(page, undefined, 'attempts', 'put', [row, { ...row, key: 'b', mark: { share: 7, verdict: 'near' } }, { ...row, key: 'c', learner: 5 }, { key: 'd' }]);
+  await record(stage);
+  assert.match(await part(page, 'said'), /^3 answers are damaged/);
+  assert.equal((await kept(page)).length, 1);
+  const file = JSON.parse(await given(page, 'export'));
+  assert.equal(file.attempts.length, 1);
+  assert.deepEqual(file.aside.map((/** @type {any} */ each) => each.why.field).sort(), ['learner', 'learner', 'share']);
+  assert(file.aside.some((/** @type {any} */ each) => each.raw.includes('"share":7')));
+  await record(stage);
+  assert.equal(await part(page, 'said'), '', 'once');
+  assert.match(await part(page, 'aside'), /^3 stand aside/);
+  assert.deepEqual(await axe(), []);
+});
+
+eachBrowser('a clock that went back is said', async stage => {
+  const { page } = stage;
+  await record(stage);
+  await byHand(page, undefined, 'attempts', 'put', [{ ...ONE, key: 'a', learner: '1', time: Math.floor(Date.now() / 1000) + 9_000 }]);
+  await record(stage);
+  assert.match(await part(page, 'said'), /dated after today/);
+  await ready(stage);
+  assert.equal(await recorded(page, '4 kN'), 'disk');
+  await page.waitForFunction(() => /clock is behind/.test(document.querySelector('.record-said')?.textContent ?? ''));
+  assert.equal((await kept(page)).length, 2);
+});
+
+eachBrowser('out, cleared, and in again: the same record, natively too', async stage => {
+  const { page } = stage;
+  await record(stage);
+  const rows = [ONE, { ...ONE, time: ONE.time + 60, seed: 2, response: 'Ω "2", 3', seconds: null, mark: { share: 1, verdict: 'right' } }];
+  await byHand(page, undefined, 'attempts', 'put', [...rows.map((row, at) => ({ ...row, key: `k${at}`, learner: '1' })), { ...ONE, key: 'mo', learner: 'Mo' }]);
+  await record(stage);
+  const file = await given(page, 'export');
+  assert.deepEqual(JSON.parse(file), { format: 'outlean-record', version: 2, learner: '1', attempts: rows, aside: [] });
+  const csv = await given(page, 'csv');
+  await record(stage);
+  await page.click('[data-part=clear]');
+  await page.click('[data-part=really]');
+  await page.waitForFunction(() => /forgotten/.test(document.querySelector('[data-part=said]')?.textContent ?? ''));
+  assert.deepEqual((await kept(page)).map(row => row.learner), ['Mo'], 'another learner stays');
+  await take(page, file);
+  assert.match(await part(page, 'said'), /^Of 1: 2 answers were new, 0 stand aside/);
+  await take(page, file);
+  assert.match(await part(page, 'said'), /^Of 1: 0 answers were new/);
+  assert.equal(await given(page, 'export'), file);
+  const folder = mkdtempSync(join(tmpdir(), 'record-'));
+  try {
+    writeFileSync(join(folder, 'one.json'), file);
+    assert.equal(execFileSync(outlean, ['class', '--csv', join(folder, 'one.json')], { encoding: 'utf8' }), csv);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+  await record(stage);
+  await take(page, JSON.stringify({ ...JSON.parse(file), version: 9 }));
+  assert.match(await part(page, 'said'), /not taken: version is 9; allowed is a version from 1 to 2/);
+});
+
+eachBrowser('a database of the first version is brought up, nothing lost', async stage => {
+  const { page, open } = stage;
+  await open(BARE);
+  const old = { learner: 'Ines', time: 1_690_000_000, lesson: '01-lean', question: 'leg', seed: 3, response: '2 kN' };
+  await byHand(page, 1, 'attempts', 'add', [{ ...old, right: true }, { ...old, seed: 4, right: 'maybe' }, 'no row at all']);
+  await record(stage);
+  await page.$eval('[data-part=who]', at => { /** @type {HTMLInputElement} */ (at).value = 'Ines'; });
+  await page.$eval('outlean-record form', form => /** @type {HTMLFormElement} */ (form).requestSubmit());
+  await page.waitForFunction(() => /Ines/.test(document.querySelector('caption')?.textContent ?? ''));
+  const file = JSON.parse(await given(page, 'export'));
+  const { right: _, learner: __, ...kept } = { ...old, right: true };
+  assert.deepEqual(file.attempts, [{ ...kept, lesson_version: '', seconds: null, hints: null, objective: '', mark: { share: 1, verdict: 'right' } }]);
+  assert.deepEqual(file.aside.map((/** @type {any} */ each) => each.why.field).sort(), ['attempt', 'mark']);
+  await record(stage);
+  assert.equal(await page.$eval('[data-part=who]', at => /** @type {HTMLInputElement} */ (at).value), 'Ines', 'who learns is remembered');
+});

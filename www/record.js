@@ -1,0 +1,3 @@
+// What only the record page loads.
+
+import './record-element.js';

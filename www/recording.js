@@ -1,0 +1,43 @@
+// Keeps each answer that is marked. Event outlean-recorded, detail { kept }, on the question once it is kept: on the disk,
+// or in memory where it cannot be; what there is to say of that stands under the question.
+
+import { vocabularyOf } from './engine.js';
+import { element } from './readings.js';
+import { add, inMemory } from './store.js';
+
+/** @type {Element | undefined} The question answered last: what is said stands under it. */
+let answered;
+
+addEventListener('outlean-marked', async event => {
+  const question = /** @type {HTMLElement} */ (event.target);
+  const { seed, typed, share, verdict, seconds, hints } = /** @type {CustomEvent} */ (event).detail;
+  const { lesson = '', version = '' } = document.querySelector('main')?.dataset ?? {};
+  answered = question;
+  const kept = await add({
+    time: Math.floor(Date.now() / 1000),
+    lesson,
+    question: question.id,
+    lesson_version: version,
+    seed,
+    response: String(typed).slice(0, 2000),
+    mark: { share, verdict },
+    seconds,
+    hints,
+    objective: question.getAttribute('objective') ?? '',
+  });
+  question.dispatchEvent(new CustomEvent('outlean-recorded', { bubbles: true, composed: true, detail: { kept } }));
+});
+
+document.addEventListener('outlean-store', async event => {
+  const { say } = /** @type {CustomEvent} */ (event).detail;
+  const words = await vocabularyOf('records');
+  const place = answered?.nextElementSibling?.matches('.record-said') ? answered.nextElementSibling : element('p', { class: 'record-said', role: 'status' });
+  place.textContent = words[`said.${say}`];
+  answered?.after(place);
+  const learner = inMemory().at(-1)?.learner;
+  if (learner === undefined) return;
+  const rows = inMemory().filter(row => row.learner === learner);
+  const attempts = rows.map(({ key: _, learner: __, ...attempt }) => attempt);
+  const file = JSON.stringify({ format: 'outlean-record', version: 2, learner, attempts, aside: [] });
+  place.append(' ', element('a', { download: 'record.json', href: URL.createObjectURL(new Blob([file], { type: 'application/json' })) }, words['said.export']));
+});
