@@ -153,19 +153,21 @@ class RecordElement extends HTMLElement {
 
   /** Answers by lesson and objective. @param {Row[]} rows */
   #table(rows) {
-    /** @type {Map<string, Row[]>} */
-    const groups = new Map();
+    /** @type {Map<string, Map<string, Row[]>>} */
+    const lessons = new Map();
     for (const row of rows) {
-      const at = JSON.stringify([row.lesson, row.objective || row.question]);
-      groups.set(at, [...(groups.get(at) ?? []), row]);
+      const lesson = lessons.get(row.lesson) ?? new Map();
+      const about = row.objective || row.question;
+      lessons.set(row.lesson, lesson.set(about, [...(lesson.get(about) ?? []), row]));
     }
-    const head = made('tr', {}, ...['lesson', 'objective', 'answers', 'right', 'last'].map(column => made('th', { scope: 'col' }, this.#word(`column.${column}`))));
-    const body = [...groups].map(([at, answers]) => {
+    const head = made('tr', {}, ...['objective', 'answers', 'right', 'last'].map(column => made('th', { scope: 'col' }, this.#word(`column.${column}`))));
+    const line = (/** @type {[string, Row[]]} */ [about, answers]) => {
       const share = answers.reduce((sum, row) => sum + row.mark.share, 0) / answers.length;
-      const [lesson, objective] = JSON.parse(at);
-      return made('tr', {}, ...[lesson, objective, String(answers.length), `${Math.round(share * 100)} %`, dayOf(answers.at(-1)?.time ?? 0)].map(cell => made('td', {}, cell)));
-    });
-    this.#part('table').replaceChildren(made('caption', {}, this.#word('caption', { who: this.#who })), made('thead', {}, head), made('tbody', {}, ...body));
+      const cells = [String(answers.length), `${Math.round(share * 100)}\u202f%`, dayOf(answers.at(-1)?.time ?? 0)];
+      return made('tr', {}, made('th', { scope: 'row' }, about), ...cells.map(cell => made('td', {}, cell)));
+    };
+    const bodies = [...lessons].map(([lesson, lines]) => made('tbody', {}, made('tr', {}, made('th', { scope: 'rowgroup', colspan: '4' }, lesson)), ...[...lines].map(line)));
+    this.#part('table').replaceChildren(made('caption', {}, this.#word('caption', { who: this.#who })), made('thead', {}, head), ...bodies);
   }
 
   /** The latest answers, each a mark: high right, low not. @param {Row[]} rows */
