@@ -243,6 +243,10 @@ eachBrowser('out, cleared, and in again: the same record, natively too', async s
   await take(page, file);
   assert.match(await part(page, 'said'), /^Of 1: 0 answers were new/);
   assert.equal(await given(page, 'export'), file);
+  const other = JSON.parse(file);
+  other.attempts[0].mark.share = 1;
+  await take(page, JSON.stringify(other));
+  assert.match(await part(page, 'said'), /^Of 1: 0 answers were new, 1 stand aside/, 'what contradicts is not lost');
   const folder = mkdtempSync(join(tmpdir(), 'record-'));
   try {
     writeFileSync(join(folder, 'one.json'), file);
@@ -271,3 +275,40 @@ eachBrowser('a database of the first version is brought up, nothing lost', async
   await record(stage);
   assert.equal(await page.$eval('[data-part=who]', at => /** @type {HTMLInputElement} */ (at).value), 'Ines', 'who learns is remembered');
 });
+
+eachBrowser('whoever learns now is whose answers are kept, on every page that is open', async stage => {
+  const { page, origin } = stage;
+  await ready(stage);
+  const other = await page.browserContext().newPage();
+  await other.goto(origin + RECORD);
+  await other.waitForSelector('outlean-record[data-ready]');
+  await other.$eval('[data-part=who]', at => { /** @type {HTMLInputElement} */ (at).value = '=Mo'; });
+  await other.$eval('outlean-record form', form => /** @type {HTMLFormElement} */ (form).requestSubmit());
+  await other.waitForFunction(() => /No answers/.test(document.querySelector('[data-part=none]')?.textContent ?? '') && !(/** @type {HTMLElement} */ (document.querySelector('[data-part=none]')).hidden));
+  await page.bringToFront();
+  assert.equal(await recorded(page, '4 kN'), 'disk');
+  assert.deepEqual((await kept(page)).map(row => row.learner), ['=Mo']);
+  assert.match(await given(other, 'csv'), /\r\n"'=Mo",/);
+});
+
+for (const theme of ['light', 'dark', 'projector', 'sunlight']) {
+  for (const width of [320, 1280]) {
+    eachBrowser(`the record page, ${theme}, ${width} px`, { width }, async stage => {
+      const { page, open, axe, shot } = stage;
+      await record(stage);
+      await byHand(page, undefined, 'attempts', 'put', [0, 0.5, 1, 1].map((share, at) => ({ ...ONE, key: `k${at}`, learner: '1', time: ONE.time + at * 90_000, mark: { share, verdict: 'x' } })));
+      await open(`${RECORD}?theme=${theme}`);
+      await page.waitForSelector('outlean-record[data-ready]');
+      assert.equal(await part(page, 'table').then(text => /463\u202f%/.test(text)), true, 'four answers, 63 % right');
+      await shot(`record ${theme} ${width}`);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert(over <= 0, `${over} px wider than the window`);
+      assert.deepEqual(await axe(), []);
+      await page.emulateMediaType('print').catch(() => {});
+      if (stage.browser === 'chromium') {
+        const seen = await page.evaluate(() => ['.caution', '.sign', '[data-part=table]', '[data-part=export]'].map(at => document.querySelector(at)?.checkVisibility()));
+        assert.deepEqual(seen, [true, true, true, false], 'what is printed');
+      }
+    });
+  }
+}
