@@ -27,6 +27,8 @@ export class QuestionElement extends HTMLElement {
   revealed = false;
   hints = 0;
   #seed = 0;
+  /** When the question was put. */
+  #since = 0;
   #starting = false;
   /** @type {(() => void)[]} */ #stops = [];
   /** @type {ReturnType<QuestionElement['build']> | undefined} */ #parts;
@@ -137,6 +139,7 @@ export class QuestionElement extends HTMLElement {
     if (!parts) return;
     this.locked = this.revealed = false;
     this.hints = 0;
+    this.#since = performance.now();
     if (parts.hint instanceof HTMLDetailsElement) parts.hint.open = false;
     parts.hint.hidden = false;
     parts.set.hidden = false;
@@ -171,7 +174,8 @@ export class QuestionElement extends HTMLElement {
     this.#close();
     parts.answer.focus({ preventScroll: true });
     const { right, share } = marked;
-    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.told(), verdict: right ? 'right' : 'other', share, hints: this.hints } }));
+    const seconds = Math.round((performance.now() - this.#since) / 1000);
+    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.told(), verdict: right ? 'right' : 'other', share, seconds, hints: this.hints } }));
   }
 
   #close() {

@@ -37,6 +37,8 @@ class RigElement extends HTMLElement {
   #frame = 0;
   #before = 0;
   #said = 0;
+  /** Whether bands were drawn that are not painted yet. */
+  #banding = false;
   /** @type {Map<HTMLElement, { width: number, height: number }>} Sizes as last laid out: to ask for them in a frame lays the page out again. */
   #sizes = new Map();
   #starting = false;
@@ -448,13 +450,13 @@ class RigElement extends HTMLElement {
   /** Draws rigs for the bands of the curves for a while; the curves are painted anew once all are drawn. */
   #drawBands() {
     const until = performance.now() + SLICE;
-    let drew = false;
     while (performance.now() < until) {
       if (!this.#figure.drawBands()) {
-        if (drew) this.#need({ curves: true });
+        if (this.#banding) this.#need({ curves: true });
+        this.#banding = false;
         return;
       }
-      drew = true;
+      this.#banding = true;
     }
     this.#need({});
   }

@@ -35,7 +35,7 @@ async function json(address) {
 /** A lesson's steps in words: its headings by their text, questions and figures by what they are. @param {DocumentFragment} lesson @param {Record<string, string>} words */
 function stepsOf(lesson, words) {
   return [...lesson.querySelectorAll(STEPS)].map(at => {
-    const kind = { 'OUTLEAN-RIG': 'figure', 'OUTLEAN-ESTIMATE': 'question' }[at.tagName];
+    const kind = at.tagName === 'OUTLEAN-RIG' ? 'figure' : at.tagName.startsWith('OUTLEAN-') ? 'question' : undefined;
     return { id: at.id, part: kind !== undefined, title: kind ? words[`step.${kind}`] : at.textContent ?? '' };
   });
 }

@@ -117,7 +117,7 @@ eachBrowser('an answer is on the disk before it is said to be kept, and a reload
   assert.match(lesson_version, /^[0-9a-f]{16}$/);
   assert.match(mark.verdict, /^[a-z_]+$/);
   assert([0, 0.5, 1].includes(mark.share));
-  assert.deepEqual(rest, { learner: '1', lesson: '01-lean', question: 'leg-with-the-line', seed: 7, response: '4 kN', hints: 0, objective: '' });
+  assert.deepEqual(rest, { learner: '1', lesson: '01-lean', question: 'leg-with-the-line', seed: 7, response: '4 kN', hints: 0, objective: 'Estimate the compression of a leg with the main line redirected at its foot.' });
 });
 
 eachBrowser('two pages add and neither takes from the other', async stage => {

@@ -13,7 +13,9 @@ const small = page =>
       for (const each of root.querySelectorAll('*')) {
         if (each.shadowRoot) look(each.shadowRoot);
         if (!each.matches('a[href],button,select,input,summary,[role=slider]') || !each.checkVisibility()) continue;
-        const { width, height, left } = each.getBoundingClientRect();
+        // A tick is set by a press anywhere on its label.
+        const target = (each.matches('[type=checkbox],[type=radio]') && each.closest('label')) || each;
+        const { width, height, left } = target.getBoundingClientRect();
         if (left >= 0 && (width < 44 || height < 44)) found.push(`${each.tagName} ${each.className} ${each.textContent?.slice(0, 20)}: ${width} by ${height}`);
       }
     };

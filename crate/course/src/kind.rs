@@ -157,17 +157,11 @@ impl Mark {
         }
     }
 
-    /// The share that is right, 0 to 1; of an estimate 0 or 1.
+    /// The share that is right, 0 to 1; of an estimate as [`Verdict::share`].
     #[must_use]
     pub const fn share(&self) -> f64 {
         match self {
-            Self::Estimate(mark) => {
-                if matches!(mark.verdict, Verdict::Right) {
-                    1.0
-                } else {
-                    0.0
-                }
-            }
+            Self::Estimate(mark) => mark.verdict.share(),
             Self::Choose(mark) => mark.share,
             Self::Order(mark) => mark.share,
             Self::Faults(mark) => mark.share,

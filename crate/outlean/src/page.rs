@@ -1,7 +1,7 @@
 //! Pages: a lesson set in the shell of the course.
 
 use crate::lesson::{Block, Lesson, TITLE};
-use outlean_course::{EstimateTemplate, Span, Vary, asking};
+use outlean_course::{About, EstimateTemplate, Span, Vary, asking};
 use outlean_picture::Words;
 use outlean_rig::Rig;
 use outlean_rigfile::{Value as Entry, entries_of};
@@ -63,11 +63,14 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
                     files.push((folder.join(&still), picture));
                 }
             }
-            Block::Question(block) => body.push_str(&crate::question::element(block)),
+            Block::Question(block) => {
+                body.push_str(&crate::question::element(block, objective(lesson, &block.about)))
+            }
             Block::Estimate(block) => body.push_str(&format!(
-                "<outlean-estimate id=\"{}\" figure=\"{}\">{}<p>{}</p></outlean-estimate>\n",
+                "<outlean-estimate id=\"{}\" figure=\"{}\" objective=\"{}\">{}<p>{}</p></outlean-estimate>\n",
                 escaped(&block.template.id),
                 block.figure,
+                escaped(objective(lesson, &block.about)),
                 data(&template(&block.template)),
                 escaped(shell.words.say("question_still")),
             )),
@@ -106,6 +109,12 @@ fn notes(lesson: &Lesson) -> Value {
         all.insert(step.clone(), joined.into());
     }
     all.into()
+}
+
+/// The words of the objective that a question is for; it is one of the lesson's, which was seen to when that was read.
+fn objective<'a>(lesson: &'a Lesson, about: &About) -> &'a str {
+    let number = usize::try_from(about.objective).unwrap_or(0);
+    number.checked_sub(1).and_then(|place| lesson.objectives.get(place)).map_or("", String::as_str)
 }
 
 /// The page that lists the lessons.

@@ -13,8 +13,8 @@ use serde_json::{Map, Value, json};
 /// The seed of the question that stands there as a still.
 const STILL: u64 = 1;
 
-/// The element of a question.
-pub fn element(block: &QuestionBlock) -> String {
+/// The element of a question for an objective.
+pub fn element(block: &QuestionBlock, objective: &str) -> String {
     let kind = block.template.kind();
     let figure =
         block.figure.as_ref().map(|name| format!(" figure=\"{}\"", escaped(name))).unwrap_or_default();
@@ -28,7 +28,8 @@ pub fn element(block: &QuestionBlock) -> String {
     let about = &block.about;
     let source = of_questions().fill("question.source", &[("source", &about.source)]);
     format!(
-        "<outlean-{kind} id=\"{id}\"{figure}>{}<p class=\"asks\">{}</p>\n{still}{}{}<p class=\"source\">{}</p></outlean-{kind}>\n",
+        "<outlean-{kind} id=\"{id}\"{figure} objective=\"{}\">{}<p class=\"asks\">{}</p>\n{still}{}{}<p class=\"source\">{}</p></outlean-{kind}>\n",
+        escaped(objective),
         data(&template(block)),
         asks(block),
         said("hint", "question.help", &about.hint),

@@ -14,7 +14,7 @@ fn built(lessons: &Path, name: &str) -> String {
     let _ = fs::remove_dir_all(&place);
     let program = place.join("program");
     fs::create_dir_all(&program).expect("the folder can be made");
-    for file in ["page.js", "speaker.js", "outlean_bg.wasm"] {
+    for file in ["page.js", "record.js", "speaker.js", "outlean_bg.wasm"] {
         fs::write(program.join(file), "stands for the program").expect("writable");
     }
     let out = place.join("site");
