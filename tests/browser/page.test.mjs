@@ -270,6 +270,22 @@ for (const width of [320, 1280, 1920]) {
   }
 }
 
+eachBrowser('at 200 % zoom nothing is cut or lost', { width: 640, height: 450, scale: 2 }, async stage => {
+  const { page, shot, axe } = stage;
+  await ready(stage);
+  await answer(page, '4 kN');
+  await page.$eval('outlean-rig', figure => figure.scrollIntoView());
+  await new Promise(done => setTimeout(done, 700));
+  await shot('figure zoomed');
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  assert(over <= 0, `${over} px wider than the window`);
+  // Everything that can be pressed is within the window's width.
+  const beyond = await page.$$eval('>>> :is(button,select,input,summary,[role=slider])', all =>
+    all.filter(each => each.checkVisibility()).map(each => each.getBoundingClientRect()).filter(({ left, right, width }) => width > 0 && (left < -1 || right > innerWidth + 1)).length);
+  assert.equal(beyond, 0);
+  assert.deepEqual(await axe(), []);
+});
+
 eachBrowser('on a projector', { width: 1920, height: 1080 }, async stage => {
   const { page, shot, axe } = stage;
   await ready(stage, `${LESSON}&theme=projector`);

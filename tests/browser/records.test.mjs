@@ -312,3 +312,25 @@ for (const theme of ['light', 'dark', 'projector', 'sunlight']) {
     });
   }
 }
+
+eachBrowser('answers of every kind are kept, with their objective', async stage => {
+  const { page } = stage;
+  await ready(stage);
+  for (const kind of ['choose', 'order', 'faults', 'set']) {
+    await page.evaluate(() => {
+      /** @type {any} */ (window).recorded = new Promise(done => addEventListener('outlean-recorded', done, { once: true }));
+    });
+    if (kind === 'choose') await page.$eval('outlean-choose >>> input', box => /** @type {HTMLElement} */ (box).click());
+    await page.$eval(`outlean-${kind} >>> button[type=submit]`, key => /** @type {HTMLElement} */ (key).click());
+    await page.evaluate(() => /** @type {any} */ (window).recorded.then(() => {}));
+  }
+  const rows = await kept(page);
+  assert.deepEqual(rows.map(row => row.question).sort(), ['as-far-as-it-goes', 'before-it-leans', 'walk-round', 'what-a-degree-does']);
+  for (const row of rows) {
+    assert(row.objective.length > 10 && row.mark.share >= 0 && row.mark.share <= 1 && row.seconds >= 0 && row.hints === 0, JSON.stringify(row));
+  }
+  // None of them is set aside when the record is opened.
+  await page.goto(`${stage.origin}${RECORD}`, { waitUntil: 'load' });
+  await page.waitForSelector('outlean-record[data-ready]');
+  assert.equal((await byHand(page, undefined, 'aside', 'getAll')).length, 0);
+});
