@@ -24,6 +24,7 @@ mod sheet;
 mod solve;
 mod still;
 mod sweep;
+mod watch;
 mod words;
 
 use clap::{Parser, Subcommand};
@@ -85,6 +86,18 @@ enum Command {
         /// Do not open a browser.
         #[arg(long)]
         no_open: bool,
+        /// Build the course into the folder first, and again whenever a lesson changes; open pages load themselves anew.
+        #[arg(long, requires_all = ["lessons", "assets", "program"])]
+        watch: bool,
+        /// Folder of the lessons, to watch.
+        #[arg(long, requires = "watch")]
+        lessons: Option<PathBuf>,
+        /// Folder of elements, styles, strings, shells and fonts.
+        #[arg(long, requires = "watch")]
+        assets: Option<PathBuf>,
+        /// Folder of the compiled program.
+        #[arg(long, requires = "watch")]
+        program: Option<PathBuf>,
     },
     /// Solve rig files: what every part carries, and at which leans all of it holds.
     Solve(files::RigFiles),
@@ -112,14 +125,21 @@ fn main() -> ExitCode {
             program: &program,
             out: &out,
         })),
-        Command::Serve { dir, port, no_open } => {
+        Command::Serve { dir, port, no_open, lessons, assets, program, .. } => {
+            let course = lessons.zip(assets).zip(program).map(|((lessons, assets), program)| watch::Course {
+                lessons,
+                assets,
+                program,
+                out: dir.clone(),
+            });
+            let builds = course.map(watch::Course::watch);
             let ready = |address: &str| {
                 println!("{address}");
                 if !no_open {
                     open(address);
                 }
             };
-            match serve::serve(&dir, port, ready) {
+            match serve::serve(&dir, port, builds, ready) {
                 Ok(()) => ExitCode::SUCCESS,
                 Err(why) => failed(&why),
             }

@@ -3,11 +3,13 @@
 //! One thread a connection, one answer a connection: enough for one reader, and no request can wait behind an idle
 //! connection, as it can with a pool of threads that keep connections alive.
 
-use crate::packed;
+use crate::{packed, watch};
 use std::fs;
 use std::io::{self, BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::path::{Component, Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
 use std::time::Duration;
 
@@ -21,12 +23,17 @@ const PATIENCE: Duration = Duration::from_secs(10);
 const LONGEST: u64 = 16 * 1024;
 
 /// Serves `folder` on 127.0.0.1 at `port` or the next free one (0 is any), calls `ready` with the address and
-/// goes on until the process ends.
+/// goes on until the process ends. With `builds` each page asks for that number and loads itself anew when it is another.
 ///
 /// # Errors
 ///
 /// When no port is free, with the system's reason.
-pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(&str)) -> Result<(), String> {
+pub fn serve(
+    folder: &Path,
+    port: u16,
+    builds: Option<Arc<AtomicU64>>,
+    ready: impl FnOnce(&str),
+) -> Result<(), String> {
     let folder = folder
         .canonicalize()
         .map_err(|why| format!("the folder {} cannot be read: {why}", folder.display()))?;
@@ -34,9 +41,9 @@ pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(&str)) -> Result<(), S
     let address = listener.local_addr().map_err(|why| why.to_string())?;
     ready(&format!("http://{address}/"));
     for connection in listener.incoming().flatten() {
-        let folder = folder.clone();
+        let (folder, builds) = (folder.clone(), builds.clone());
         // A browser that went away is no error of ours.
-        thread::spawn(move || drop(answer(&connection, &folder)));
+        thread::spawn(move || drop(answer(&connection, &folder, builds.as_deref())));
     }
     Ok(())
 }
@@ -54,7 +61,7 @@ fn listen(port: u16) -> Result<TcpListener, String> {
 }
 
 /// Reads one request and answers it.
-fn answer(connection: &TcpStream, folder: &Path) -> io::Result<()> {
+fn answer(connection: &TcpStream, folder: &Path, builds: Option<&AtomicU64>) -> io::Result<()> {
     connection.set_read_timeout(Some(PATIENCE))?;
     let mut request = BufReader::new(connection.take(LONGEST));
     let mut first = String::new();
@@ -72,12 +79,30 @@ fn answer(connection: &TcpStream, folder: &Path) -> io::Result<()> {
         return send(connection, "405 Method Not Allowed", PLAIN, b"only GET and HEAD are answered", true);
     }
     let whole = method == "GET";
-    let Some((bytes, file)) = file_of(target, folder).and_then(|file| Some((fs::read(&file).ok()?, file)))
+    if let Some(builds) = builds {
+        match target {
+            watch::NUMBER => {
+                let number = builds.load(Ordering::Relaxed).to_string();
+                return send(connection, "200 OK", PLAIN, number.as_bytes(), whole);
+            }
+            watch::SCRIPT => {
+                let kind = content_type(Path::new(watch::SCRIPT));
+                return send(connection, "200 OK", kind, watch::ASKS.as_bytes(), whole);
+            }
+            _ => {}
+        }
+    }
+    let Some((mut bytes, file)) =
+        file_of(target, folder).and_then(|file| Some((fs::read(&file).ok()?, file)))
     else {
         return send(connection, "404 Not Found", PLAIN, b"there is no such page", whole);
     };
     let kind = content_type(&file);
-    match packed::of(&file).filter(|_| unpacks) {
+    let watches = builds.is_some() && kind.starts_with("text/html");
+    if watches {
+        bytes.extend_from_slice(watch::LOADS.as_bytes());
+    }
+    match packed::of(&file).filter(|_| unpacks && !watches) {
         Some(packed) => send(connection, "200 OK", &format!("{kind}{PACKED}"), &packed, whole),
         None => send(connection, "200 OK", kind, &bytes, whole),
     }
@@ -162,7 +187,7 @@ mod tests {
         fs::write(folder.join("index.html"), "a page").unwrap();
         let (tell, told) = std::sync::mpsc::channel();
         let served = folder.clone();
-        thread::spawn(move || serve(&served, 0, |address| tell.send(address.to_owned()).unwrap()));
+        thread::spawn(move || serve(&served, 0, None, |address| tell.send(address.to_owned()).unwrap()));
         let address = told.recv().unwrap();
         let host = address.trim_start_matches("http://").trim_end_matches('/').to_owned();
         let ask = |what: &str| {

@@ -31,8 +31,8 @@ struct Entry {
 const COMMANDS: &[Entry] = &[
     Entry {
         name: "serve",
-        usage: "serve [--port N] [--no-open]",
-        about: "build everything, serve target/site on this machine and print its address",
+        usage: "serve [--port N] [--no-open] [--watch]",
+        about: "build everything, serve target/site on this machine and print its address; --watch builds again as lessons change",
         run: serve::run,
     },
     Entry {

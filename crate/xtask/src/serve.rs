@@ -3,13 +3,16 @@
 use crate::command::{self, Failure, program};
 use crate::{build, place};
 
-/// Serves target/site until stopped. `--port` and `--no-open` are the native program's own.
+/// Serves target/site until stopped. `--port`, `--no-open` and `--watch` are the native program's own.
 pub fn run(arguments: &[String]) -> Result<(), Failure> {
     check(arguments)?;
     build::run(&[])?;
     println!();
     let mut serve = program(place::outlean(), ["serve", "--dir"]);
     serve.arg(place::site()).args(arguments);
+    if arguments.iter().any(|argument| argument == "--watch") {
+        serve.args(["--lessons", "lessons", "--assets", "www", "--program"]).arg(place::program());
+    }
     command::run(&mut serve, "Another port may be free: cargo xtask serve --port N")
 }
 
@@ -18,7 +21,7 @@ fn check(arguments: &[String]) -> Result<(), Failure> {
     let mut rest = arguments.iter();
     while let Some(argument) = rest.next() {
         match argument.as_str() {
-            "--no-open" => {}
+            "--no-open" | "--watch" => {}
             "--port" => match rest.next().map(|port| (port, port.parse::<u16>())) {
                 Some((_, Ok(_))) => {}
                 Some((port, Err(_))) => {
@@ -30,7 +33,7 @@ fn check(arguments: &[String]) -> Result<(), Failure> {
             },
             other => {
                 return Err(Failure::new(format!(
-                    "`{other}` is not understood; known: --port N, --no-open."
+                    "`{other}` is not understood; known: --port N, --no-open, --watch."
                 )));
             }
         }

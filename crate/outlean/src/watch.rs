@@ -1,0 +1,116 @@
+//! Building a course anew whenever a file of it changes, and telling open pages so.
+
+use crate::build::{self, Failure, Places};
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::thread;
+use std::time::{Duration, SystemTime};
+
+/// How often files are looked at.
+const EVERY: Duration = Duration::from_millis(300);
+
+/// The address at which a page asks for the number of the present build, and that of the script that asks.
+pub const NUMBER: &str = "/~build";
+/// See [`NUMBER`].
+pub const SCRIPT: &str = "/~watch.js";
+/// What a page gets at its end, to load the script.
+pub const LOADS: &str = "<script type=\"module\" src=\"/~watch.js\"></script>\n";
+/// The script: loads the page anew once the number is another.
+pub const ASKS: &str =
+    "const ask = () => fetch('/~build', { cache: 'no-store' }).then(answer => answer.text());
+const first = await ask();
+for (;;) {
+  await new Promise(done => setTimeout(done, 400));
+  // While the server is away there is nothing new.
+  if ((await ask().catch(() => first)) !== first) {
+    location.reload();
+    break;
+  }
+}
+";
+
+/// Where a course is built from and to.
+pub struct Course {
+    /// As in [`Places`].
+    pub lessons: PathBuf,
+    /// As in [`Places`].
+    pub assets: PathBuf,
+    /// As in [`Places`].
+    pub program: PathBuf,
+    /// As in [`Places`].
+    pub out: PathBuf,
+}
+
+/// When each file was last written.
+type Files = BTreeMap<PathBuf, Option<SystemTime>>;
+
+impl Course {
+    /// Builds it once and says how that went, on standard error what is wrong.
+    fn build(&self) -> bool {
+        let Self { lessons, assets, program, out } = self;
+        match build::build(&Places { lessons, assets, program, out }) {
+            Ok(lessons) => {
+                // Whoever started it may no longer listen.
+                let _ = writeln!(std::io::stdout(), "built {}", lessons.join(", "));
+                true
+            }
+            Err(Failure::Content(said)) => {
+                let _ = writeln!(std::io::stderr(), "{said}not built: the pages are as they were");
+                false
+            }
+            Err(Failure::File(path, why)) => {
+                let _ = writeln!(std::io::stderr(), "not built: {}: {why}", path.display());
+                false
+            }
+        }
+    }
+
+    /// The files that it is built from.
+    fn files(&self) -> Files {
+        let mut files = Files::new();
+        for folder in [&self.lessons, &self.assets] {
+            collect(folder, &mut files);
+        }
+        files
+    }
+
+    /// Builds it, and again whenever a file of it changes, until the process ends. The number goes up by one with each build
+    /// that came to its end.
+    pub fn watch(self) -> Arc<AtomicU64> {
+        let number = Arc::new(AtomicU64::new(0));
+        let told = Arc::clone(&number);
+        let mut before = self.files();
+        self.build();
+        thread::spawn(move || {
+            loop {
+                thread::sleep(EVERY);
+                let now = self.files();
+                if now == before {
+                    continue;
+                }
+                before = now;
+                if self.build() {
+                    told.fetch_add(1, Ordering::Relaxed);
+                }
+            }
+        });
+        number
+    }
+}
+
+/// Adds every file under `folder`; one that goes away meanwhile is not there.
+fn collect(folder: &Path, files: &mut Files) {
+    for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let path = entry.path();
+        if path.is_dir() {
+            collect(&path, files);
+        } else {
+            let written = entry.metadata().and_then(|file| file.modified()).ok();
+            files.insert(path, written);
+        }
+    }
+}
