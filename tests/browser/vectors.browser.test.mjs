@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { cpSync } from 'node:fs';
-import { SEEDS, digest, native, templates } from './drawn.mjs';
+import { SEEDS_IN_PAGES, digest, native, templates } from './drawn.mjs';
 import { eachBrowser } from './harness.mjs';
 import { wasm } from './place.mjs';
 import { scratch } from './scratch.mjs';
@@ -43,8 +43,8 @@ eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, ope
 /** @type {Record<string, string> | undefined} */
 let drawn;
 
-eachBrowser(`wasm draws and marks ${SEEDS} seeds of every question as native does`, { folder }, async ({ page, open }) => {
-  drawn ??= native();
+eachBrowser(`wasm draws and marks ${SEEDS_IN_PAGES} seeds of every question as native does`, { folder }, async ({ page, open }) => {
+  drawn ??= native(SEEDS_IN_PAGES);
   await open('/vectors.html');
   await page.evaluate(`
     globalThis.module = import('/outlean.js').then(async module => (await module.default(), module));
@@ -56,7 +56,7 @@ eachBrowser(`wasm draws and marks ${SEEDS} seeds of every question as native doe
     found[template.id] = await page.evaluate(async (template, seeds) => {
       const { module, digest } = /** @type {any} */ (globalThis);
       return digest(await module, template, seeds);
-    }, template, SEEDS);
+    }, template, SEEDS_IN_PAGES);
   }
   assert.deepEqual(found, drawn);
 });
