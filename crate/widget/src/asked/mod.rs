@@ -134,17 +134,12 @@ impl Asked {
 
     /// What is right, in the form of an answer: places as shown, from 0, or a rig.
     pub fn solved(&self) -> JsValue {
-        let places = |places: Vec<usize>| list(places, |place| (place as u32).into());
-        match &self.drawn {
-            Drawn::Choose(choose) => places(
-                choose.options.iter().enumerate().filter(|(_, each)| each.holds).map(|(i, _)| i).collect(),
-            ),
-            Drawn::Order(order) => places(order.right.clone()),
-            Drawn::Faults(faults) => places(
-                faults.items.iter().enumerate().filter(|(_, each)| each.faulty).map(|(i, _)| i).collect(),
-            ),
-            Drawn::Set(set) => message::plain_rig(&set.solved()),
-            Drawn::Estimate(_) => JsValue::UNDEFINED,
+        match self.drawn.answer() {
+            Some(Response::Choose(places) | Response::Order(places) | Response::Faults(places)) => {
+                list(places, |place| (place as u32).into())
+            }
+            Some(Response::Set(rig)) => message::plain_rig(&rig),
+            Some(Response::Estimate(..)) | None => JsValue::UNDEFINED,
         }
     }
 }
