@@ -3,8 +3,11 @@
 /** Whether this page is the speaker's. */
 export const speaking = new URLSearchParams(location.search).get('view') === 'speaker';
 
-/** What a speaker can go to: headings, questions and figures, in the order of the lesson. */
-export const STEPS = 'h1[id],h2[id],outlean-estimate[id],outlean-choose[id],outlean-order[id],outlean-faults[id],outlean-set[id],outlean-rig[id]';
+/** Elements of questions. */
+export const QUESTIONS = 'outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set';
+
+/** What a speaker can go to: headings, plates, questions and figures, in the order of the lesson. */
+export const STEPS = ['h1', 'h2', ...QUESTIONS.split(','), 'outlean-rig', '.plates li'].map(at => `${at}[id]`).join();
 
 /**
  * What a projected page tells: where it stands. `gone` once it closes.
@@ -19,11 +22,14 @@ export const STEPS = 'h1[id],h2[id],outlean-estimate[id],outlean-choose[id],outl
  * @property {boolean} undo
  * @property {import('./engine.js').Verdict | undefined} verdict of the figure that goes with the step
  * @property {string} rig in words
- * @property {{ prompt: string, answer: string, open: boolean } | undefined} question
+ * @property {{ prompt: string, answer: string, open: boolean, hands?: Hands } | undefined} question
+ *
+ * The hands that went up for each option.
+ * @typedef {{ says: string, count: number }[]} Hands
  *
  * What a speaker's page says, to one page or to all. `hello` asks where it stands; `lead` tells other speakers that this
- * one speaks now, `bye` that it no longer does.
- * @typedef {{ by: string, to?: string, say: 'hello' | 'lead' | 'bye' | 'go' | 'reveal' | 'sweep' | 'back' | 'out' | 'undo' | 'reset', step?: string }} Said
+ * one speaks now, `bye` that it no longer does; `hand` counts one up or down at a place.
+ * @typedef {{ by: string, to?: string, say: 'hello' | 'lead' | 'bye' | 'go' | 'reveal' | 'sweep' | 'back' | 'out' | 'undo' | 'reset' | 'hand', step?: string, place?: number, way?: number }} Said
  */
 
 /** The channel of this lesson in this browser. */

@@ -1,7 +1,7 @@
 // <outlean-choose>, <outlean-faults>: entries of a list are marked. <outlean-order>: they are put in order.
 
 import { fill } from './engine.js';
-import { QuestionElement } from './question.js';
+import { QuestionElement, written } from './question.js';
 import { element } from './readings.js';
 
 /** @typedef {import('./question.js').Put} Put */
@@ -56,7 +56,7 @@ class ChooseElement extends QuestionElement {
       this.#boxes[place].disabled = true;
       this.#ticks[place].dataset.tick = name;
       const told = name ? [element('b', {}, this.words[`tick.${name}`])] : [];
-      this.#ticks[place].replaceChildren(...told, ...(because && tick !== 'left_alone' ? [' ', because] : []));
+      this.#ticks[place].replaceChildren(...told, ...(because && tick !== 'left_alone' ? [' ', written(because)] : []));
     });
   }
 }
@@ -147,15 +147,15 @@ class OrderElement extends QuestionElement {
   }
 
   /** @param {Marked} marked */
-  show({ each, right }) {
+  show({ each, verdict }) {
     // In a right order, once it is known what was given.
     if (this.revealed) for (const place of this.asked.solved()) this.#list?.append(this.#rows[place]);
     this.#rows.forEach((row, place) => {
       const tick = /** @type {HTMLElement} */ (row.querySelector('.tick'));
-      const early = !this.revealed && !right && each.includes(place);
+      const early = !this.revealed && verdict !== 'right' && each.includes(place);
       const because = this.template.steps[this.#from[place]].because;
       tick.dataset.tick = early ? 'miss' : '';
-      tick.replaceChildren(...(early ? [element('b', {}, this.words['tick.too_early']), ...(because ? [' ', because] : [])] : []));
+      tick.replaceChildren(...(early ? [element('b', {}, this.words['tick.too_early']), ...(because ? [' ', written(because)] : [])] : []));
       row.classList.add('locked');
       for (const key of row.querySelectorAll('button')) key.disabled = true;
     });

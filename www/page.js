@@ -3,6 +3,7 @@
 import './aside.js';
 import { speaking } from './channel.js';
 import { engine } from './engine.js';
+import './key.js';
 import './rig-element.js';
 import './estimate-element.js';
 import './list-elements.js';

@@ -1,8 +1,9 @@
 // Does on a canvas what the program wrote down for it; see crate/widget/src/canvas.rs.
 
 /** @typedef {Float64Array} Numbers */
+/** @typedef {CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D} Context */
 
-/** @type {((to: CanvasRenderingContext2D, numbers: Numbers, at: number, count: number) => void)[]} What takes numbers, in the order of the program's own table. */
+/** @type {((to: Context, numbers: Numbers, at: number, count: number) => void)[]} What takes numbers, in the order of the program's own table. */
 const NUMERIC = [
   to => to.beginPath(),
   (to, n, i) => to.moveTo(n[i], n[i + 1]),
@@ -22,7 +23,7 @@ const NUMERIC = [
   (to, n, i) => { to.lineWidth = n[i]; },
   (to, n, i) => { to.miterLimit = n[i]; },
 ];
-/** @type {((to: CanvasRenderingContext2D, text: any, numbers: Numbers, at: number) => void)[]} What takes a text besides. */
+/** @type {((to: Context, text: any, numbers: Numbers, at: number) => void)[]} What takes a text besides. */
 const TEXTUAL = [
   (to, text) => { to.fillStyle = text; },
   (to, text) => { to.strokeStyle = text; },
@@ -36,7 +37,7 @@ const TEXTUAL = [
 ];
 
 /**
- * @param {CanvasRenderingContext2D} context
+ * @param {Context} context
  * @param {Numbers} numbers For each thing: which, how many numbers, the numbers.
  * @param {string} texts Those that go with them, each ended by a line feed.
  */

@@ -1,16 +1,16 @@
 // What a lesson page does for a speaker's page: tells where it stands, and goes and acts as it is told. It says nothing
 // until a speaker's page asks.
 
-import { channel, someName, speaking, STEPS } from './channel.js';
+import { channel, QUESTIONS, someName, speaking, STEPS } from './channel.js';
 
 /** A figure and a question, as far as they are led. @typedef {HTMLElement & { told?: import('./engine.js').View, act(action: import('./engine.js').Action): void, reveal(): void }} Figure */
-/** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void }} Asked */
+/** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void, hands?: import('./channel.js').Hands, hand?(place: number, way: number): void }} Asked */
 
-const QUESTIONS = 'outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set';
 /** Least time between two tellings, ms. */
 const BETWEEN = 80;
 
 const name = someName();
+const settings = document.documentElement;
 /** @type {BroadcastChannel | undefined} */
 let line;
 let asked = false;
@@ -45,6 +45,7 @@ const question = () => nearest(QUESTIONS);
 /** @returns {import('./channel.js').Told} */
 function standing() {
   const view = figure()?.told;
+  const put = question();
   return {
     page: name,
     step: present()?.id ?? '',
@@ -55,7 +56,7 @@ function standing() {
     undo: view?.undo ?? false,
     verdict: view?.verdict,
     rig: view?.sentence_text ?? '',
-    question: question()?.known,
+    question: put?.known && { ...put.known, hands: put.hands },
   };
 }
 
@@ -69,9 +70,15 @@ function tell() {
   }, BETWEEN);
 }
 
+/** What a page that is led has besides. */
+function lead() {
+  if (settings.dataset.theme === 'projector' || asked) import(new URL('hands.js', import.meta.url).href);
+}
+
 /** @param {import('./channel.js').Said} said */
-function heed({ to, say, step }) {
+function heed({ to, say, step, place = 0, way = 0 }) {
   asked = true;
+  settings.dataset.led = '';
   if (to && to !== name) return;
   const held = figure();
   const lean = (/** @type {number} */ way) => {
@@ -82,7 +89,8 @@ function heed({ to, say, step }) {
     gone = document.getElementById(step) ?? undefined;
     gone?.scrollIntoView({ behavior: 'instant', block: 'start' });
     goneTo = scrollY;
-  } else if (say === 'reveal') {
+  } else if (say === 'hand') question()?.hand?.(place, way);
+  else if (say === 'reveal') {
     question()?.reveal();
     held?.reveal();
   } else if (held?.told?.veiled) {
@@ -97,7 +105,8 @@ function heed({ to, say, step }) {
 if (!speaking && document.querySelector(STEPS.replaceAll('h1[id],', ''))) {
   line = channel();
   line.onmessage = ({ data }) => { if (data.by) heed(data); };
-  for (const event of ['scroll', 'resize', 'visibilitychange', 'outlean-told', 'outlean-ready']) addEventListener(event, tell, { passive: true });
+  for (const event of ['scroll', 'resize', 'visibilitychange', 'outlean-told', 'outlean-ready', 'outlean-hands']) addEventListener(event, tell, { passive: true });
+  new MutationObserver(lead).observe(settings, { attributeFilter: ['data-theme', 'data-led'] });
   addEventListener('pageshow', () => line?.postMessage(standing()));
   addEventListener('pagehide', () => line?.postMessage({ page: name, gone: true }));
   // Opened as a window beside this one; where that is not allowed the link opens it.

@@ -1,8 +1,8 @@
-// What the elements of all questions but an estimate have in common: they begin, are put, take an answer, show what is right.
+// What the elements of all questions have in common: they begin, are put, take an answer, show what is right.
 //
 // Attributes: figure (the id of an <outlean-rig> that shows the question's rig), seed (a whole number; drawn by chance without it).
 // A child <script type="application/json"> holds the template, and .asks, .hint, .explanation and .source stand as the native
-// program wrote them: with them the question reads without its program.
+// program wrote them: with them the question reads without its program. Attribute once: it is not put anew.
 // Property known: the question with its answer, for who leads the lesson. Method reveal(): shows the answer without one of
 // the learner's. Event outlean-marked when an answer was marked.
 
@@ -11,12 +11,16 @@ import { element } from './readings.js';
 import { Asked } from './wasm/outlean.js';
 
 /**
- * @typedef {{ options: string[], from: number[], one?: boolean, may?: string[] }} Put
- * @typedef {{ problem?: string, right: boolean, share: number, sentences: string[], each: any[] }} Marked
+ * @typedef {{ options: string[], from: number[], one?: boolean, may?: string[], example?: string[] }} Put
+ * @typedef {{ problem?: string, verdict: string, share: number, sentences: string[], each: any[] }} Marked
  */
 
-/** Most sentences that are said of an order: what comes first is what to put right first. */
-const MOST_SAID = 3;
+/** What a page's author wrote, with its emphasis: the native program made HTML of it that can run nothing. @param {string} html */
+export function written(html) {
+  const place = element('span');
+  place.innerHTML = html;
+  return place;
+}
 
 /** A question. What its kind adds: the form in which it is answered, and what the form shows once it is marked. */
 export class QuestionElement extends HTMLElement {
@@ -31,7 +35,7 @@ export class QuestionElement extends HTMLElement {
   #since = 0;
   #starting = false;
   /** @type {(() => void)[]} */ #stops = [];
-  /** @type {ReturnType<QuestionElement['build']> | undefined} */ #parts;
+  /** @type {ReturnType<QuestionElement['build']> | undefined} */ parts;
 
   connectedCallback() {
     if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
@@ -54,15 +58,15 @@ export class QuestionElement extends HTMLElement {
 
   /** The question and its answer, and whether it is still open. */
   get known() {
-    if (this.asked) return { prompt: this.#parts?.asks.textContent ?? '', answer: this.solution(), open: !this.locked };
+    if (this.asked) return { prompt: this.parts?.asks.textContent ?? '', answer: this.solution(), open: !this.locked };
   }
 
   /** Shows the answer without one of the learner's. */
   reveal() {
-    if (!this.#parts || this.locked) return;
+    if (!this.parts || this.locked) return;
     this.revealed = true;
     this.asked.mark(this.right(), this.units);
-    this.#close();
+    this.close();
   }
 
   async #start() {
@@ -74,12 +78,12 @@ export class QuestionElement extends HTMLElement {
       this.template = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? 'null');
       const given = this.getAttribute('seed') ?? new URLSearchParams(location.search).get('seed') ?? '';
       this.#seed = /^\d{1,9}$/.test(given) ? Number(given) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
-      this.asked = new Asked(this.template, words, this.#seed);
+      this.asked = this.drawn();
       root.adoptedStyleSheets = [style];
-      this.#parts = this.build();
-      root.replaceChildren(this.#parts.outer);
+      this.parts = this.build();
+      root.replaceChildren(this.parts.outer);
       if (this.isConnected) this.#watch();
-      this.#ask();
+      this.begin();
     } catch (why) {
       // What stands between the tags stays.
       root.replaceChildren(element('slot'));
@@ -107,23 +111,24 @@ export class QuestionElement extends HTMLElement {
     const [hint, explanation, source] = ['hint', 'explanation', 'source'].map(name => this.#written(name));
     hint.addEventListener('toggle', () => { if (hint instanceof HTMLDetailsElement && hint.open) this.hints = 1; });
     const place = element('div', { class: 'place' });
-    const set = element('button', { type: 'submit', class: 'first' }, words['question.mark']);
-    const form = element('form', { class: 'list', novalidate: '' }, place, set);
+    const kind = this.template.kind;
+    const set = element('button', { type: 'submit', class: 'first' }, words[`question.mark.${kind}`] ?? words['question.mark']);
+    const form = element('form', { class: kind, novalidate: '' }, place, set);
     const problem = element('p', { class: 'problem', id: 'problem', role: 'alert', hidden: '' });
     const said = element('div');
     const answer = element('div', { class: 'answer', tabindex: '-1', hidden: '' }, said, explanation, source);
     const again = element('button', { type: 'button' }, words['question.again']);
     const note = element('p', { class: 'note' });
-    const outer = element('section', { 'aria-labelledby': 'asks' }, element('h3', {}, words[`question.kind.${this.template.kind}`]), asks, hint, form, problem, answer, element('div', { class: 'keys' }, again), note);
+    const outer = element('section', { 'aria-labelledby': 'asks' }, element('h3', {}, words[`question.kind.${kind}`]), asks, hint, form, problem, answer, element('div', { class: 'keys again' }, again), note);
     form.addEventListener('submit', event => {
       event.preventDefault();
-      this.#lock();
+      this.lock();
     });
     again.addEventListener('click', () => {
       this.#seed = (this.#seed + 1) % 1e9;
       this.asked.redraw(this.#seed);
-      this.#ask();
-      /** @type {HTMLElement | null} */ (place.querySelector('input,button'))?.focus();
+      this.ask();
+      this.focusFirst();
     });
     return { outer, asks, hint, place, set, problem, said, explanation, answer, note };
   }
@@ -134,8 +139,9 @@ export class QuestionElement extends HTMLElement {
     return /** @type {(HTMLElement & { rig: any, reveal(): void }) | null} */ (figure);
   }
 
-  #ask() {
-    const parts = this.#parts;
+  /** Puts the question. */
+  ask() {
+    const parts = this.parts;
     if (!parts) return;
     this.locked = this.revealed = false;
     this.hints = 0;
@@ -156,50 +162,66 @@ export class QuestionElement extends HTMLElement {
 
   /** Says the question, and what it was marked as, in the page's units. */
   #renew() {
-    const parts = this.#parts;
+    const parts = this.parts;
     if (!parts) return;
     this.retold(this.#put());
     parts.note.textContent = fill(this.words, 'question.seed', { seed: String(this.#seed) });
     if (this.locked) this.#show();
   }
 
-  #lock() {
-    const parts = this.#parts;
+  /** Takes the answer, if it can be read: marks it and shows what is right. @param {boolean} [quiet] nothing is said of one that cannot */
+  lock(quiet) {
+    const parts = this.parts;
     if (!parts || this.locked) return;
     /** @type {Marked} */
     const marked = this.asked.mark(this.answer(), this.units);
+    if (marked.problem && quiet) return;
     parts.problem.hidden = !marked.problem;
     parts.problem.textContent = marked.problem ?? '';
-    if (marked.problem) return;
-    this.#close();
+    if (marked.problem) return this.focusFirst();
+    this.close();
     parts.answer.focus({ preventScroll: true });
-    const { right, share } = marked;
+    const { verdict, share } = marked;
     const seconds = Math.round((performance.now() - this.#since) / 1000);
-    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.told(), verdict: right ? 'right' : 'other', share, seconds, hints: this.hints } }));
+    this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.told(), verdict, share, seconds, hints: this.hints } }));
   }
 
-  #close() {
-    const parts = this.#parts;
+  /** Takes no answer any more. */
+  close() {
+    const parts = this.parts;
     if (!parts) return;
-    this.locked = parts.set.hidden = true;
-    parts.hint.hidden = parts.problem.hidden = true;
+    this.locked = parts.set.hidden = parts.hint.hidden = parts.problem.hidden = true;
+    if (parts.explanation instanceof HTMLDetailsElement) parts.explanation.open = true;
     this.#show();
   }
 
   #show() {
-    const parts = this.#parts;
+    const parts = this.parts;
     if (!parts) return;
     /** @type {Marked} */
     const marked = this.asked.marked(this.units);
-    if (parts.explanation instanceof HTMLDetailsElement) parts.explanation.open = true;
-    const sentences = this.revealed ? [fill(this.words, 'question.revealed', { answer: this.solution() })] : marked.sentences.slice(0, this.template.kind === 'order' ? MOST_SAID : undefined);
-    parts.answer.dataset.verdict = this.revealed ? 'revealed' : marked.right ? 'right' : 'other';
+    const sentences = this.revealed ? [fill(this.words, 'question.revealed', { answer: this.solution() })] : marked.sentences;
+    parts.answer.dataset.verdict = this.revealed ? 'revealed' : marked.verdict;
     parts.said.replaceChildren(element('h3', {}, this.words['question.see']), ...sentences.map(said => element('p', {}, said)));
     this.show(marked);
     parts.answer.hidden = false;
   }
 
+  /** Goes to where an answer begins. */
+  focusFirst() {
+    /** @type {HTMLElement | null | undefined} */ (this.parts?.place.querySelector('input,button'))?.focus();
+  }
+
   // What a kind says of itself.
+
+  /** The question of the seed, as the program has it. */
+  drawn() {
+    return /** @type {any} */ (new Asked(this.template, this.words, this.seed));
+  }
+  /** What happens once it can be put. */
+  begin() {
+    this.ask();
+  }
 
   /** What the learner answers with. @param {Put} _put @returns {Node[]} */
   form(_put) {

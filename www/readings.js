@@ -33,19 +33,29 @@ export function signOf(sign) {
 const WIDTH = 72;
 const FULL = 0.85 * WIDTH;
 
-/** The bar of a ratio: to the mark is the allowable, hatched beyond it. @param {SVGElement} bar @param {number} ratio */
-function drawBar(bar, ratio) {
-  const parts = [
-    svg('line', { x1: 0, y1: 6, x2: WIDTH, y2: 6, class: 'base' }),
-    svg('rect', { x: 0, y: 3, width: (Math.min(ratio, 1) * FULL).toFixed(1), height: 6, class: 'fill' }),
-  ];
-  if (ratio > 1) {
-    const over = Math.min((ratio - 1) * FULL, WIDTH - FULL);
-    parts.push(svg('rect', { x: FULL, y: 3, width: over.toFixed(1), height: 6, class: 'over' }));
-    for (let x = FULL + 2; x < FULL + over - 1; x += 4) parts.push(svg('line', { x1: x, y1: 9, x2: Math.min(x + 4, FULL + over).toFixed(1), y2: 3, class: 'over-hatch' }));
+/** A bar of a ratio: to the mark is the allowable, hatched beyond it. */
+class Bar {
+  #fill = svg('rect', { x: 0, y: 3, width: 0, height: 6, class: 'fill' });
+  #over = svg('rect', { x: FULL, y: 3, width: 0, height: 6, class: 'over' });
+  #hatch = svg('path', { class: 'over-hatch' });
+  #parts = [svg('line', { x1: 0, y1: 6, x2: WIDTH, y2: 6, class: 'base' }), this.#fill, this.#over, this.#hatch, svg('line', { x1: FULL, y1: 0, x2: FULL, y2: 12, class: 'mark' })];
+  element = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, preserveAspectRatio: 'none', 'aria-hidden': 'true' }));
+  #said = '';
+
+  /** @param {number | undefined} ratio Without one it is empty. */
+  show(ratio) {
+    const over = Math.min(Math.max(0, (ratio ?? 0) - 1) * FULL, WIDTH - FULL);
+    const said = ratio === undefined ? '' : `${(Math.min(ratio, 1) * FULL).toFixed(1)} ${over.toFixed(1)}`;
+    if (said === this.#said) return;
+    if (!said || !this.#said) this.element.replaceChildren(...(said ? this.#parts : []));
+    this.#said = said;
+    const [fill, beyond] = said.split(' ');
+    this.#fill.setAttribute('width', fill || '0');
+    this.#over.setAttribute('width', beyond || '0');
+    let hatch = '';
+    for (let x = FULL + 2; x < FULL + over - 1; x += 4) hatch += `M${x} 9L${Math.min(x + 4, FULL + over).toFixed(1)} 3`;
+    this.#hatch.setAttribute('d', hatch);
   }
-  parts.push(svg('line', { x1: FULL, y1: 0, x2: FULL, y2: 12, class: 'mark' }));
-  bar.replaceChildren(...parts);
 }
 
 /** The table of what each part carries. */
@@ -65,11 +75,11 @@ export class Readings {
         element('th', { scope: 'col' }, words['column.used']))),
       this.body);
     this.more = element('dl');
-    /** @type {Map<string, { row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }>} */
+    /** @type {Map<string, { row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: Bar, used: Element }>} */
     this.rows = new Map();
   }
 
-  /** @param {import('./engine.js').View} view */
+  /** The table. @param {import('./engine.js').View} view */
   show(view) {
     this.table.hidden = view.rows.length === 0;
     const order = view.rows.map(reading => {
@@ -81,16 +91,11 @@ export class Readings {
       say(known.used, reading.used);
       known.row.classList.toggle('governs', reading.governs);
       known.row.dataset.demand = String(reading.demand);
-      if (known.ratio !== reading.ratio) {
-        known.ratio = reading.ratio;
-        if (reading.ratio === undefined) known.bar.replaceChildren();
-        else drawBar(known.bar, reading.ratio);
-      }
+      known.bar.show(reading.ratio);
       return known.row;
     });
     const now = [...this.body.children];
     if (now.length !== order.length || now.some((row, i) => row !== order[i])) this.body.replaceChildren(...order);
-    this.#showMore(view.more);
   }
 
   /** @param {string} key */
@@ -98,10 +103,9 @@ export class Readings {
     const [carries, used] = [element('b'), element('b')];
     const name = this.#opener(key);
     const allowable = element('td');
-    const bar = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, preserveAspectRatio: 'none', 'aria-hidden': 'true' }));
-    const row = element('tr', { 'data-part': key }, element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }, name), element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar), element('td', {}, used));
+    const bar = new Bar();
+    const row = element('tr', { 'data-part': key }, element('th', { scope: 'row', 'data-governs': this.words['readings.governs'] }, name), element('td', {}, carries), allowable, element('td', { class: 'bar', 'aria-hidden': 'true' }, bar.element), element('td', {}, used));
     row.addEventListener('click', () => this.open(key, name));
-    /** @type {{ row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: SVGElement, used: Element, ratio?: number }} */
     const made = { row, name, carries, allowable, bar, used };
     this.rows.set(key, made);
     return made;
@@ -112,8 +116,8 @@ export class Readings {
     return element('button', { type: 'button', class: 'opener', 'data-opens': key });
   }
 
-  /** @param {import('./engine.js').Named[]} more */
-  #showMore(more) {
+  /** The numbers below the table. @param {import('./engine.js').Named[]} more */
+  showMore(more) {
     const keys = more.map(reading => reading.key).join();
     if (this.more.dataset.keys !== keys) {
       this.more.dataset.keys = keys;

@@ -3,7 +3,7 @@
 
 import { vocabularyOf } from './engine.js';
 import { element } from './readings.js';
-import { add, inMemory } from './store.js';
+import { add, gaveOut, inMemory } from './store.js';
 
 /** @type {Element | undefined} The question answered last: what is said stands under it. */
 let answered;
@@ -11,7 +11,7 @@ let answered;
 addEventListener('outlean-marked', async event => {
   const question = /** @type {HTMLElement} */ (event.target);
   const { seed, typed, share, verdict, seconds, hints } = /** @type {CustomEvent} */ (event).detail;
-  const { lesson = '', version = '' } = document.querySelector('main')?.dataset ?? {};
+  const { lesson = '', version = '' } = /** @type {HTMLElement | null} */ (question.closest('[data-lesson]'))?.dataset ?? {};
   answered = question;
   const kept = await add({
     time: Math.floor(Date.now() / 1000),
@@ -39,5 +39,7 @@ document.addEventListener('outlean-store', async event => {
   const rows = inMemory().filter(row => row.learner === learner);
   const attempts = rows.map(({ key: _, learner: __, ...attempt }) => attempt);
   const file = JSON.stringify({ format: 'outlean-record', version: 2, learner, attempts, aside: [] });
-  place.append(' ', element('a', { download: 'record.json', href: URL.createObjectURL(new Blob([file], { type: 'application/json' })) }, words['said.export']));
+  const save = element('a', { download: 'record.json', href: URL.createObjectURL(new Blob([file], { type: 'application/json' })) }, words['said.export']);
+  save.addEventListener('click', gaveOut);
+  place.append(' ', save);
 });

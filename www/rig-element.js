@@ -10,20 +10,23 @@ import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure
 import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
 import { linkedRig, linkTo } from './link.js';
-import { paint } from './paint.js';
+import { Pictures } from './pictures.js';
 import { element, Readings, say, signOf } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
+import { painter } from './surface.js';
 import { Views } from './views.js';
 import { WorkingPanel } from './working.js';
 import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
-/** How often words are renewed while something moves, ms: faster than they are read, and a third of the work of a frame. */
-const READ = 50;
-/** How long bands are drawn in one frame, ms. */
+/** In how many frames words are renewed while something moves: still faster than they are read, and no frame held up by all of them. */
+const TURNS = 4;
+/** How long pictures are told, or bands are drawn, in one frame, ms. */
 const SLICE = 4;
+/** A frame after more than this, ms, is late: the next does one thing, pictures or words. */
+const LATE = 20;
 const NARROW = 640;
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
@@ -33,21 +36,24 @@ class RigElement extends HTMLElement {
   /** @type {any} */ #figure;
   /** @type {import('./engine.js').Words} */ #words = {};
   /** @type {ReturnType<RigElement['build']> | undefined} */ #parts;
-  #dirty = { side: true, curves: true, cursor: true, words: true };
+  /** Whether words are to be renewed. */
+  #wordy = true;
   #frame = 0;
+  /** How pictures are told in a task of their own, without a wait. */
+  #task = new MessageChannel();
+  #telling = false;
   #before = 0;
-  #said = 0;
+  /** Which of the words come next while something moves, and what they say. */
+  #turn = 0;
+  /** @type {import('./engine.js').View | undefined} */ #saying;
+  /** Whether the frame before renewed words, or had none to renew: then pictures come next. */
+  #spoke = true;
   /** Whether bands were drawn that are not painted yet. */
   #banding = false;
-  /** @type {Map<HTMLElement, { width: number, height: number }>} Sizes as last laid out: to ask for them in a frame lays the page out again. */
-  #sizes = new Map();
   #starting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
   /** @type {(() => void)[]} */ #stops = [];
   #drawn = false;
-  /** @type {Record<'head'|'foot'|'anchor', 'rest'|'focus'|'dragged'>} How each handle is drawn. */
-  #grips = { head: 'rest', foot: 'rest', anchor: 'rest' };
-  #held = false;
   #noted = '';
   /** Whether the readings that a sheet shows were folded away on the screen. */
   #shut = false;
@@ -91,7 +97,7 @@ class RigElement extends HTMLElement {
     this.#starting = true;
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
     try {
-      const [words, style] = await Promise.all([engine(), sheet('figure.css'), lettering()]);
+      const [words, style, worker] = await Promise.all([engine(), sheet('figure.css'), painter(), lettering()]);
       this.#words = words;
       const source = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
       try {
@@ -100,7 +106,7 @@ class RigElement extends HTMLElement {
         throw new StartFailure('rig', String(why));
       }
       root.adoptedStyleSheets = [style];
-      this.#parts = this.build();
+      this.#parts = this.build(worker);
       root.replaceChildren(this.#parts.outer);
       if (this.hasAttribute('veiled')) this.act({ kind: 'veil' });
       this.#openLink();
@@ -122,8 +128,8 @@ class RigElement extends HTMLElement {
     this.dispatchEvent(new CustomEvent('outlean-failed', { bubbles: true, composed: true, detail: { cause: failure.key.slice(5) } }));
   }
 
-  /** Builds the parts of the page once. */
-  build() {
+  /** Builds the parts of the page once. @param {Worker | undefined} worker Paints the pictures. */
+  build(worker) {
     const words = this.#words;
     const act = (/** @type {import('./engine.js').Action} */ action) => this.act(action);
     const sentence = new Sentence(act);
@@ -131,22 +137,12 @@ class RigElement extends HTMLElement {
     const readings = new Readings(words, (key, opener) => { if (!this.#view().veiled) working.open(key, opener); });
     const verdict = { sign: element('span'), is: element('b'), why: element('span') };
     const covers = element('p', { class: 'covers' });
-    const side = element('canvas', { role: 'img' });
-    const head = element('div', { class: 'head' });
+    const pictures = new Pictures(words, worker, () => this.#painted());
+    const { head, foot, anchor, plate, behind, curves } = pictures;
     const axis = new CurvesAxis(words, () => {
       this.#figure.setBands(axis.bands);
       this.#need({ curves: true, cursor: true, words: true });
     });
-    const chart = element('canvas', { role: 'img' });
-    const cursor = element('canvas', { 'aria-hidden': 'true' });
-    const curves = element('div', { class: 'curves' }, chart, cursor);
-    const front = element('canvas', { role: 'img', 'aria-label': words['figure.alt_front'] });
-    const foot = element('div', { class: 'head' });
-    const anchor = element('div', { class: 'head' });
-    const forces = element('canvas', { role: 'img', 'aria-label': words['figure.alt_forces'] });
-    const behind = element('div', { class: 'front' }, front, foot);
-    const tail = element('div', { class: 'forces' }, forces);
-    const plate = element('div', { class: 'plate' }, side, head, anchor, element('div', { class: 'insets' }, behind, tail));
     const keys = new Keys(words, {
       act,
       view: () => this.#view(),
@@ -165,26 +161,27 @@ class RigElement extends HTMLElement {
     const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, element('div', { class: 'over-curves' }, axis.element, curves), column), element('div', { class: 'below' }, working.element, more));
     const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
     const free = () => !this.hasAttribute('veiled');
-    this.#grip('head', head, plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
-    this.#grip('foot', foot, behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });
-    this.#grip('anchor', anchor, plate, 'aft.setback', { at: () => this.#figure.anchor(), value: (x, y) => this.#figure.setbackAt(x, y) });
+    this.#grip(pictures, 'head', plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
+    this.#grip(pictures, 'foot', behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });
+    this.#grip(pictures, 'anchor', plate, 'aft.setback', { at: () => this.#figure.anchor(), value: (x, y) => this.#figure.setbackAt(x, y) });
     dragAlong(curves, {
       free: () => free() && axis.key !== '',
-      take: () => { this.#held = true; act({ kind: 'grab' }); },
+      take: () => { pictures.held = true; act({ kind: 'grab' }); },
       move: x => act({ kind: axis.over === 'lean' ? 'set' : 'set_stepped', key: axis.key, value: this.#figure.curvesAt(x) }),
-      leave: () => { this.#held = false; this.#need({ cursor: true }); },
+      leave: () => { pictures.held = false; this.#need({ cursor: true }); },
     });
     outer.addEventListener('keydown', event => this.#retrace(event));
-    return { outer, grid, sentence, readings, verdict, covers, side, head, anchor, front, foot, behind, forces, tail, axis, chart, cursor, curves, plate, keys, views, said, note, more, working };
+    return { outer, grid, sentence, readings, verdict, covers, pictures, axis, keys, views, said, note, more, working };
   }
 
   /**
    * Makes a handle on a picture: a slider of one field, dragged over the picture.
-   * @param {'head'|'foot'|'anchor'} name @param {HTMLElement} handle @param {HTMLElement} place @param {string} key
+   * @param {Pictures} pictures @param {'head'|'foot'|'anchor'} name @param {HTMLElement} place @param {string} key
    * @param {{ at: () => ArrayLike<number>, value: (x: number, y: number) => number }} on Where it stands, and what a place would mean.
    */
-  #grip(name, handle, place, key, on) {
-    const is = (/** @type {'rest'|'focus'|'dragged'} */ state) => { this.#grips[name] = state; this.#need({ side: true }); };
+  #grip(pictures, name, place, key, on) {
+    const handle = pictures[name];
+    const is = (/** @type {import('./pictures.js').Grip} */ state) => { pictures.grips[name] = state; this.#need({ side: true }); };
     slider(handle, {
       grab: () => this.act({ kind: 'grab' }),
       step: steps => this.act({ kind: 'step', key, value: steps }),
@@ -286,8 +283,7 @@ class RigElement extends HTMLElement {
     if (has(CHANGED.rig | CHANGED.units | CHANGED.veil)) this.#need({ side: true, curves: true, cursor: true, words: true });
     else if (has(CHANGED.lean | CHANGED.motion | CHANGED.halted)) {
       // Over anything but the lean the curves follow it.
-      if (this.#parts?.axis.over !== 'lean' && has(CHANGED.lean)) this.#dirty.curves = true;
-      this.#need({ side: true, cursor: true, words: true });
+      this.#need({ side: true, cursor: true, words: true, ...(this.#parts?.axis.over !== 'lean' && has(CHANGED.lean) && { curves: true }) });
     }
     const rests = !this.#figure.moving();
     if (!rests) this.#need({});
@@ -311,17 +307,17 @@ class RigElement extends HTMLElement {
   }
 
   #watch() {
-    const { plate, curves, behind, tail } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const places = [plate, curves, behind, tail];
-    const observer = new ResizeObserver(() => {
-      for (const place of places) this.#sizes.set(place, { width: place.clientWidth, height: place.clientHeight });
-      this.#place();
-    });
-    for (const place of [this, ...places]) observer.observe(place);
+    const { pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    this.#telling = false;
+    this.#task.port1.onmessage = () => { this.#telling = false; this.#tell(); };
+    this.#stops.push(() => { this.#task.port1.onmessage = null; });
+    const observer = new ResizeObserver(() => { pictures.measure(); this.#place(); });
+    for (const place of [this, ...pictures.places]) observer.observe(place);
     this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
     const stop = new AbortController();
     // No frame comes between the change to print and the sheet: it is drawn at once, in the sheet's inks.
-    matchMedia('print').addEventListener('change', () => {
+    matchMedia('print').addEventListener('change', ({ matches }) => {
+      pictures.turn(matches);
       this.#settings();
       cancelAnimationFrame(this.#frame);
       this.#draw(performance.now());
@@ -357,10 +353,10 @@ class RigElement extends HTMLElement {
 
   /** Shows the views that are chosen. */
   #show() {
-    const { outer, views, behind, tail } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
+    const { outer, views, pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
     outer.dataset.view = views.alone ? views.one : '';
-    behind.hidden = !views.shows('front');
-    tail.hidden = !views.shows('forces');
+    pictures.behind.hidden = !views.shows('front');
+    pictures.tail.hidden = !views.shows('forces');
     this.#need({ side: true, curves: true, cursor: true });
   }
 
@@ -383,68 +379,77 @@ class RigElement extends HTMLElement {
   }
 
   /** @param {Partial<{ side: boolean, curves: boolean, cursor: boolean, words: boolean }>} what */
-  #need(what) {
-    Object.assign(this.#dirty, what);
-    if (!this.#frame && this.isConnected && this.#parts) {
+  #need({ words, ...pictures }) {
+    if (!this.#parts) return;
+    this.#wordy ||= !!words;
+    Object.assign(this.#parts.pictures.dirty, pictures);
+    if (!this.#frame && this.isConnected) {
       this.#before = performance.now();
       this.#frame = requestAnimationFrame(now => this.#draw(now));
     }
   }
 
-  /** @param {number} now */
+  /** A frame: what moves moves on, words are renewed, and pictures are told. @param {number} now */
   #draw(now) {
     this.#frame = 0;
     const parts = this.#parts;
     if (!parts) return;
-    if (this.#figure.moving()) {
-      this.act({ kind: 'tick', value: Math.max(0, now - this.#before) });
-      this.#before = now;
+    const { pictures } = parts;
+    const passed = Math.max(0, now - this.#before);
+    if (this.#figure.moving()) this.act({ kind: 'tick', value: passed });
+    this.#before = now;
+    const wordy = this.#wordy || this.#turn > 0;
+    const one = passed > LATE && pictures.due && !pictures.surfaces.here;
+    const speak = wordy && !(one && this.#spoke);
+    this.#spoke = speak || !wordy;
+    if (pictures.surfaces.here) this.#tell();
+    else if (pictures.due && !(one && speak) && !this.#telling && !pictures.surfaces.busy) {
+      // In a task of its own: neither it nor the frame is long enough to hold up a hand.
+      this.#telling = true;
+      this.#task.port2.postMessage('');
     }
-    const k = this.#k();
-    const dirty = this.#dirty;
-    const late = dirty.words && this.#hurried() && now - this.#said < READ;
-    this.#dirty = { side: false, curves: false, cursor: false, words: late };
-    const side = this.#room(parts.plate);
-    if (dirty.side && side) {
-      this.#paint(parts.side, side, this.#figure.paintSide(side.width, side.height, devicePixelRatio, k, this.#grips.head, this.#grips.anchor));
-      put(parts.head, this.#figure.handle());
-      const anchor = this.#figure.anchor();
-      parts.anchor.hidden = anchor.length === 0;
-      if (anchor.length) put(parts.anchor, anchor);
+    if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
+    if (speak && !pictures.dragged && !this.#figure.moving()) {
+      const view = this.#view();
+      for (let turn = 0; turn < TURNS; turn++) this.#showWords(view, turn);
+      this.#turn = 0;
+      this.#wordy = false;
+    } else if (speak) {
+      if (this.#turn === 0) {
+        this.#saying = this.#view();
+        this.#wordy = false;
+      }
+      if (this.#saying) this.#showWords(this.#saying, this.#turn);
+      this.#turn = (this.#turn + 1) % TURNS;
     }
-    const behind = this.#room(parts.behind);
-    if (dirty.side && behind) {
-      this.#paint(parts.front, behind, this.#figure.paintFront(behind.width, behind.height, devicePixelRatio, k, this.#grips.foot, !parts.views.alone));
-      put(parts.foot, this.#figure.foot());
-    }
-    const tail = this.#room(parts.tail);
-    if (dirty.side && tail) this.#paint(parts.forces, tail, this.#figure.paintForces(tail.width, tail.height, devicePixelRatio, k, !parts.views.alone));
-    const curves = this.#room(parts.curves);
-    if (dirty.curves && curves) {
-      const panels = parts.outer.dataset.view === 'side' ? 'guys' : 'both';
-      this.#paint(parts.chart, curves, this.#figure.paintCurves(curves.width, curves.height, devicePixelRatio, k, panels, parts.axis.over));
-    }
-    if (curves && parts.axis.bands && !this.#dragging()) this.#drawBands();
-    if (dirty.cursor && curves) this.#paint(parts.cursor, curves, this.#figure.paintCursor(devicePixelRatio, this.#held));
-    if (dirty.words && !late) {
-      this.#said = now;
-      this.#showWords();
-    }
-    if (!this.#drawn) {
+    if (((one && speak) || this.#wordy || this.#turn || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+  }
+
+  /** Has painted what is due of the pictures. */
+  #tell() {
+    const parts = this.#parts;
+    if (!parts?.pictures.due) return;
+    const { pictures, views, axis, outer } = parts;
+    const until = pictures.surfaces.here ? Infinity : performance.now() + SLICE;
+    pictures.paint(this.#figure, { k: this.#k(), beside: !views.alone, panels: outer.dataset.view === 'side' ? 'guys' : 'both', over: axis.over }, until);
+    if (!pictures.surfaces.out) this.#painted();
+    // Bands are drawn once the curves are known that they are of.
+    if (axis.bands || pictures.due) this.#need({});
+  }
+
+  /** What was told is painted. */
+  #painted() {
+    if (!this.#drawn && !this.#parts?.pictures.due) {
       this.#drawn = true;
       performance.mark('outlean:first-frame');
       this.dispatchEvent(new CustomEvent('outlean-ready', { bubbles: true, composed: true }));
     }
-    if ((late || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+    if (this.#parts?.pictures.due) this.#need({});
   }
 
-  /** Whether numbers run by faster than they are read. */
-  #hurried() {
-    return this.#dragging() || this.#figure.moving();
-  }
-
-  #dragging() {
-    return this.#held || Object.values(this.#grips).includes('dragged');
+  /** Whether something is to be painted or said that is not yet. */
+  get pending() {
+    return this.#wordy || this.#turn > 0 || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.surfaces.out > 0);
   }
 
   /** Draws rigs for the bands of the curves for a while; the curves are painted anew once all are drawn. */
@@ -461,65 +466,42 @@ class RigElement extends HTMLElement {
     this.#need({});
   }
 
-  /** The size of a place that is shown. @param {HTMLElement} place */
-  #room(place) {
-    const room = this.#sizes.get(place);
-    return room?.width ? room : undefined;
-  }
-
-  /** Puts what the program painted on a canvas. @param {HTMLCanvasElement} canvas @param {{ width: number, height: number }} room @param {Float64Array} numbers */
-  #paint(canvas, room, numbers) {
-    paint(size(canvas, room), numbers, this.#figure.texts());
-  }
-
-  #showWords() {
+  /** Says what the view says: in the sentence and on the handles, in the verdict, in the readings, below them and on the keys. @param {import('./engine.js').View} view @param {number} turn */
+  #showWords(view, turn) {
     const parts = this.#parts;
     if (!parts) return;
+    const { pictures } = parts;
     const words = this.#words;
-    const view = this.#view();
-    parts.sentence.show(view);
-    if (parts.verdict.sign.dataset.sign !== view.verdict.sign) {
-      parts.verdict.sign.dataset.sign = view.verdict.sign;
-      parts.verdict.sign.replaceChildren(signOf(view.verdict.sign));
+    if (turn === 0) {
+      parts.sentence.show(view);
+      for (const [key, name] of /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot'], ['aft.setback', 'anchor']])) {
+        const handle = pictures[name];
+        const at = view.sliders.find(each => each.key === key);
+        if (at) show(handle, { ...at, name: words[`figure.${name}`] });
+        handle.setAttribute('aria-disabled', String(view.veiled));
+      }
+    } else if (turn === 1) {
+      if (parts.verdict.sign.dataset.sign !== view.verdict.sign) {
+        parts.verdict.sign.dataset.sign = view.verdict.sign;
+        parts.verdict.sign.replaceChildren(signOf(view.verdict.sign));
+      }
+      say(parts.verdict.is, view.verdict.is);
+      say(parts.verdict.why, view.verdict.why);
+      say(parts.covers, view.covers);
+      say(parts.note, this.#noted || (view.halted ? words['verdict.held'] : ''));
+      parts.axis.show(over => this.#figure.curvesOffer(over), view.veiled);
+      pictures.curves.classList.toggle('veiled', view.veiled || !parts.axis.key);
+      pictures.chart.element.setAttribute('aria-label', parts.axis.told);
+      pictures.side.element.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
+    } else if (turn === 2) parts.readings.show(view);
+    else {
+      parts.readings.showMore(view.more);
+      parts.more.hidden = view.veiled;
+      parts.keys.show(view);
+      if (parts.working.key && !this.#figure.moving()) parts.working.show();
+      this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
     }
-    say(parts.verdict.is, view.verdict.is);
-    say(parts.verdict.why, view.verdict.why);
-    say(parts.covers, view.covers);
-    say(parts.note, this.#noted || (view.halted ? words['verdict.held'] : ''));
-    parts.readings.show(view);
-    parts.more.hidden = view.veiled;
-    parts.axis.show(over => this.#figure.curvesOffer(over), view.veiled);
-    parts.curves.classList.toggle('veiled', view.veiled || !parts.axis.key);
-    parts.chart.setAttribute('aria-label', parts.axis.told);
-    parts.side.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
-    const { head, foot, anchor } = parts;
-    for (const [handle, key, name] of /** @type {const} */ ([[head, 'lean', 'head'], [foot, 'feet.spread', 'foot'], [anchor, 'aft.setback', 'anchor']])) {
-      const at = view.sliders.find(each => each.key === key);
-      if (at) show(handle, { ...at, name: words[`figure.${name}`] });
-      handle.setAttribute('aria-disabled', String(view.veiled));
-    }
-    parts.keys.show(view);
-    if (parts.working.key && !this.#figure.moving()) parts.working.show();
-    this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
   }
-}
-
-/** Puts a handle where the picture has it. @param {HTMLElement} handle @param {Float64Array} at */
-function put(handle, [x, y]) {
-  const place = `${x}px ${y}px`;
-  if (handle.dataset.at === place) return;
-  handle.dataset.at = place;
-  handle.style.translate = place;
-}
-
-/** Sizes a canvas in device pixels to its room and gives its context. @param {HTMLCanvasElement} canvas @param {{ width: number, height: number }} room */
-function size(canvas, room) {
-  const [width, height] = [Math.round(room.width * devicePixelRatio), Math.round(room.height * devicePixelRatio)];
-  if (canvas.width !== width || canvas.height !== height) {
-    canvas.width = width;
-    canvas.height = height;
-  }
-  return /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
 }
 
 if (!customElements.get('outlean-rig')) customElements.define('outlean-rig', RigElement);

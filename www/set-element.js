@@ -18,7 +18,7 @@ class SetElement extends QuestionElement {
     this.#may = element('ul', {});
     this.#tell(may);
     return [
-      element('ul', { class: 'entries' }, ...options.map((option, place) => element('li', {}, element('span', {}, option.replaceAll('>=', '≥').replaceAll('<=', '≤')), this.#ticks[place]))),
+      element('ul', { class: 'entries' }, ...options.map((option, place) => element('li', {}, element('span', {}, option), this.#ticks[place]))),
       element('p', {}, this.words['set.may']),
       this.#may,
       element('div', { class: 'keys' }, begin),
@@ -58,7 +58,8 @@ class SetElement extends QuestionElement {
   }
 
   solution() {
-    return this.words['set.shown'];
+    const { example } = /** @type {Put} */ (this.asked.view(this.units));
+    return `${this.words['set.shown']}: ${example?.join('; ')}`;
   }
 
   /** @param {Marked} marked */

@@ -2,6 +2,7 @@
 // Loaded only where a page is asked for as the speaker's; it computes nothing and has no figure of its own.
 
 import { channel, someName, STEPS } from './channel.js';
+import { made, styled, wordsOf } from './made.js';
 
 /** @typedef {import('./channel.js').Told} Told */
 /** @typedef {import('./channel.js').Said['say']} Doing */
@@ -12,33 +13,22 @@ const PATIENCE = 3;
 /** Where not even the words arrived. */
 const MUTE = 'The speaker’s page did not start: its words did not arrive. Reload the page.';
 
-/** @template {keyof HTMLElementTagNameMap} T @param {T} tag @param {Record<string, string>} [attributes] @param {...(Node | string)} children @returns {HTMLElementTagNameMap[T]} */
-function made(tag, attributes = {}, ...children) {
-  const one = document.createElement(tag);
-  for (const [key, value] of Object.entries(attributes)) one.setAttribute(key, value);
-  one.append(...children);
-  return one;
-}
-
 /** Sets text only where it differs, so that a reader keeps their place. @param {HTMLElement} place @param {string} text */
 function write(place, text) {
   if (place.textContent !== text) place.textContent = text;
 }
 
-/** @param {string | URL} address */
-async function json(address) {
-  const answer = await fetch(address);
-  if (!answer.ok) throw new Error(String(answer.status));
-  return answer.json();
-}
-
-/** A lesson's steps in words: its headings by their text, questions and figures by what they are. @param {DocumentFragment} lesson @param {Record<string, string>} words */
+/** A lesson's steps in words: its headings and plates by their text, questions and figures by what they are. @param {DocumentFragment} lesson @param {Record<string, string>} words */
 function stepsOf(lesson, words) {
   return [...lesson.querySelectorAll(STEPS)].map(at => {
-    const kind = at.tagName === 'OUTLEAN-RIG' ? 'figure' : at.tagName.startsWith('OUTLEAN-') ? 'question' : undefined;
-    return { id: at.id, part: kind !== undefined, title: kind ? words[`step.${kind}`] : at.textContent ?? '' };
+    const kind = /^OUTLEAN-(\w+)$/.exec(at.tagName)?.[1].toLowerCase();
+    const plate = at.querySelector('figcaption');
+    return { id: at.id, part: Boolean(kind ?? plate), title: kind ? words[`step.${kind}`] : (plate ?? at).textContent ?? '' };
   });
 }
+
+/** What a speaker's page holds as long as it is there. @param {string} name */
+const lockOf = name => `outlean speaker ${name}`;
 
 class Desk {
   name = someName();
@@ -48,6 +38,8 @@ class Desk {
   /** @type {string | undefined} The page that is led. */
   page;
   leads = true;
+  /** The other speaker's page that leads. */
+  leader = '';
   step = '';
 
   /** @param {HTMLElement} main @param {DocumentFragment} lesson @param {Record<string, string>} words @param {Record<string, string>} notes */
@@ -76,6 +68,7 @@ class Desk {
     this.held = made('p', { class: 'held' });
     this.prompt = made('p', { class: 'prompt' });
     this.reveal = key('reveal', () => this.say('reveal'));
+    this.hands = made('ol', { class: 'hands' });
     this.is = made('b');
     this.why = made('span');
     this.rig = made('p', { class: 'told' });
@@ -91,7 +84,7 @@ class Desk {
         part('steps', this.list, row(...this.turns), made('p', { class: 'told' }, words.clicker)),
         made('div', {},
           made('section', { class: 'now', 'aria-labelledby': 'now' }, this.now, this.note, this.next),
-          part('hidden', this.held, this.prompt, row(this.reveal)),
+          part('hidden', this.held, this.prompt, this.hands, row(this.reveal)),
           part('figure', made('p', { class: 'verdict' }, this.is, ' ', this.why), this.rig, row(...this.moves)),
         ),
       ),
@@ -100,13 +93,37 @@ class Desk {
     addEventListener('pagehide', () => this.say('bye'));
     addEventListener('keydown', event => this.click(event));
     setInterval(() => this.ask(), ASK);
-    this.lead();
+    // Held until this page is gone, however it goes: not every browser lets a page that closes say so.
+    if (navigator.locks) navigator.locks.request(lockOf(this.name), () => { this.lead(); return new Promise(() => {}); });
+    else this.lead();
     this.ask();
   }
 
-  /** @param {Doing} say @param {string} [step] */
-  say(say, step) {
-    this.line.postMessage({ by: this.name, to: this.page, say, step });
+  /** @param {Doing} say @param {string} [step] @param {{ place: number, way: number }} [hand] */
+  say(say, step, hand) {
+    this.line.postMessage({ by: this.name, to: this.page, say, step, ...hand });
+  }
+
+  /** The hands of the class, to be counted here as well. @param {import('./channel.js').Hands} hands @param {boolean} acts */
+  count(hands, acts) {
+    const { words } = this;
+    const said = hands.map(({ says }) => says).join('\n');
+    if (this.hands.dataset.said !== said) {
+      this.hands.dataset.said = said;
+      this.hands.replaceChildren(...hands.map(({ says }, place) => {
+        const key = (/** @type {number} */ way) => {
+          const button = made('button', { type: 'button', 'aria-label': `${words[way < 0 ? 'key.less' : 'key.more']}: ${says}` }, way < 0 ? '−' : '+');
+          button.addEventListener('click', () => this.say('hand', undefined, { place, way }));
+          return button;
+        };
+        return made('li', {}, made('span', {}, says), made('span', { class: 'keys' }, key(-1), made('b'), key(1)));
+      }));
+    }
+    hands.forEach(({ count }, place) => {
+      const item = this.hands.children[place];
+      write(/** @type {HTMLElement} */ (item.querySelector('b')), String(count));
+      for (const button of item.querySelectorAll('button')) button.disabled = !acts;
+    });
   }
 
   /** Asks every page where it stands; one that no longer answers is gone. */
@@ -134,14 +151,26 @@ class Desk {
   }
 
   /** What another speaker's page says: the one that came last speaks, until it closes. @param {import('./channel.js').Said} said */
-  meet({ say }) {
-    if (say === 'lead') this.leads = false;
-    else if (say === 'bye') this.leads = true;
+  meet({ by, say }) {
+    if (say === 'bye') this.miss(by);
+    if (say !== 'lead') return;
+    this.leads = false;
+    this.leader = by;
+    navigator.locks?.request(lockOf(by), () => this.miss(by));
+    this.show();
+  }
+
+  /** Another speaker's page is gone. @param {string} name */
+  miss(name) {
+    if (this.leader !== name) return;
+    this.leader = '';
+    this.leads = true;
     this.show();
   }
 
   lead() {
     this.leads = true;
+    this.leader = '';
     this.say('lead');
     this.show();
   }
@@ -207,6 +236,7 @@ class Desk {
     write(this.held, !told ? words['hidden.unknown'] : asked?.open && told.veiled ? words['hidden.both'] : asked?.open ? words['hidden.answer'] : told.veiled ? words['hidden.forces'] : words['hidden.nothing']);
     if (asked) this.held.append(' ', words['hidden.is'], ' ', made('b', { class: 'answer' }, asked.answer));
     write(this.prompt, asked?.prompt ?? '');
+    this.count(asked?.hands ?? [], acts);
     this.reveal.disabled = !acts || !hidden;
     write(this.is, told?.verdict?.is ?? '');
     write(this.why, told?.verdict?.why ?? words['figure.unknown']);
@@ -225,13 +255,11 @@ async function sit() {
   const main = document.querySelector('main');
   const lesson = main?.querySelector('template')?.content;
   if (!main || !lesson) return;
-  const base = new URL('.', import.meta.url);
-  const language = document.documentElement.lang.split('-')[0] || 'en';
   document.documentElement.dataset.speaker = '';
-  document.head.append(made('link', { rel: 'stylesheet', href: new URL('speaker.css', base).href }));
+  styled('speaker.css');
   try {
     // Without notes the page still leads.
-    const [words, notes] = await Promise.all([json(new URL(`strings/${language}/speaker.json`, base)), json('notes.json').catch(() => ({}))]);
+    const [words, notes] = await Promise.all([wordsOf('speaker'), fetch('notes.json').then(answer => answer.json()).catch(() => ({}))]);
     document.title = `${words.title}: ${document.title}`;
     new Desk(main, lesson, words, notes);
   } catch {

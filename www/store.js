@@ -50,8 +50,27 @@ export const someKey = () => [...crypto.getRandomValues(new Uint32Array(4))].map
 /** What could not be written, newest last. */
 export const inMemory = () => [...held];
 
+/** Keeps the page from closing unasked. @param {Event} event */
+const stay = event => event.preventDefault();
+
+/** How many of what is held a file has been given out with. */
+let given = 0;
+
+/** While the page alone holds an answer, closing it is asked about. */
+const guard = () => (held.length > given ? addEventListener : removeEventListener)('beforeunload', stay);
+
+/** Notes that a file with all that is held was given out. */
+export function gaveOut() {
+  given = held.length;
+  guard();
+}
+
 /** Forgets what is held in memory of a learner. @param {string} who */
-export const forget = who => held.splice(0, held.length, ...held.filter(row => row.learner !== who));
+export function forget(who) {
+  held.splice(0, held.length, ...held.filter(row => row.learner !== who));
+  given = 0;
+  guard();
+}
 
 /** The database. */
 export function database() {
@@ -135,12 +154,15 @@ export async function add(attempt) {
       return found;
     });
     held.splice(0, held.length, ...held.filter(each => !writing.includes(each)));
+    given = 0;
+    guard();
     if (before) announce('kept');
     if (seen.last > row.time) announce('clock');
     tellOthers();
     return 'disk';
   } catch (why) {
     const name = why instanceof DOMException ? why.name : '';
+    guard();
     announce(name === 'QuotaExceededError' ? 'full' : opened ? 'unwritten' : 'refused');
     return 'memory';
   }

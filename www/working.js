@@ -71,7 +71,7 @@ export class WorkingPanel {
     if (steps.length) all.push(stepsOf(steps));
     if (part) all.push(element('h4', {}, words['working.may_carry']));
     all.push(...rule.map(text => element('p', {}, text)));
-    if (part && values.length) all.push(element('dl', {}, ...values.flatMap(({ name, written, value }) => [element('dt', {}, name, ' ', element('i', {}, written)), element('dd', {}, value)])));
+    if (values.length) all.push(element('dl', {}, ...values.flatMap(({ name, written, value }) => [element('dt', {}, name, ' ', element('i', {}, written)), element('dd', {}, value)])));
     this.body.replaceChildren(...all);
   }
 }

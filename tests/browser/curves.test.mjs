@@ -114,7 +114,7 @@ for (const [name, look, theme] of /** @type {[string, import('./browsers.mjs').L
 ])) {
   eachBrowser(`the choice of axis has room: ${name}`, look, async stage => {
     const { page, axe, shot } = stage;
-    await ready(stage, `/01-lean/?seed=7&theme=${theme}`);
+    await ready(stage, `/05-lean/?seed=7&theme=${theme}`);
     await answer(page, '3 kN');
     await page.$eval('>>> .views [data-view=curves]', key => /** @type {HTMLElement} */ (key).click());
     for (const over of ['setback', 'haul']) {

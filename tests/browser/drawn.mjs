@@ -6,9 +6,16 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { outlean, root, site } from './place.mjs';
 
-/** How many seeds of each question are compared in Node, and in each browser, whose engines are not all the same but slower to ask. */
+/** How many drawings of each kind of question are compared in Node, and in each browser, whose engines are not all the same but slower to ask. */
 export const SEEDS = 10_000;
 export const SEEDS_IN_PAGES = 2_000;
+
+/** How many seeds of each question make so many of its kind, at least. @param {number} all */
+export function seedsEach(all) {
+  const kinds = templates().map(({ kind }) => kind);
+  const fewest = Math.min(...[...new Set(kinds)].map(kind => kinds.filter(each => each === kind).length));
+  return Math.ceil(all / fewest);
+}
 
 /** What the native program says of each question of the course, by its name. @param {number} seeds @returns {Record<string, string>} */
 export function native(seeds) {
@@ -29,6 +36,6 @@ export function templates() {
  * @returns {string}
  */
 export function digest(module, template, seeds) {
-  const question = template.kind ? new module.Asked(template, {}, 0) : new module.Estimate(template, {}, 0);
+  const question = template.kind === 'estimate' ? new module.Estimate(template, {}, 0) : new module.Asked(template, {}, 0);
   return BigInt.asUintN(64, question.digest(0, seeds)).toString(16).padStart(16, '0');
 }

@@ -24,7 +24,7 @@ const FAULTS = [
 
 for (const [name, said, allow, breakIt] of FAULTS) {
   eachBrowser(name, { folder: broken(breakIt), allow }, async ({ page, open }) => {
-    await open('/01-lean/');
+    await open('/05-lean/');
     const alert = await page.waitForSelector('>>> .fail');
     assert.match((await alert?.evaluate(place => place.textContent)) ?? '', said);
     assert(await page.$eval('outlean-rig img', picture => /** @type {HTMLImageElement} */ (picture).checkVisibility()));

@@ -1,6 +1,6 @@
 // The first lesson in a browser: opened, answered, read.
 
-export const LESSON = '/01-lean/?seed=7';
+export const LESSON = '/05-lean/?seed=7';
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
 
@@ -9,14 +9,18 @@ export async function ready({ page, open }, path = LESSON) {
   await open(path);
   await page.waitForFunction(() => {
     const figure = document.querySelector('outlean-rig')?.shadowRoot;
-    const prompt = document.querySelector('outlean-estimate')?.shadowRoot?.querySelector('#prompt')?.textContent;
+    const prompt = document.querySelector('outlean-estimate')?.shadowRoot?.querySelector('#asks')?.textContent;
     return figure?.querySelector('.plate canvas') && prompt && /** @type {any} */ (document.querySelector('outlean-rig')).rig;
   });
   await rest(page);
 }
 
-/** Lets what was done be drawn and said: words follow a moving picture within 50 ms. @param {Stage['page']} page */
-export const rest = page => page.evaluate(() => new Promise(done => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined))), 60)));
+/** Lets what was done be drawn and said: words follow a moving picture within 50 ms, pictures once a worker has painted them. @param {Stage['page']} page */
+export async function rest(page) {
+  await page.evaluate(() => new Promise(done => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done(undefined))), 60)));
+  await page.waitForFunction(() => ![...document.querySelectorAll('outlean-rig')].some(figure => /** @type {any} */ (figure).pending && !/** @type {any} */ (figure).told?.playing));
+  await page.evaluate(() => new Promise(requestAnimationFrame));
+}
 
 /** Types an answer and locks it in. @param {Stage['page']} page @param {string} typed */
 export async function answer(page, typed) {

@@ -2,9 +2,12 @@
 // native program on the same rig.
 
 import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { eachBrowser } from './harness.mjs';
 import { answer, lean, LESSON, ready, rest, rig, text } from './lesson.mjs';
 import { solved } from './native.mjs';
+import { root } from './place.mjs';
 
 const DEG = Math.PI / 180;
 
@@ -12,7 +15,7 @@ const DEG = Math.PI / 180;
 
 /** What the table says each part carries, N, by part. @param {Stage['page']} page */
 const carried = page =>
-  page.$$eval('>>> tbody tr', rows => Object.fromEntries(rows.map(row => [row.dataset.part, [Number(row.dataset.demand), row.querySelector('b')?.textContent]])));
+  page.$$eval('outlean-rig >>> tbody tr', rows => Object.fromEntries(rows.map(row => [row.dataset.part, [Number(row.dataset.demand), row.querySelector('b')?.textContent]])));
 
 /** Holds every number of the table against the native program on the same rig. @param {Stage['page']} page */
 async function sameAsNative(page) {
@@ -233,7 +236,7 @@ eachBrowser('units are switched for the whole page and remembered', async stage 
   await answer(page, '4 kN');
   await page.select('select[data-setting=units]', 'us');
   await rest(page);
-  assert.match(await text(page, '#prompt'), /15 ft 1\u2009in to the lashing/);
+  assert.match(await text(page, '#asks'), /15 ft 1\u2009in to the lashing/);
   assert.match(String((await carried(page))['leg-left'][1]), /\u2009lbf$/);
   assert.match(await text(page, '.answer'), /lbf/);
   await open(LESSON);
@@ -298,6 +301,9 @@ eachBrowser('on a projector', { width: 1920, height: 1080 }, async stage => {
 
 eachBrowser('the course lists its lessons', async ({ page, open, axe }) => {
   await open('/');
-  assert.deepEqual(await page.$$eval('main ol a', links => links.map(link => link.textContent)), ['Lean and its price']);
+  const listed = await page.$$eval('main ol a', links => links.map(link => [link.textContent, link.getAttribute('href')]));
+  const folders = readdirSync(join(root, 'lessons'), { withFileTypes: true }).filter(entry => entry.isDirectory()).map(entry => entry.name).sort();
+  assert.deepEqual(listed.map(([, href]) => href?.replace(/\/$/, '')), folders);
+  assert(listed.some(([title]) => title === 'Lean and its price'));
   assert.deepEqual(await axe(), []);
 });

@@ -36,6 +36,15 @@ const PICTURES = [
   { name: 'side view through a projector', look: { width: 1920, height: 1080 }, theme: 'projector', part: '.plate' },
 ];
 
+/** Puts the figure on a whole dot, whatever the text above it comes to: a part of one would set all lettering aside. @param {Page} page */
+function onADot(page) {
+  return page.evaluate(() => {
+    const figure = /** @type {HTMLElement} */ (document.querySelector('outlean-rig'));
+    const top = figure.getBoundingClientRect().top + scrollY;
+    figure.style.marginTop = `${parseFloat(getComputedStyle(figure).marginTop) + Math.ceil(top) - top}px`;
+  });
+}
+
 /** Leans the frame past its limit: it halts there once. @param {Page} page */
 function past(page) {
   return page.evaluate(() => {
@@ -48,7 +57,9 @@ for (const { name, look, theme, part, act } of PICTURES) {
   eachBrowser(name, { ...look, reducedMotion: true }, async stage => {
     const { page, browser } = stage;
     await ready(stage, `${LESSON}&theme=${theme}`);
+    await onADot(page);
     await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).reveal());
+    await rest(page); // labels stay where they were as long as they may: what was drawn before is seen
     await act?.(page);
     await new Promise(done => setTimeout(done, 900));
     await rest(page);

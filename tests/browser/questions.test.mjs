@@ -142,3 +142,19 @@ eachBrowser('set: the figure takes the rig, and what it was left at is marked', 
   assert.equal(await verdict(page, 'set'), 'right', (await texts(page, 'set', '.answer p')).join(' '));
   assert.deepEqual(await axe(), []);
 });
+
+eachBrowser('what is said of an entry after the mark has its emphasis, and no marks of Markdown', async stage => {
+  const { page, axe } = stage;
+  await ready(stage, '/07-path/?seed=7');
+  for (const [id, stressed] of [['price-of-a-straight-haul', 'more'], ['afternoon-walk-round', 'Manual of Military Engineering']]) {
+    await page.waitForFunction(id => /** @type {any} */ (document.getElementById(id))?.asked, {}, id);
+    // All is marked: of every entry something is said.
+    await page.$$eval(`#${id} >>> .entries input`, boxes => boxes.forEach(box => /** @type {HTMLElement} */ (box).click()));
+    await page.$eval(`#${id} >>> button[type=submit]`, key => /** @type {HTMLElement} */ (key).click());
+    await rest(page);
+    const said = await page.$$eval(`#${id} >>> .tick`, all => all.map(each => ({ text: each.textContent ?? '', stressed: [...each.querySelectorAll('em')].map(em => em.textContent) })));
+    assert(said.some(each => each.stressed.includes(stressed)), `${id}: ${JSON.stringify(said)}`);
+    assert(said.every(({ text }) => text.length > 5 && !/[*<>]|&\w+;/.test(text)), `${id}: ${JSON.stringify(said)}`);
+  }
+  assert.deepEqual(await axe(), []);
+});

@@ -97,8 +97,16 @@ async function take(page, text) {
   await page.waitForFunction(() => document.querySelector('[data-part=said]')?.textContent);
 }
 
+/** Whether the page asks before it is closed. @param {Page} page */
+const asksToStay = page =>
+  page.evaluate(() => {
+    const closing = new Event('beforeunload', { cancelable: true });
+    dispatchEvent(closing);
+    return closing.defaultPrevented;
+  });
+
 /** An attempt as it stands in a file. */
-const ONE = { time: 1_700_000_000, lesson: '01-lean', question: 'leg', lesson_version: '5f', seed: 1, response: '=1+1', mark: { share: 0.5, verdict: 'near' }, seconds: 9, hints: 0, objective: 'Estimate, "well".' };
+const ONE = { time: 1_700_000_000, lesson: '05-lean', question: 'leg', lesson_version: '5f', seed: 1, response: '=1+1', mark: { share: 0.5, verdict: 'near' }, seconds: 9, hints: 0, objective: 'Estimate, "well".' };
 
 eachBrowser('an answer is on the disk before it is said to be kept, and a reload loses nothing', async stage => {
   const { page } = stage;
@@ -117,7 +125,7 @@ eachBrowser('an answer is on the disk before it is said to be kept, and a reload
   assert.match(lesson_version, /^[0-9a-f]{16}$/);
   assert.match(mark.verdict, /^[a-z_]+$/);
   assert([0, 0.5, 1].includes(mark.share));
-  assert.deepEqual(rest, { learner: '1', lesson: '01-lean', question: 'leg-with-the-line', seed: 7, response: '4 kN', hints: 0, objective: 'Estimate the compression of a leg with the main line redirected at its foot.' });
+  assert.deepEqual(rest, { learner: '1', lesson: '05-lean', question: 'leg-with-the-line', seed: 7, response: '4 kN', hints: 0, objective: 'Estimate the compression of a leg with the main line redirected at its foot.' });
 });
 
 eachBrowser('two pages add and neither takes from the other', async stage => {
@@ -134,6 +142,7 @@ eachBrowser('two pages add and neither takes from the other', async stage => {
   await another(page);
   assert.equal(await recorded(page, '5 kN'), 'disk');
   await other.waitForFunction(() => document.querySelector('[data-part=table] tbody td')?.textContent === '3', { polling: 100 });
+  assert.equal(await other.$eval('[data-part=table] tbody th', at => at.textContent), 'Lean and its price', 'a lesson goes by its title');
 });
 
 eachBrowser('where the page may keep nothing it says so, and offers what it holds', async stage => {
@@ -149,6 +158,28 @@ eachBrowser('where the page may keep nothing it says so, and offers what it hold
   assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /does not let the page keep answers/);
   const file = JSON.parse(await page.evaluate(() => /** @type {any} */ (window).made.text()));
   assert.deepEqual([file.format, file.version, file.learner, file.attempts.length, file.attempts[0].response], ['outlean-record', 2, '1', 1, '4 kN']);
+  assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /lost when it closes/);
+  assert.equal(await asksToStay(page), true, 'only the page holds it');
+  if (stage.browser === 'chromium') {
+    // What a reader sees, and that it can be refused.
+    const asked = new Promise(done => page.once('dialog', async dialog => { await dialog.dismiss(); done(dialog.type()); }));
+    await page.close({ runBeforeUnload: true });
+    assert.equal(await asked, 'beforeunload');
+    assert.equal(await page.evaluate(() => document.querySelectorAll('.record-said').length), 1, 'it stays open');
+  }
+  await page.$eval('.record-said a', link => {
+    link.addEventListener('click', event => event.preventDefault());
+    /** @type {HTMLElement} */ (link).click();
+  });
+  assert.equal(await asksToStay(page), false, 'a file has it');
+  await another(page);
+  assert.equal(await recorded(page, '3 kN'), 'memory');
+  assert.equal(await asksToStay(page), true, 'one more, that no file has');
+  await page.waitForFunction(() => document.querySelector('.record-said a'));
+  await page.$eval('.record-said a', link => {
+    link.addEventListener('click', event => event.preventDefault());
+    /** @type {HTMLElement} */ (link).click();
+  });
   await record(stage);
   assert.match(await part(page, 'said'), /does not let the page keep answers/);
 });
@@ -173,11 +204,13 @@ eachBrowser('a full disk is said, and what was held is kept once there is room',
   await page.waitForSelector('.record-said a[download]');
   assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /disk is full/);
   assert.deepEqual(await kept(page), []);
+  assert.equal(await asksToStay(page), true);
   await page.evaluate(() => { /** @type {any} */ (window).full = false; });
   await another(page);
   assert.equal(await recorded(page, '3 kN'), 'disk');
   assert.deepEqual((await kept(page)).map(row => row.response).sort(), ['3 kN', '4 kN']);
   await page.waitForFunction(() => /kept again/.test(document.querySelector('.record-said')?.textContent ?? ''));
+  assert.equal(await asksToStay(page), false, 'all of it is on the disk');
 });
 
 /** No other browser here lets a page's quota be set. */
@@ -262,7 +295,7 @@ eachBrowser('out, cleared, and in again: the same record, natively too', async s
 eachBrowser('a database of the first version is brought up, nothing lost', async stage => {
   const { page, open } = stage;
   await open(BARE);
-  const old = { learner: 'Ines', time: 1_690_000_000, lesson: '01-lean', question: 'leg', seed: 3, response: '2 kN' };
+  const old = { learner: 'Ines', time: 1_690_000_000, lesson: '05-lean', question: 'leg', seed: 3, response: '2 kN' };
   await byHand(page, 1, 'attempts', 'add', [{ ...old, right: true }, { ...old, seed: 4, right: 'maybe' }, 'no row at all']);
   await record(stage);
   await page.$eval('[data-part=who]', at => { /** @type {HTMLInputElement} */ (at).value = 'Ines'; });

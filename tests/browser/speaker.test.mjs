@@ -8,7 +8,7 @@ import { solved } from './native.mjs';
 import { watch } from './watch.mjs';
 
 const DEG = Math.PI / 180;
-const SPEAKER = '/01-lean/?view=speaker';
+const SPEAKER = '/05-lean/?view=speaker';
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
 /** @typedef {import('./harness.mjs').Stage['page']} Page */
@@ -118,7 +118,7 @@ eachBrowser('the pages keep in step, by key, by clicker and by hand', async stag
     ['title', 'Lean and its price'],
     ['what-leans-and-what-it-asks-for', 'What leans, and what it asks for'],
     ['predict', 'Predict'],
-    ['leg-with-the-line', 'The question'],
+    ['leg-with-the-line', 'Question: predict'],
     ['see', 'See'],
   ]);
   assert.deepEqual(await current(other), ['title']);
@@ -133,11 +133,11 @@ eachBrowser('the pages keep in step, by key, by clicker and by hand', async stag
   assert.deepEqual(await current(other), ['predict']);
   await says(other, '.notes', /No number, no vote/);
   await press(other, 'following');
-  await says(other, '#now', /The question/);
-  await other.$eval('[data-step=where-the-rules-come-from] button', button => /** @type {HTMLElement} */ (button).click());
+  await says(other, '#now', /Question: predict/);
+  await other.$eval('[data-step=sources] button', button => /** @type {HTMLElement} */ (button).click());
   await until(page, () => scrollY > innerHeight);
   await new Promise(done => setTimeout(done, 300));
-  assert.deepEqual(await current(other), ['where-the-rules-come-from'], 'though the page ends before it is at the top');
+  assert.deepEqual(await current(other), ['sources'], 'though the page ends before it is at the top');
   assert(await off(other, 'following'));
   await says(other, '.next', /last step/);
   await page.bringToFront();
@@ -178,6 +178,8 @@ eachBrowser('two speakers: the one that came last leads, until it closes or the 
   await says(second.other, '.state', /Another speaker's page leads/);
   assert.equal(await off(first.other, 'following'), false);
   await first.quiet();
+  // One that goes without a word is missed all the same.
+  await first.other.evaluate(() => { BroadcastChannel.prototype.postMessage = () => {}; });
   await first.other.close();
   await says(second.other, '.state', /You lead|behind/);
   assert.equal(await off(second.other, 'following'), false);

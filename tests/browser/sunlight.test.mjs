@@ -12,6 +12,7 @@ const small = page =>
     const look = (/** @type {Document | ShadowRoot} */ root) => {
       for (const each of root.querySelectorAll('*')) {
         if (each.shadowRoot) look(each.shadowRoot);
+        if (getComputedStyle(each).pointerEvents === 'none') continue;
         if (!each.matches('a[href],button,select,input,summary,[role=slider]') || !each.checkVisibility()) continue;
         // A tick is set by a press anywhere on its label.
         const target = (each.matches('[type=checkbox],[type=radio]') && each.closest('label')) || each;

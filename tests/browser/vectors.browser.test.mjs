@@ -2,8 +2,9 @@
 
 import assert from 'node:assert/strict';
 import { cpSync } from 'node:fs';
-import { SEEDS_IN_PAGES, digest, native, templates } from './drawn.mjs';
+import { SEEDS_IN_PAGES, digest, native, seedsEach, templates } from './drawn.mjs';
 import { eachBrowser } from './harness.mjs';
+import { PICKS_IN_PAGES, asked, cases } from './picks.mjs';
 import { wasm } from './place.mjs';
 import { scratch } from './scratch.mjs';
 import { RIGS, asJson, compare, differences, vectors } from './vectors.mjs';
@@ -43,8 +44,9 @@ eachBrowser(`wasm equals native on ${RIGS} rigs`, { folder }, async ({ page, ope
 /** @type {Record<string, string> | undefined} */
 let drawn;
 
-eachBrowser(`wasm draws and marks ${SEEDS_IN_PAGES} seeds of every question as native does`, { folder }, async ({ page, open }) => {
-  drawn ??= native(SEEDS_IN_PAGES);
+eachBrowser(`wasm draws and marks ${SEEDS_IN_PAGES} questions of every kind as native does`, { folder }, async ({ page, open }) => {
+  const seeds = seedsEach(SEEDS_IN_PAGES);
+  drawn ??= native(seeds);
   await open('/vectors.html');
   await page.evaluate(`
     globalThis.module = import('/outlean.js').then(async module => (await module.default(), module));
@@ -56,7 +58,28 @@ eachBrowser(`wasm draws and marks ${SEEDS_IN_PAGES} seeds of every question as n
     found[template.id] = await page.evaluate(async (template, seeds) => {
       const { module, digest } = /** @type {any} */ (globalThis);
       return digest(await module, template, seeds);
-    }, template, SEEDS_IN_PAGES);
+    }, template, seeds);
   }
   assert.deepEqual(found, drawn);
+});
+
+/** @type {import('./picks.mjs').Case[] | undefined} */
+let picks;
+
+eachBrowser(`wasm asks in ${PICKS_IN_PAGES} refreshers what native asks`, { folder }, async ({ page, open }) => {
+  picks ??= cases(PICKS_IN_PAGES);
+  await open('/vectors.html');
+  await page.evaluate(`
+    globalThis.module = import('/refresher.js').then(async module => (await module.default(), module));
+    globalThis.asked = ${asked};
+    undefined`);
+  /** @type {import('./picks.mjs').Picked[]} */
+  const found = [];
+  for (let start = 0; start < picks.length; start += CHUNK) {
+    found.push(...await page.evaluate(async some => {
+      const { module, asked } = /** @type {any} */ (globalThis);
+      return asked(await module, some);
+    }, picks.slice(start, start + CHUNK)));
+  }
+  picks.forEach(({ picked }, place) => assert.deepEqual(found[place], picked, `of seed ${place}`));
 });

@@ -4,7 +4,8 @@ import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { SEEDS, digest, native, templates } from './drawn.mjs';
+import { SEEDS, digest, native, seedsEach, templates } from './drawn.mjs';
+import { PICKS, asked, cases } from './picks.mjs';
 import { wasm } from './place.mjs';
 import { RIGS, asJson, compare, differences, vectors } from './vectors.mjs';
 
@@ -20,12 +21,24 @@ test(`wasm equals native on ${RIGS} rigs in Node`, () => {
   assert.deepEqual(found.slice(0, 20), [], `${found.length} values differ`);
 });
 
-test(`wasm draws and marks ${SEEDS} seeds of every question as native does, in Node`, () => {
+test(`wasm draws and marks ${SEEDS} questions of every kind as native does, in Node`, () => {
   const module = createRequire(import.meta.url)(join(wasm('node'), 'outlean.js'));
-  const wanted = native(SEEDS);
-  const found = Object.fromEntries(templates().map(template => [template.id, digest(module, template, SEEDS)]));
+  const seeds = seedsEach(SEEDS);
+  const wanted = native(seeds);
+  const found = Object.fromEntries(templates().map(template => [template.id, digest(module, template, seeds)]));
   assert.equal(new Set(templates().map(({ kind }) => kind)).size, 5, 'every kind is there');
   assert.deepEqual(found, wanted);
+});
+
+test(`wasm asks in ${PICKS} refreshers what native asks, in Node`, () => {
+  const all = cases(PICKS);
+  const module = createRequire(import.meta.url)(join(wasm('node'), 'refresher.js'));
+  const found = asked(module, all);
+  assert.equal(all.length, PICKS);
+  all.forEach(({ picked }, place) => assert.deepEqual(found[place], picked, `of seed ${place}`));
+  const some = (/** @type {(picked: import('./picks.mjs').Picked) => boolean} */ like) => all.filter(({ picked }) => like(picked)).length;
+  const seen = [some(({ ahead }) => ahead > 0), some(({ due }) => due === 0), some(({ due }) => due > 12), some(({ passed }) => passed), some(({ back_to }) => back_to.length > 0), some(({ questions }) => questions.length < 12)];
+  assert(seen.every(count => count > PICKS / 100), `what refreshers meet must be there to compare: ${seen}`);
 });
 
 test('a last bit that differs is found', () => {

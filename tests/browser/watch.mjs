@@ -17,7 +17,13 @@ export async function watch(page, origin) {
     requests.push(url);
     if (!url.startsWith(`${origin}/`) && !/^(data|blob):/.test(url)) noise.push(`request elsewhere: ${url}`);
   });
-  page.on('requestfailed', request => noise.push(`request failed: ${request.url()} ${request.failure()?.errorText}`));
+  page.on('requestfailed', request => {
+    const url = request.url();
+    const why = request.failure()?.errorText;
+    // What a page no longer wants, or is left while it asks for, is broken off: no fault of what is asked for.
+    const left = why?.includes('ABORTED') && url.startsWith(`${origin}/`);
+    if (!left) noise.push(`request failed: ${url} ${why}`);
+  });
   page.on('response', response => {
     if (response.status() >= 400) noise.push(`answer ${response.status()}: ${response.url()}`);
   });

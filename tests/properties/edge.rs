@@ -55,3 +55,17 @@ fn room_is_that_of_what_the_load_hangs_from() {
         assert!((room.clear_reach - (head.x() - 0.6)).abs() < 1e-12, "{room:?}");
     }
 }
+
+/// Behind the edge the line that holds the load bears on it; one that holds no share of it does not.
+#[test]
+fn a_line_that_holds_nothing_bears_on_nothing() {
+    let second = SecondLine { line: Line { sling: 0.5, ..Line::hung() }, share: 0.0, peak_factor: None };
+    let mut at_edge = Rig { second: Some(second), edge: Some(Edge::at(3.0)), ..rig() };
+    let bear = |rig: &Rig| {
+        let solution = solve(rig).unwrap();
+        (solution.line.bears_on_edge, solution.second.unwrap().bears_on_edge)
+    };
+    assert_eq!(bear(&at_edge), (true, false));
+    at_edge.second = Some(SecondLine { share: 0.5, ..second });
+    assert_eq!(bear(&at_edge), (true, true));
+}

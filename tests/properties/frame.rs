@@ -71,3 +71,22 @@ proptest! {
         prop_assert_eq!(there, outlean_rig::solve(&rig));
     }
 }
+
+/// Legs that differ by 0.8 m do not meet over feet less than that and a centimetre apart; nor over feet as far apart as both
+/// are long, less a thousandth of it.
+#[test]
+fn feet_stand_neither_too_near_nor_too_far_apart_for_the_legs() {
+    let stands = |spread: f64| {
+        let mut rig = outlean_rig::Rig::new(4.0, spread, 0.2, 100.0);
+        rig.legs.right = outlean_rig::Leg::weightless(3.2);
+        let found = Layout::of(&rig, rig.lean);
+        if let Err(fault) = &found {
+            assert_eq!(fault.field, outlean_rig::Field::Spread);
+            assert!(
+                (fault.allowed.least - 0.81).abs() < 1e-12 && (fault.allowed.most - 7.1928).abs() < 1e-12
+            );
+        }
+        found.is_ok()
+    };
+    assert!(!stands(0.805) && stands(0.815) && stands(7.19) && !stands(7.195));
+}

@@ -109,10 +109,10 @@ fn no_letter_meets_another_or_an_arrow_or_the_end_of_the_plate() {
 /// guys and two lines, a third of them tip.
 const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
     ("lean", [0.04, 0.002, 0.002, 0.02]),
-    ("stop", [0.08, 0.03, 0.03, 0.1]),
+    ("stop", [0.09, 0.03, 0.03, 0.11]),
     ("tips", [0.75, 0.01, 0.01, 0.43]),
     ("guy", [0.38, 0.12, 0.12, 0.42]),
-    ("legs", [0.3, 0.04, 0.04, 0.23]),
+    ("legs", [0.31, 0.04, 0.04, 0.23]),
     ("load", [0.36, 0.08, 0.08, 0.25]),
 ];
 

@@ -80,3 +80,13 @@ fn the_load_may_move_over_a_pulley_only_where_there_is_one() {
     assert!(!Line::hung().moves());
     assert!(Line::along(Path::StraightBack { to: Point::ORIGIN }).moves());
 }
+
+#[test]
+fn of_a_line_that_ends_at_the_head_or_passes_it_nothing_is_hauled() {
+    for operation in Operation::ALL {
+        for path in [Path::Hung, Path::NotOverHead] {
+            let line = Line { pulley_efficiency: 0.8, ..Line::along(path) };
+            assert_eq!(line.haul_factor(operation).to_bits(), 0.0_f64.to_bits(), "{path:?}");
+        }
+    }
+}

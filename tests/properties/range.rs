@@ -1,7 +1,10 @@
 //! The working range against a scan by brute force.
 
 use super::{cases, solvable};
-use outlean_rig::{Clearance, Rig, Side, checks, solve_at, working_range};
+use outlean_rig::{
+    Clearance, EXTRA_LEAN, LeanIs, Outcome, Rig, Side, Stretch, checks, margin, solve, solve_at, stretched,
+    working_range,
+};
 use proptest::prelude::*;
 
 const FINE: f64 = 0.02 * core::f64::consts::PI / 180.0;
@@ -80,4 +83,59 @@ proptest! {
         prop_assert!(range.intervals.windows(2).all(|pair| pair[0].to < pair[1].from));
         prop_assert_eq!(range.best_ratio <= 1.0, !range.intervals.is_empty());
     }
+}
+
+/// On guys that stretch the range is that of guys that do not, less the leans from which the load does not grow to the margin
+/// asked for or under which it leans too far otherwise; scanned between the degrees at which the core looks.
+#[test]
+fn a_scan_finds_the_same_range_on_guys_that_stretch() {
+    let (mut inside, mut drawn_in) = (0, 0);
+    for seed in 0..60 {
+        let Some((mut rig, _)) = solvable(seed) else { continue };
+        rig.lean_is = if seed % 2 == 0 { LeanIs::SetBefore } else { LeanIs::UnderLoad };
+        let rigid = working_range(&rig).unwrap();
+        for guy in &mut rig.guys {
+            (guy.sheet.elongation, guy.sheet.at) = (Some(0.004 + 0.0005 * (seed % 60) as f64), Some(2000.0));
+        }
+        let range = working_range(&rig).unwrap();
+        let stretch = Stretch::of(&rig).unwrap();
+        let wanted = rig.limits.wanted_margin();
+        let bears = |lean: f64| {
+            rig.cases().into_iter().all(|case| {
+                let there = Rig { case, lean, ..rig.clone() };
+                let stands = solve(&there).is_ok_and(|solution| solution.forces().is_some());
+                let tilts = match stretched(&there, &stretch).unwrap() {
+                    Outcome::Stands(found) => {
+                        found.set_lean.is_some_and(|set| (found.lean - set).abs() > EXTRA_LEAN)
+                    }
+                    _ => false,
+                };
+                let far = || margin(&there, &stretch).unwrap().is_some_and(|found| found.multiple >= wanted);
+                stands && !tilts && far()
+            })
+        };
+        let mut lean = -29.87_f64.to_radians();
+        while lean < 80_f64.to_radians() {
+            let ends = range.intervals.iter().flat_map(|interval| [interval.from, interval.to]);
+            if ends.into_iter().all(|end| (end - lean).abs() > 1e-3) {
+                let holds = rigid.around(lean).is_some() && bears(lean);
+                // Less than a degree that holds or does not may go unseen.
+                let near = [-1.0_f64, 1.0].map(|by| lean + by.to_radians());
+                let alike = near.iter().all(|&near| (rigid.around(near).is_some() && bears(near)) == holds);
+                assert!(
+                    holds == range.around(lean).is_some() || !alike,
+                    "seed {seed} at {}° of {range:?}",
+                    lean.to_degrees()
+                );
+                inside += u32::from(holds);
+            }
+            lean += 0.43_f64.to_radians();
+        }
+        drawn_in += u32::from(range.intervals != rigid.intervals);
+        assert_eq!(range.best_ratio <= 1.0, !range.intervals.is_empty(), "seed {seed}: {range:?}");
+        for interval in &range.intervals {
+            assert!(bears(interval.from) && bears(interval.to), "seed {seed}: {interval:?}");
+        }
+    }
+    assert!(inside > 300 && drawn_in > 20, "{inside} {drawn_in}");
 }

@@ -280,6 +280,106 @@ fn what_is_not_known_of_a_leg_is_not_assessed() {
     assert_eq!((pulled.state, pulled.ratio), (State::NotAssessed, None));
 }
 
+/// The factors of the code, each put on the value that it belongs to, for every grade of the NDS, section, moisture and
+/// duration; the steps are what the result was made of.
+#[test]
+fn a_column_is_what_the_factors_of_the_code_make_of_its_grade() {
+    for grade in Grade::ALL.into_iter().filter(|grade| grade.code() == Code::Nds && grade.values().is_some())
+    {
+        for sawn in [None, Some((0.089, 0.089)), Some((0.09, 0.14)), Some((0.14, 0.19))] {
+            for (moisture, duration) in [
+                (Moisture::Dry, Duration::Short),
+                (Moisture::Wet, Duration::Long),
+                (Moisture::Wet, Duration::Permanent),
+            ] {
+                let mut rig = rig(20.0, 100.0);
+                rig.gear.timber = Timber { grade: Some(grade), moisture, duration, ..Timber::default() };
+                let shape = match sawn {
+                    Some((breadth, depth)) => {
+                        Pole { breadth: Some(breadth), depth: Some(depth), ..Pole::default() }
+                    }
+                    None => pole(0.13),
+                };
+                rig.legs = Pair::both(Leg {
+                    pole: Pole { crook: Some(0.01), eccentricity: Some(0.03), ..shape },
+                    ..rig.legs.left
+                });
+                let (side, area, modulus, c) = match sawn {
+                    Some((b, d)) => (b, b * d, d * b * b / 6.0, nds::SAWN),
+                    None => {
+                        let area = core::f64::consts::PI * 0.13 * 0.13 / 4.0;
+                        (libm::sqrt(area), area, area * 0.13 / 8.0, nds::ROUND)
+                    }
+                };
+                let values = grade.values().unwrap();
+                let (on_c, on_b) = match sawn {
+                    Some((b, d)) if grade.sized() => nds::size_factors(b, d),
+                    _ => (1.0, 1.0),
+                };
+                let (f_c, f_b) = (values.compression * on_c, values.bending * on_b);
+                let [wet_c, wet_b, wet_e] = nds::wet_service(moisture, f_c, f_b);
+                let lasting = nds::load_duration(duration);
+                let f_ce = nds::critical_buckling(values.stiffness * wet_e, 4.0 / side);
+                let full = f_c * lasting * wet_c;
+                let fc_prime = full * nds::column_stability(f_ce / full, c);
+                let moment = solve(&rig).unwrap().forces().unwrap().leg_moment.left;
+                let column = nds::Column {
+                    fc_prime,
+                    fb_prime: f_b * lasting * wet_b,
+                    f_ce,
+                    f_b: moment / modulus,
+                    crook: 0.01 * area / modulus,
+                    eccentric: 0.03 * area / modulus,
+                };
+                let found = check(&rig, LEFT).unwrap();
+                near(found.strength.unwrap() / (fc_prime * area), 1.0, 1e-12);
+                near(found.allowable.unwrap() / (column.greatest_compression() * area), 1.0, 1e-9);
+                assert_eq!(found.source, Some(values.source));
+                let stress = found.demand / area;
+                for (symbol, wanted) in [
+                    (Symbol::StressC, stress),
+                    (Symbol::StressWeight, column.f_b + stress * column.crook),
+                    (Symbol::StressEccentric, stress * column.eccentric),
+                    (Symbol::Interaction, column.interaction(stress)),
+                ] {
+                    near(step(&rig, LEFT, symbol) / wanted, 1.0, 1e-9);
+                }
+            }
+        }
+    }
+}
+
+/// By EN 1995-1-1 (6.23, 6.24) of C24, its stresses with the partial factors of EN 1990 on load and weight.
+#[test]
+fn a_column_by_the_european_code_is_what_its_factors_make_of_its_class() {
+    let mut rig = rig(20.0, 100.0);
+    rig.gear.timber.grade = Some(Grade::C24);
+    rig.legs = Pair::both(Leg {
+        pole: Pole { crook: Some(0.01), eccentricity: Some(0.03), ..pole(0.13) },
+        ..rig.legs.left
+    });
+    let values = Grade::C24.values().unwrap();
+    let area = core::f64::consts::PI * 0.13 * 0.13 / 4.0;
+    let modulus = area * 0.13 / 8.0;
+    let k_mod = eurocode::modification(rig.gear.timber.moisture, rig.gear.timber.duration);
+    let (f_cd, f_md) = (values.compression * k_mod / 1.3, values.bending * k_mod / 1.3);
+    // A quarter of the diameter is the radius of gyration.
+    let relative = eurocode::relative_slenderness(4.0 / (0.13 / 4.0), values.compression, values.stiffness);
+    let k_c = eurocode::buckling(relative);
+    let found = check(&rig, LEFT).unwrap();
+    let moment = solve(&rig).unwrap().forces().unwrap().leg_moment.left;
+    let unity = |compression: f64| {
+        let axial = 1.5 * compression / area;
+        axial / (k_c * f_cd) + (1.35 * moment + 1.5 * compression * 0.04) / modulus / f_md
+    };
+    near(unity(found.allowable.unwrap()), 1.0, 1e-9);
+    near(step(&rig, LEFT, Symbol::Unity), unity(found.demand), 1e-9);
+    let bare = found.strength.unwrap();
+    let broken = bare / area / (k_c * values.compression) + (moment + bare * 0.04) / modulus / values.bending;
+    near(broken, 1.0, 1e-9);
+    assert_eq!((found.source, found.rule), (Some(values.source), Some(CheckRule::En1995Column)));
+}
+
 #[test]
 fn a_working_range_ends_where_a_leg_carries_all_it_may() {
     let mut rig = rig(20.0, 320.0);

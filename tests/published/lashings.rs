@@ -1,6 +1,7 @@
 //! How manuals lash the head of shears. War Office 1905, FM 3-97.61 with the US Marine Corps' mountain course, an article after
 //! the Admiralty's manual, Thurman's *Pioneering* (second hand); NAVEDTRA 14043 and the navy's construction electrician
-//! course, Moss, *Manual of Military Training*, 1137, Ashley, *Book of Knots*, 2102 (read); FM 5-125 *from memory*.
+//! course, Moss, *Manual of Military Training*, 1137, Ashley, *Book of Knots*, 2102, FM 5-125, chapter 5, and NAVEDTRA, gin poles,
+//! Boy Scouts of America, square lashing (read); FM 5-125, shears, *from memory*.
 
 use super::near;
 use outlean_rig::strength::{Gap, LASHINGS_ASKED, Lashing, Seen, Source};
@@ -26,6 +27,8 @@ fn what_manuals_ask() {
     let least = LASHINGS_ASKED.iter().map(|asked| asked.turns.0).min().unwrap();
     let most = LASHINGS_ASKED.iter().map(|asked| asked.turns.1).max().unwrap();
     assert!([8, 9, 14].iter().all(|turns| (least..=most).contains(turns)));
+    // So do the eight turns that hold a tackle to a gin pole. A square lashing, of three and two, is none for a head.
+    assert!((least..=most).contains(&8) && least > 3);
 }
 
 /// What is taken where nothing is said is what is commonly done, and at the lower end of what manuals ask.

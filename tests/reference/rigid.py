@@ -25,7 +25,7 @@ class Legs:
 
 
 class Guys:
-    """Which guy works and what each carries, by trying them one at a time."""
+    """Which guys work and what each carries, by trying them one at a time."""
 
     def __init__(self, rig, frame, load):
         self.frame, self.load = frame, load
@@ -59,29 +59,55 @@ class Guys:
         # In the frame's plane within rounding: no force is enough.
         return more if abs(more) < 1e8 * (np.linalg.norm(self.load) + 1.0) else None
 
+    def splayed(self, number):
+        """Behind, ahead or to a side, and off the middle to the left or right; `None` near the middle."""
+        from_middle = self.anchors[number] - self.frame.middle
+        ahead, left = from_middle @ self.frame.forward, from_middle @ self.frame.foot_line
+        if abs(left) <= 0.1 * abs(ahead):
+            return None
+        station = "side" if self.frame.is_to_a_side(self.anchors[number]) else ahead > 0.0
+        return station, left > 0.0
+
+    def together(self, first, able):
+        """What a guy would have to pull more, N, and another that holds with it, splayed to its other side, of those able."""
+        mores = {first: self.more_from(first)}
+        stands = self.splayed(first)
+        for other in able if stands else []:
+            if self.splayed(other) == (stands[0], not stands[1]):
+                mores[other] = self.more_from(other)
+                break
+        else:
+            return mores
+        # By its arm over its length; the arm of one goes as the inverse of what it would have to pull alone.
+        lengths = {number: np.linalg.norm(self.anchors[number] - self.frame.head) for number in mores}
+        turn = 1.0 / sum(1.0 / (more * more * lengths[number]) for number, more in mores.items())
+        return {number: turn / (more * lengths[number]) for number, more in mores.items()}
+
     def balance(self):
         """Finds the tensions. The way it tips, or `None` where it stands."""
         if abs(self.left_over()) <= self.nothing:
             return None
         numbers = [i for i, rigged in enumerate(self.rigged) if rigged]
         to_side = [self.frame.is_to_a_side(anchor) for anchor in self.anchors]
-        for number in [i for i in numbers if not to_side[i]] + [i for i in numbers if to_side[i]]:
-            more = self.more_from(number)
-            if more is not None and more > 0.0:
-                self.tensions[number] += more
-                self.working = number
-                return None
-        for number in numbers:
-            if self.tensions[number] == 0.0:
-                continue
-            more = self.more_from(number)
-            if more is None or more >= 0.0:
-                continue
-            eased = self.tensions[number] + more
-            self.tensions[number] = eased if eased > self.nothing else 0.0
-            if eased > self.nothing:
-                self.working = number
-                return None
+        more = {number: self.more_from(number) for number in numbers}
+        able = [number for number in numbers if more[number] is not None and more[number] > 0.0]
+        for first in [i for i in able if not to_side[i]] + [i for i in able if to_side[i]]:
+            for number, pull in self.together(first, able).items():
+                self.tensions[number] += pull
+            self.working = first
+            return None
+        for _ in numbers:
+            if abs(self.left_over()) <= self.nothing:
+                break
+            more = {number: self.more_from(number) for number in numbers if self.tensions[number] > 0.0}
+            taut = [number for number, pull in more.items() if pull is not None and pull < 0.0]
+            if not taut:
+                break
+            pulls = self.together(taut[0], taut)
+            for number, pull in pulls.items():
+                eased = self.tensions[number] + pull
+                self.tensions[number] = eased if eased > self.nothing else 0.0
+            self.working = min((number for number in pulls if self.tensions[number] > 0.0), default=None)
         left = self.left_over()
         return None if abs(left) <= self.nothing else ("forward" if left > 0.0 else "back")
 

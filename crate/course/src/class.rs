@@ -32,6 +32,14 @@ pub struct Cell {
     pub last: u64,
 }
 
+impl Cell {
+    /// The share in whole per cent, a half as the next above: as people read it.
+    #[must_use]
+    pub fn percent(&self) -> u32 {
+        (self.share * 100.0 + 0.5) as u32
+    }
+}
+
 /// The table of all these learners' attempts. A learner may come more than once.
 #[must_use]
 pub fn class(records: &[(&Learner, &[Attempt])]) -> Class {

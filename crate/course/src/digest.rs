@@ -98,7 +98,7 @@ impl Template {
                 Drawn::Faults(_) => Response::Faults(vec![0]),
                 Drawn::Set(set) => Response::Set(Box::new(set.rig.clone())),
             };
-            for response in drawn.answer().into_iter().chain([other]) {
+            for response in [drawn.answer(), other] {
                 // An answer that cannot be marked is one of the things that must be the same.
                 digest.whole(drawn.mark(&response).map_or(0, |mark| mark.digest()));
             }

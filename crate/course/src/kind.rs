@@ -2,7 +2,8 @@
 
 use crate::{
     Choose, ChooseMark, ChooseTemplate, EstimateTemplate, Faults, FaultsMark, FaultsTemplate, Marked, Order,
-    OrderMark, OrderTemplate, Question, Set, SetMark, SetTemplate, Undrawn, Unmarked, Verdict, draw, mark,
+    OrderMark, OrderTemplate, Question, Sentence, Set, SetMark, SetTemplate, Undrawn, Unmarked, Verdict,
+    draw, mark,
 };
 use outlean_rig::Rig;
 use outlean_rigfile::Units;
@@ -144,7 +145,32 @@ impl Drawn {
     }
 }
 
+/// Most sentences that are said of an order: what comes first is what to put right first.
+const MOST_SAID: usize = 3;
+
 impl Mark {
+    /// What is said of it.
+    #[must_use]
+    pub fn said(&self) -> &[Sentence] {
+        match self {
+            Self::Estimate(Marked { sentences, .. })
+            | Self::Choose(ChooseMark { sentences, .. })
+            | Self::Faults(FaultsMark { sentences, .. })
+            | Self::Set(SetMark { sentences, .. }) => sentences,
+            Self::Order(mark) => mark.sentences.get(..MOST_SAID).unwrap_or(&mark.sentences),
+        }
+    }
+
+    /// What it was found to be, as records have it: `right`, or `other`; of an estimate as [`Verdict::name`].
+    #[must_use]
+    pub const fn verdict(&self) -> &'static str {
+        match self {
+            Self::Estimate(mark) => mark.verdict.name(),
+            _ if self.right() => "right",
+            _ => "other",
+        }
+    }
+
     /// Whether it is right.
     #[must_use]
     pub const fn right(&self) -> bool {

@@ -76,14 +76,14 @@ pub use outlean_rig::Generator;
 pub use plain::plain;
 #[cfg(feature = "records")]
 pub use record::{
-    Allowed as AllowedInRecord, Aside, FORMAT, OtherLearner, Reason, Record, Unread, VERSION, csv,
-    read as read_record,
+    Allowed as AllowedInRecord, Aside, FORMAT, Gathered, OtherLearner, Reason, Record, Unread, VERSION,
+    class_csv, csv, read as read_record,
 };
-pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, outcome, pick};
+pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, due, outcome, pick};
 pub use response::Unreadable;
 pub use schedule::{INTERVALS, Standing, standing, standings};
 pub use sentence::{Fill, Sentence, With, part as part_asked};
-pub use set::{Condition, ConditionMark, Set, SetMark, SetTemplate};
+pub use set::{CONTROLS, Condition, ConditionMark, Set, SetMark, SetTemplate};
 pub use slip::{Slip, SlipKind};
 pub use step::{Given, Step, Worked};
 pub use steps::worked;

@@ -28,6 +28,18 @@ pub enum Verdict {
 }
 
 impl Verdict {
+    /// Its name, as records have it.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Right => "right",
+            Self::Near => "near",
+            Self::Slip(_) => "slip",
+            Self::UnitSlip { .. } => "unit",
+            Self::Other => "other",
+        }
+    }
+
     /// What the answer is worth: 1 right, a half near or with the unit mistaken, else 0.
     #[must_use]
     pub const fn share(&self) -> f64 {

@@ -103,6 +103,13 @@ fn stack<'a>(
     stack.into_iter().map(|(_, _, name)| name).collect()
 }
 
+/// The day on which the first objective is due, in the past where one is overdue; `None` where nothing was answered.
+#[must_use]
+pub fn due(attempts: &[Attempt], cards: &[Card], today: u64) -> Option<u64> {
+    let all = standings(attempts, cards, today);
+    all.iter().filter(|(_, standing)| standing.level > 0).map(|(_, standing)| standing.due).min()
+}
+
 /// What came of a refresher.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
@@ -137,11 +144,10 @@ pub fn outcome(answered: &[Attempt], attempts: &[Attempt], cards: &[Card], today
         !marks.is_empty() && mean(&marks) < pass
     };
     let tomorrow = today.saturating_add(1);
-    let due = all.iter().filter(|(_, standing)| standing.level > 0).map(|(_, standing)| standing.due).min();
     Outcome {
         share,
         passed: !answered.is_empty() && share >= pass,
         back_to: all.iter().map(|(name, _)| *name).filter(|name| below(name)).map(str::to_owned).collect(),
-        next: due.unwrap_or(tomorrow).max(tomorrow),
+        next: due(attempts, cards, today).unwrap_or(tomorrow).max(tomorrow),
     }
 }

@@ -7,10 +7,14 @@ use crate::{Claim, Generator, Sentence, Sides, Span, Unclear, Undrawn, Unsuited}
 use outlean_rig::{Rig, Tip};
 use outlean_rigfile::{Value, entries_of, field};
 
+/// The fields that a figure has controls for: what else is to be moved cannot be.
+pub const CONTROLS: [&str; 4] = ["lean", "load.mass", "aft.setback", "feet.spread"];
 /// How many fields may be moved in one question.
 const MOST_MOVED: usize = 3;
-/// How many values of each field are tried where several must move together.
+/// How many values of each field are tried first where several must move together.
 const COARSE: usize = 7;
+/// How many settings are tried for one question where a coarse grid has none.
+const MOST_TRIED: usize = 6000;
 
 /// Conditions and what may be moved until they hold.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
@@ -87,7 +91,8 @@ impl SetTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
     /// Rigs are drawn until one makes a question: the conditions do not all hold on it, clearly, and a setting is found
-    /// at which they do.
+    /// at which they do: of one field alone, or of all on a coarse grid. Where no rig has one there the same are drawn again and all
+    /// settings are tried; where that would be more than 6,000 in all, as many, spread evenly.
     ///
     /// # Errors
     ///
@@ -104,22 +109,54 @@ impl SetTemplate {
             moves.push(span.values().map_err(Undrawn::Vary)?);
             within("value of a field to move", moves.last().map_or(0, Vec::len), 400)?;
         }
-        let mut generator = Generator::new(seed, &self.id);
         let mut last = Unsuited::OutOfReach;
-        for _ in 0..MOST_DRAWN {
-            let rig = vary(&self.vary, &self.rig, &mut generator).map_err(Undrawn::Vary)?;
-            match self.example(&rig, &moves) {
-                Ok(example) => {
-                    let (until, may) = (self.until.clone(), self.may.clone());
-                    return Ok(Set { id: self.id.clone(), seed, rig, until, may, example });
+        for mut tries in [0, MOST_TRIED] {
+            let mut generator = Generator::new(seed, &self.id);
+            let mut out_of_reach = false;
+            for _ in 0..MOST_DRAWN {
+                let rig = vary(&self.vary, &self.rig, &mut generator).map_err(Undrawn::Vary)?;
+                let found = self.example(&rig, &moves).or_else(|unsuited| match unsuited {
+                    Unsuited::OutOfReach => self.searched(&rig, &moves, &mut tries).ok_or(unsuited),
+                    _ => Err(unsuited),
+                });
+                match found {
+                    Ok(example) => {
+                        let (until, may) = (self.until.clone(), self.may.clone());
+                        return Ok(Set { id: self.id.clone(), seed, rig, until, may, example });
+                    }
+                    Err(unsuited) => last = unsuited,
                 }
-                Err(unsuited) => last = unsuited,
+                out_of_reach |= last == Unsuited::OutOfReach;
+            }
+            // One field alone was tried whole.
+            if !out_of_reach || moves.len() < 2 {
+                break;
             }
         }
         Err(Undrawn::NoneFits { drawn: MOST_DRAWN, last })
     }
 
-    /// A setting at which all conditions hold, which they do not on `rig`.
+    /// A setting among all that there are at which all conditions hold. It takes one of the `tries` for each that it looks at.
+    fn searched(&self, rig: &Rig, moves: &[Vec<f64>], tries: &mut usize) -> Option<Vec<f64>> {
+        let count = moves.iter().fold(1_usize, |count, values| count.saturating_mul(values.len()));
+        // A stride without a divisor in common with their number comes to every one, and to any part of them evenly.
+        let mut stride = (count as f64 * 0.618) as usize;
+        while divisor(stride, count) > 1 {
+            stride += 1;
+        }
+        let mut at = 0;
+        for _ in 0..count.min(*tries) {
+            *tries -= 1;
+            let setting = setting(moves, at);
+            if self.reached(rig, &setting) {
+                return Some(setting);
+            }
+            at = (at + stride) % count;
+        }
+        None
+    }
+
+    /// A setting at which all conditions hold, which they do not on `rig`: of one field, or on a coarse grid.
     fn example(&self, rig: &Rig, moves: &[Vec<f64>]) -> Result<Vec<f64>, Unsuited> {
         fit_to_show(rig, self.until.iter().map(|condition| &condition.claim))?;
         let mut now = Vec::new();
@@ -172,12 +209,7 @@ impl SetTemplate {
         let coarse: Vec<Vec<f64>> = moves.iter().map(|values| spread(values)).collect();
         let count: usize = coarse.iter().map(Vec::len).product();
         for number in 0..count {
-            let mut left = number;
-            let mut setting = Vec::new();
-            for values in &coarse {
-                setting.extend(values.get(left % values.len().max(1)));
-                left /= values.len().max(1);
-            }
+            let setting = setting(&coarse, number);
             if self.reached(rig, &setting) {
                 return Ok(setting);
             }
@@ -190,6 +222,22 @@ impl SetTemplate {
         let Some(rig) = set(rig, &self.may, setting) else { return false };
         self.until.iter().all(|condition| condition.claim.holds(&rig) == Ok(true))
     }
+}
+
+/// The setting of this number among all of these values of each field.
+fn setting(moves: &[Vec<f64>], number: usize) -> Vec<f64> {
+    let mut left = number;
+    let mut setting = Vec::new();
+    for values in moves {
+        setting.extend(values.get(left % values.len().max(1)));
+        left /= values.len().max(1);
+    }
+    setting
+}
+
+/// The greatest divisor in common.
+const fn divisor(a: usize, b: usize) -> usize {
+    if b == 0 { a } else { divisor(b, a % b) }
 }
 
 /// Values spread over all of `values`, both ends among them.

@@ -3,7 +3,7 @@
 use crate::{Operand, Unclear};
 use core::ops::Range;
 use outlean_rig::{Dimension, Rig, solve};
-use outlean_rigfile::{Units, choice, choices, show};
+use outlean_rigfile::{Units, choice, choices, measured};
 
 /// A text with gaps.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
@@ -121,7 +121,7 @@ impl Text {
 pub fn shown(filled: &[Filled], units: Units, word: &dyn Fn(&str, &'static str) -> String) -> String {
     let piece = |piece: &Filled| match piece {
         Filled::Plain(text) => text.clone(),
-        Filled::Number(value, dimension) => show(*value, *dimension, units).to_string(),
+        Filled::Number(value, dimension) => measured(*value, *dimension, units).to_string(),
         Filled::Word(key, chosen) => word(key, chosen),
     };
     filled.iter().map(piece).collect()

@@ -2,7 +2,7 @@
 
 use crate::{Drawn, Question, Response, Template, Undrawn, answered_in, worked};
 use core::ops::Range;
-use outlean_rig::Quantity;
+use outlean_rig::{Dimension, Quantity};
 use outlean_rigfile::{Units, show};
 
 /// What is wrong with a template, and the first seed that brings it out.
@@ -48,14 +48,18 @@ impl Template {
 }
 
 impl Drawn {
-    /// The response that the core calls right; `None` of an estimate, which is typed.
+    /// The response that the core calls right; of an estimate the number as it is read off, in metric units.
     #[must_use]
-    pub fn answer(&self) -> Option<Response> {
+    pub fn answer(&self) -> Response {
         let places = |right: &mut dyn Iterator<Item = bool>| {
             right.enumerate().filter(|(_, right)| *right).map(|(place, _)| place).collect()
         };
-        Some(match self {
-            Self::Estimate(_) => return None,
+        match self {
+            Self::Estimate(question) => {
+                let dimension = answered_in(question.ask).unwrap_or(Dimension::Force);
+                let typed = show(question.answer, dimension, Units::Metric).to_string();
+                Response::Estimate(typed, Units::Metric)
+            }
             Self::Choose(choose) => {
                 Response::Choose(places(&mut choose.options.iter().map(|option| option.holds)))
             }
@@ -64,7 +68,7 @@ impl Drawn {
                 Response::Faults(places(&mut faults.items.iter().map(|item| item.faulty)))
             }
             Self::Set(set) => Response::Set(Box::new(set.solved())),
-        })
+        }
     }
 
     /// The question as it is given, where that is a response at all.
@@ -77,14 +81,15 @@ impl Drawn {
     }
 
     fn sound(&self) -> Result<(), Flawed> {
+        // First what says more than that an answer is marked wrong.
+        if let Self::Estimate(question) = self {
+            estimate(question)?;
+        }
         let right = |response: Response| self.mark(&response).is_ok_and(|mark| mark.right());
-        if self.answer().is_some_and(|answer| !right(answer)) || self.given().is_some_and(right) {
+        if !right(self.answer()) || self.given().is_some_and(right) {
             return Err(Flawed::NotMarked);
         }
-        match self {
-            Self::Estimate(question) => estimate(question),
-            _ => Ok(()),
-        }
+        Ok(())
     }
 }
 

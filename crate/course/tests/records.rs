@@ -1,7 +1,8 @@
 //! Records: read, migrated, put together, written, whatever is in them.
 
 use outlean_course::{
-    AllowedInRecord as Allowed, Aside, Attempt, Learner, Reason, Record, Score, class, csv, read_record,
+    AllowedInRecord as Allowed, Aside, Attempt, Cell, Gathered, Learner, Reason, Record, Score, class,
+    class_csv, csv, read_record,
 };
 use proptest::prelude::*;
 
@@ -132,6 +133,40 @@ fn a_class_side_by_side() {
     assert_eq!((leg.attempts, leg.share, leg.last), (2, 0.5, 300));
     assert_eq!(table.learners[0].cells[0], None);
     assert_eq!(table.learners[1].cells[0].unwrap().last, 9000);
+}
+
+#[test]
+fn a_share_is_read_in_whole_per_cent() {
+    let percent = |share| Cell { attempts: 8, share, last: 0 }.percent();
+    assert_eq!([0.0, 2.0 / 3.0, 0.625, 0.875, 0.995, 1.0].map(percent), [0, 67, 63, 88, 100, 100]);
+}
+
+#[test]
+fn files_come_in_any_order_and_one_that_comes_twice_counts_once() {
+    let mut other = attempt(200, "guy", 1, 0.5);
+    other.objective = "=a, guy".into();
+    let one = record(vec![attempt(100, "leg", 1, 1.0)]);
+    let two = record(vec![attempt(100, "leg", 1, 1.0), other.clone()]);
+    let mo = Record::new(Learner("Mo".into()), vec![other], vec![]);
+    let gathered = |files: &[&Record]| {
+        let mut all = Gathered::default();
+        for file in files {
+            assert_eq!(all.add((*file).clone()), []);
+        }
+        all
+    };
+    let all = gathered(&[&one, &mo, &two, &one]);
+    assert_eq!(all, gathered(&[&two, &mo]));
+    assert_eq!(all.records().map(|record| record.attempts.len()).collect::<Vec<_>>(), [2, 1]);
+    assert_eq!(class_csv(&all.table()), "learner,\"'=a, guy\",Estimate a leg.\r\nInes,0.5,1\r\nMo,0.5,\r\n");
+    // What contradicts is told, once; what stood aside before is told with each file that has it.
+    let mut all = all;
+    let mut other = record(vec![attempt(100, "leg", 1, 0.0)]);
+    assert_eq!(all.add(other.clone()), [Reason::new("time", "100", Allowed::Once)]);
+    assert_eq!(all.add(other.clone()), []);
+    other.aside.push(Aside { raw: "x".into(), why: Reason::new("seed", "x", Allowed::Json) });
+    assert_eq!(all.add(other.clone()), [Reason::new("seed", "x", Allowed::Json)]);
+    assert_eq!(all.add(other), [Reason::new("seed", "x", Allowed::Json)]);
 }
 
 fn attempts() -> impl Strategy<Value = Vec<Attempt>> {

@@ -1,23 +1,36 @@
 //! Building the course: lessons into pages, beside the assets and the program that the pages load.
 
 use crate::course;
+use crate::glossary::Glossary;
+use crate::numbers;
 use crate::page::{self, Shell};
+use crate::sources;
+use crate::stale;
+use crate::translation::Translation;
 use outlean_picture::Words;
 
-use std::collections::BTreeMap;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+/// The scripts that pages load, and the modules that scripts do.
+const SCRIPTS: [&str; 8] =
+    ["page.js", "painter.js", "speaker.js", "hands.js", "record.js", "class.js", "refresher.js", "plan.js"];
+const MODULES: [&str; 4] = ["outlean_bg.wasm", "refresher_bg.wasm", "class_bg.wasm", "planner_bg.wasm"];
 
 /// From where to where.
-pub struct Places<'a> {
+pub struct Places {
     /// Folder of the lessons, one folder each, in teaching order.
-    pub lessons: &'a Path,
+    pub lessons: PathBuf,
     /// Folder of elements, styles, strings, shells and fonts.
-    pub assets: &'a Path,
-    /// Folder of the compiled program: `page.js`, `speaker.js`, `record.js`, `outlean_bg.wasm`.
-    pub program: &'a Path,
+    pub assets: PathBuf,
+    /// Folder of the compiled program: scripts and modules, side by side.
+    pub program: PathBuf,
     /// Folder to fill.
-    pub out: &'a Path,
+    pub out: PathBuf,
 }
 
 /// Why a course could not be built.
@@ -28,17 +41,15 @@ pub enum Failure {
     Content(String),
 }
 
-/// Builds the course. A file whose content is as it was is not written again.
+/// Builds the course. A file whose content is as it was is not written again; one that an earlier build made and this one
+/// does not is removed.
 ///
 /// # Errors
 ///
 /// The first file that cannot be read or written, or every problem of every lesson. Pages are written only when no
 /// lesson has a problem.
-pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
-    let words = strings(&places.assets.join("strings/en/shell.json"))?;
-    let picture = strings(&places.assets.join("strings/en/picture.json"))?;
-    let shell = Shell { template: text(&places.assets.join("shells/lesson.html"))?, words, picture };
-    let course = course::read(&[places.lessons.to_owned()])?;
+pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
+    let course = course::read(std::slice::from_ref(&places.lessons))?;
     if course.errors > 0 {
         return Err(Failure::Content(course.said));
     }
@@ -46,41 +57,95 @@ pub fn build(places: &Places<'_>) -> Result<Vec<String>, Failure> {
     let lessons = course.lessons;
     if lessons.is_empty() {
         return Err(Failure::File(
-            places.lessons.to_owned(),
+            places.lessons.clone(),
             "no lesson in it: no folder with a lesson.md".into(),
         ));
     }
     let mut pages = BTreeMap::new();
+    let (glossary, sources) = (course.glossary, course.sources);
+    let translations = course.translations;
+    let mut all: Files = Vec::new();
+    let shell = shell(places, "en", &mut all)?;
+    let mut uses = Vec::new();
     for (name, lesson) in &lessons {
-        for (file, content) in page::lesson(&shell, name, lesson) {
-            pages.insert(file, content);
+        let there = translations.iter().filter(|each| each.name == *name);
+        let others: Vec<_> =
+            there.map(|each| (each.language.as_str(), format!("../{}/{name}/", each.language))).collect();
+        let (files, used) = page::lesson(&shell, name, lesson, &others, &glossary);
+        pages.extend(files);
+        uses.push(used);
+    }
+    pages.insert(PathBuf::from("glossary/index.html"), glossary.page(&shell, &lessons, &uses));
+    pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
+    pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
+    pages.insert(PathBuf::from("index.html"), page::home(&shell, &lessons, &[]));
+    let languages: BTreeSet<&str> = translations.iter().map(|each| each.language.as_str()).collect();
+    for language in languages {
+        let own: Vec<&Translation> = translations.iter().filter(|each| each.language == language).collect();
+        let shell = self::shell(places, language, &mut all)?;
+        let folder = Path::new(language);
+        for Translation { name, lesson, .. } in &own {
+            let original = [("en", format!("../../{name}/"))];
+            // The glossary knows the words of the originals alone.
+            let (files, _) = page::lesson(&shell, name, lesson, &original, &Glossary::default());
+            pages.extend(files.into_iter().map(|(file, content)| (folder.join(file), content)));
         }
+        pages.insert(folder.join("index.html"), page::home(&shell, &lessons, &own));
     }
-    pages.insert(PathBuf::from("index.html"), page::home(&shell, &lessons));
-    pages.insert(PathBuf::from("record/index.html"), crate::record_page::page(&shell));
-    for folder in ["fonts", "strings"] {
-        copy(&places.assets.join(folder), &places.out.join(folder))?;
+    for name in ["record", "class", "refresher"] {
+        pages.insert(Path::new(name).join("index.html"), crate::course_page::page(&shell, &lessons, name));
     }
+    pages.insert(PathBuf::from("plan/index.html"), crate::plan_page::page(&shell));
+    copy(&places.assets.join("fonts"), Path::new("fonts"), &mut all)?;
     // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
-    for file in files(places.assets)?.into_iter().filter(|file| !script(file)) {
-        put(&places.out.join(name_of(&file)), &bytes(&file)?)?;
+    for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
+        all.push((name_of(&file).into(), bytes(&file)?));
     }
-    for (file, place) in [
-        ("page.js", "page.js"),
-        ("speaker.js", "speaker.js"),
-        ("record.js", "record.js"),
-        ("outlean_bg.wasm", "wasm/outlean_bg.wasm"),
-    ] {
-        put(&places.out.join(place), &bytes(&places.program.join(file))?)?;
+    for file in SCRIPTS {
+        all.push((file.into(), bytes(&places.program.join(file))?));
     }
-    for (file, content) in &pages {
-        put(&places.out.join(file), content.as_bytes())?;
+    for file in MODULES {
+        all.push((Path::new("wasm").join(file), bytes(&places.program.join(file))?));
     }
+    all.extend(pages.into_iter().map(|(file, content)| (file, content.into_bytes())));
+    let made = all.iter().map(|(file, _)| file.clone()).collect();
+    put_all(&places.out, all)?;
+    stale::clear(&places.out, &made).map_err(|why| Failure::File(places.out.clone(), why.to_string()))?;
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
 
-fn strings(path: &Path) -> Result<Words, Failure> {
+/// The shell of pages in a language. Adds its strings to what is written: those of English where it has none of its own, so
+/// that no page is without a word.
+fn shell(places: &Places, language: &str, all: &mut Files) -> Result<Shell, Failure> {
+    let folder = places.assets.join("strings");
+    let mut parts = BTreeMap::new();
+    for file in files(&folder.join("en"))? {
+        let mut strings = strings(&file)?;
+        let own = folder.join(language).join(name_of(&file));
+        if language != "en" && own.is_file() {
+            strings.extend(self::strings(&own)?);
+        }
+        let place = Path::new("strings").join(language).join(name_of(&file));
+        all.push((place, serde_json::to_vec(&strings).unwrap_or_default()));
+        parts.insert(name_of(&file), strings);
+    }
+    let words = |names: &[&str]| {
+        let all = names.iter().filter_map(|name| parts.get(&format!("{name}.json"))).flatten();
+        Words::new(all.map(|(key, value)| (key.clone(), value.clone())))
+    };
+    Ok(Shell {
+        language: language.to_owned(),
+        up: if language == "en" { "" } else { "../" },
+        template: text(&places.assets.join("shells/lesson.html"))?,
+        words: words(&["shell"]),
+        picture: words(&["picture"]),
+        steps: words(&["steps"]),
+        questions: words(&["question", "questions"]),
+    })
+}
+
+fn strings(path: &Path) -> Result<BTreeMap<String, String>, Failure> {
     serde_json::from_str(&text(path)?).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
@@ -115,16 +180,37 @@ pub fn name_of(path: &Path) -> String {
     path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
 }
 
-fn copy(from: &Path, to: &Path) -> Result<(), Failure> {
+/// Files to be written: where, below the folder to fill, and what is in them.
+type Files = Vec<(PathBuf, Vec<u8>)>;
+
+fn copy(from: &Path, to: &Path, all: &mut Files) -> Result<(), Failure> {
     for path in entries(from)? {
         let place = to.join(name_of(&path));
         if path.is_dir() {
-            copy(&path, &place)?;
+            copy(&path, &place, all)?;
         } else {
-            put(&place, &bytes(&path)?)?;
+            all.push((place, bytes(&path)?));
         }
     }
     Ok(())
+}
+
+/// Writes files on all cores, the largest first: to pack them is most of a build.
+fn put_all(out: &Path, mut all: Files) -> Result<(), Failure> {
+    all.sort_by_key(|(_, content)| Reverse(content.len()));
+    let (all, next) = (&all, &AtomicUsize::new(0));
+    let work = || {
+        while let Some((file, content)) = all.get(next.fetch_add(1, Ordering::Relaxed)) {
+            put(&out.join(file), content)?;
+        }
+        Ok(())
+    };
+    let cores = thread::available_parallelism().map_or(1, usize::from);
+    thread::scope(|scope| {
+        let workers: Vec<_> = (0..cores).map(|_| scope.spawn(work)).collect();
+        // A worker that panicked has said so itself.
+        workers.into_iter().filter_map(|worker| worker.join().ok()).collect()
+    })
 }
 
 /// Writes a file, and its packed form, unless it already says the same.
@@ -140,7 +226,7 @@ fn put(path: &Path, content: &[u8]) -> Result<(), Failure> {
     fs::write(path, content).map_err(failed)?;
     match packed {
         Some(packed) => {
-            crate::packed::pack(content).and_then(|content| fs::write(packed, content)).map_err(failed)
+            crate::packed::pack(path, content).and_then(|content| fs::write(packed, content)).map_err(failed)
         }
         None => Ok(()),
     }

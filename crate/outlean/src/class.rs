@@ -1,9 +1,8 @@
 //! `outlean class`: many learners' records as one table by objective.
 
 use crate::words::words;
-use outlean_course::{Class, Learner, Reason, Record, class, date, read_record};
+use outlean_course::{Class, Gathered, Reason, class_csv, date, read_record};
 use serde::Serialize;
-use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -27,21 +26,23 @@ pub struct Records {
     /// Print every attempt as CSV.
     #[arg(long)]
     csv: bool,
+    /// Print the table as CSV: a line each learner, the share right of each objective.
+    #[arg(long, conflicts_with_all = ["csv", "json"])]
+    table: bool,
 }
 
 /// Runs the command and says how it went.
 pub fn run(args: &Records) -> ExitCode {
     let mut code = 0;
-    let mut known: BTreeMap<Learner, Record> = BTreeMap::new();
+    let mut known = Gathered::default();
     for path in &args.files {
         match std::fs::read(path) {
             Ok(bytes) => match read_record(&String::from_utf8_lossy(&bytes)) {
                 Ok(record) => {
-                    for aside in &record.aside {
+                    for why in known.add(record) {
                         code = code.max(1);
-                        eprintln!("{}", said("class.attempt", path, &aside.why));
+                        eprintln!("{}", said("class.attempt", path, &why));
                     }
-                    add(&mut known, record);
                 }
                 Err(why) => {
                     code = code.max(1);
@@ -61,27 +62,15 @@ pub fn run(args: &Records) -> ExitCode {
             }
         }
     }
-    let records: Vec<Record> = known.into_values().collect();
     if args.csv {
-        print!("{}", outlean_course::csv(&records));
+        print!("{}", outlean_course::csv(known.records()));
+    } else if args.table {
+        print!("{}", class_csv(&known.table()));
     } else {
-        let given: Vec<_> =
-            records.iter().map(|record| (&record.learner, record.attempts.as_slice())).collect();
-        let table = class(&given);
+        let table = known.table();
         print!("{}", if args.json { json(&table) } else { text(&table) });
     }
     code.into()
-}
-
-/// Puts a record to what is known of its learner.
-fn add(known: &mut BTreeMap<Learner, Record>, record: Record) {
-    let learner = record.learner.clone();
-    let whole = match known.remove(&learner) {
-        // The learner is the same: they always go together.
-        Some(there) => there.merged(record).ok(),
-        None => Some(record),
-    };
-    known.extend(whole.map(|whole| (learner, whole)));
 }
 
 fn said(key: &str, path: &Path, why: &Reason) -> String {
@@ -115,7 +104,7 @@ fn text(table: &Class) -> String {
                     &[
                         ("objective", name),
                         ("attempts", &cell.attempts.to_string()),
-                        ("share", &format!("{:.0} %", cell.share * 100.0)),
+                        ("share", &format!("{} %", cell.percent())),
                         ("last", &date(cell.last / DAY)),
                     ],
                 ),

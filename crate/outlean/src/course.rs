@@ -2,7 +2,11 @@
 
 use crate::build::{Failure, entries, files, name_of, text};
 use crate::diagnostics;
+use crate::glossary::{self, Glossary};
 use crate::lesson::{self, Block, Complaint, Lesson};
+use crate::reading;
+use crate::sources::{self, Sources};
+use crate::translation::{Translation, differences, is_language};
 use outlean_rig::Rig;
 use outlean_rigfile::Severity;
 use std::collections::BTreeMap;
@@ -13,6 +17,12 @@ use std::path::{Path, PathBuf};
 pub struct Course {
     /// Lessons with nothing wrong in them, by the names of their folders.
     pub lessons: Vec<(String, Lesson)>,
+    /// Their translations with nothing wrong in them, in the order of the lessons.
+    pub translations: Vec<Translation>,
+    /// The words of the trade; none where there is no glossary, or something wrong in it.
+    pub glossary: Glossary,
+    /// What it rests on; none where none are listed, or something is wrong in the list.
+    pub sources: Sources,
     /// How many lessons there are, wrong ones as well.
     pub count: usize,
     /// All that is to be said of them, ready to be read.
@@ -22,6 +32,9 @@ pub struct Course {
     /// How many warnings.
     pub warnings: usize,
 }
+
+/// Finds a rig by the name of its file.
+type RigOf<'a> = &'a dyn Fn(&str) -> Option<Rig>;
 
 /// A question's name and where it was first given: the path of its lesson.
 type Names = BTreeMap<String, String>;
@@ -41,8 +54,15 @@ pub fn read(folders: &[PathBuf]) -> Result<Course, Failure> {
         } else {
             entries(folder)?.into_iter().filter(is_lesson).collect()
         };
-        for folder in all {
-            course.lesson(&folder, &mut names)?;
+        for folder in &all {
+            course.lesson(folder, &mut names)?;
+        }
+        let lessons: Vec<String> = all.iter().map(|folder| name_of(folder)).collect();
+        if let Some(read) = course.beside(folder, "glossary.toml", |text| glossary::read(text, &lessons))? {
+            course.glossary = read;
+        }
+        if let Some(read) = course.beside(folder, "sources.toml", sources::read)? {
+            course.sources = read;
         }
     }
     Ok(course)
@@ -71,7 +91,11 @@ impl Course {
         let path = path.display().to_string();
         match lesson::read(&source, &|name| rigs.get(name).cloned()) {
             Ok(lesson) => {
+                for complaint in reading::hard(&source) {
+                    self.warn(&path, &source, complaint);
+                }
                 self.twice(&lesson, &path, &source, names);
+                self.translations(folder, &lesson, &|name| rigs.get(name).cloned())?;
                 if self.errors == before {
                     self.lessons.push((name_of(folder), lesson));
                 }
@@ -85,12 +109,66 @@ impl Course {
         Ok(())
     }
 
+    /// Reads what stands in `lang` beside a lesson.
+    fn translations(&mut self, folder: &Path, original: &Lesson, rig_of: RigOf<'_>) -> Result<(), Failure> {
+        let lang = folder.join("lang");
+        if !lang.is_dir() {
+            return Ok(());
+        }
+        for file in files(&lang)? {
+            let (source, path) = (text(&file)?, file.display().to_string());
+            let language = name_of(&file).strip_suffix(".md").unwrap_or_default().to_owned();
+            if !is_language(&language) {
+                let message = format!("`{}` names no language", name_of(&file));
+                let hint = "name it by its code and .md, such as de.md".to_owned();
+                self.complain(&path, &source, Complaint { span: 0..0, message, hint: Some(hint) });
+                continue;
+            }
+            let complaints = match lesson::read(&source, rig_of) {
+                Ok(lesson) => {
+                    let complaints = differences(original, &lesson, &source);
+                    if complaints.is_empty() {
+                        self.translations.push(Translation { language, name: name_of(folder), lesson });
+                    }
+                    complaints
+                }
+                Err(complaints) => complaints,
+            };
+            for complaint in complaints {
+                self.complain(&path, &source, complaint);
+            }
+        }
+        Ok(())
+    }
+
+    /// Reads what stands in a file beside the lessons, if it is there and nothing is wrong in it.
+    fn beside<R>(
+        &mut self,
+        folder: &Path,
+        name: &str,
+        read: impl FnOnce(&str) -> Result<R, Vec<Complaint>>,
+    ) -> Result<Option<R>, Failure> {
+        let path = folder.join(name);
+        if !path.is_file() {
+            return Ok(None);
+        }
+        let source = text(&path)?;
+        let complaints = match read(&source) {
+            Ok(read) => return Ok(Some(read)),
+            Err(complaints) => complaints,
+        };
+        for complaint in complaints {
+            self.complain(&path.display().to_string(), &source, complaint);
+        }
+        Ok(None)
+    }
+
     /// Complains of names of questions that another question of the course has.
     fn twice(&mut self, lesson: &Lesson, path: &str, source: &str, names: &mut Names) {
         let ids = lesson.body.iter().filter_map(|block| match block {
             Block::Estimate(block) => Some(block.template.id.as_str()),
             Block::Question(block) => Some(block.template.id()),
-            Block::Html(_) | Block::Figure { .. } => None,
+            Block::Html(_) | Block::Figure { .. } | Block::Build(_) => None,
         });
         for id in ids {
             let Some(earlier) = names.insert(id.to_owned(), path.to_owned()) else { continue };
@@ -101,6 +179,12 @@ impl Course {
             let span = at..at + quoted.len();
             self.complain(path, source, Complaint { span, message, hint: Some(hint) });
         }
+    }
+
+    fn warn(&mut self, path: &str, source: &str, complaint: Complaint) {
+        let Complaint { span, message, hint } = complaint;
+        self.said += &diagnostics::warning(path, source, span, &message, hint.as_deref());
+        self.warnings += 1;
     }
 
     fn complain(&mut self, path: &str, source: &str, complaint: Complaint) {

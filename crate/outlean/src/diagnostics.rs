@@ -21,10 +21,14 @@ pub fn problems(path: &str, source: &str, problems: &[Problem]) -> String {
     all
 }
 
-#[allow(dead_code, reason = "for what is built of lessons")]
 /// One complaint about the file `path`, an error, as [`problems`] prints it.
 pub fn complaint(path: &str, source: &str, span: Range<usize>, message: &str, hint: Option<&str>) -> String {
     one(Level::ERROR, path, source, span, message, hint)
+}
+
+/// One warning about the file `path`, as [`problems`] prints it.
+pub fn warning(path: &str, source: &str, span: Range<usize>, message: &str, hint: Option<&str>) -> String {
+    one(Level::WARNING, path, source, span, message, hint)
 }
 
 fn one(

@@ -42,6 +42,18 @@ pub struct RigFiles {
     units: UnitChoice,
 }
 
+impl RigFiles {
+    /// The files and folders, as given.
+    pub fn files(&self) -> &[PathBuf] {
+        &self.files
+    }
+
+    /// Units of the text.
+    pub fn units(&self) -> Units {
+        self.units.into()
+    }
+}
+
 #[derive(Clone, Copy, ValueEnum)]
 pub enum UnitChoice {
     /// kN, m, kg.

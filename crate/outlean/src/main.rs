@@ -5,25 +5,39 @@ mod check;
 mod cited;
 mod class;
 mod course;
+mod course_page;
+mod crew;
 mod diagnostics;
+#[cfg(test)]
+mod dry_run;
 mod files;
+mod glossary;
 mod lesson;
 mod materials;
 mod name;
 mod new_lesson;
+mod numbers;
 mod packed;
 mod page;
 mod picture;
+mod plan;
+mod plan_page;
+mod plates;
 mod propose;
 mod question;
 mod range;
-mod record_page;
+mod reach;
+mod reading;
 mod scatter;
 mod serve;
 mod sheet;
 mod solve;
+mod sources;
+mod stale;
 mod still;
 mod sweep;
+mod translation;
+mod version;
 mod watch;
 mod words;
 
@@ -72,6 +86,9 @@ enum Command {
         /// The folder to put it in.
         #[arg(long, default_value = "lessons")]
         lessons: PathBuf,
+        /// A plan that the lesson is about: its rig file goes beside the text as it is.
+        #[arg(long, value_name = "RIG.toml")]
+        plan: Option<PathBuf>,
     },
     /// Print questions of a lesson, drawn by seed, with the key on a page of its own.
     Sheet(sheet::Wanted),
@@ -111,6 +128,13 @@ enum Command {
     Materials(files::RigFiles),
     /// The smallest changes that bring rig files inside their limits.
     Propose(files::RigFiles),
+    /// A plan that a crew can build from: verdict, pacing-out, cut list, build and inspection lists, briefing, as-built
+    /// sheet.
+    Plan(plan::Wanted),
+    /// What hands must pull to haul the load, to raise the frame, and to luff it to another lean.
+    Crew(crew::Team),
+    /// The lean that a wanted clear reach asks for, and what that costs.
+    Reach(reach::Wanted),
     /// Draw a rig as an SVG file: a view of it, its force polygon, its curves.
     Picture(picture::Wanted),
     /// Set many learners' records side by side, by objective.
@@ -119,20 +143,17 @@ enum Command {
 
 fn main() -> ExitCode {
     match Cli::parse().command {
-        Command::Build { lessons, assets, program, out } => told(build::build(&build::Places {
-            lessons: &lessons,
-            assets: &assets,
-            program: &program,
-            out: &out,
-        })),
+        Command::Build { lessons, assets, program, out } => {
+            told(build::build(&build::Places { lessons, assets, program, out }))
+        }
         Command::Serve { dir, port, no_open, lessons, assets, program, .. } => {
-            let course = lessons.zip(assets).zip(program).map(|((lessons, assets), program)| watch::Course {
+            let places = lessons.zip(assets).zip(program).map(|((lessons, assets), program)| build::Places {
                 lessons,
                 assets,
                 program,
                 out: dir.clone(),
             });
-            let builds = course.map(watch::Course::watch);
+            let builds = places.map(watch::watch);
             let ready = |address: &str| {
                 println!("{address}");
                 if !no_open {
@@ -145,7 +166,7 @@ fn main() -> ExitCode {
             }
         }
         Command::Check { folders, digests } => check::run(&folders, digests),
-        Command::NewLesson { name, lessons } => new_lesson::run(&lessons, &name),
+        Command::NewLesson { name, lessons, plan } => new_lesson::run(&lessons, &name, plan.as_deref()),
         Command::Sheet(wanted) => sheet::run(&wanted),
         Command::Solve(args) => solve::run(&args),
         Command::Range(args) => range::run(&args),
@@ -153,6 +174,9 @@ fn main() -> ExitCode {
         Command::Scatter(args) => scatter::run(&args),
         Command::Materials(args) => materials::run(&args),
         Command::Propose(args) => propose::run(&args),
+        Command::Plan(args) => plan::run(&args),
+        Command::Crew(args) => crew::run(&args),
+        Command::Reach(args) => reach::run(&args),
         Command::Picture(args) => picture::run(&args),
         Command::Class(args) => class::run(&args),
     }

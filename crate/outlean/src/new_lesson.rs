@@ -1,5 +1,8 @@
 //! `outlean new-lesson`: a lesson to begin from.
 
+use crate::files::{self, Unread};
+use crate::words::words;
+use outlean_plan::lesson_of;
 use std::fs;
 use std::path::Path;
 use std::process::ExitCode;
@@ -9,19 +12,25 @@ const LESSON: &str = include_str!("../new-lesson/lesson.md");
 /// Its rig.
 const RIG: &str = include_str!("../new-lesson/rig.toml");
 
-/// Writes the lesson `name` into `lessons`. 2 where that cannot be done; what is there already is never touched.
-pub fn run(lessons: &Path, name: &str) -> ExitCode {
+/// Writes the lesson `name` into `lessons`, about the rig of the file `plan` if there is one. 2 where that cannot be done; what
+/// is there already is never touched.
+pub fn run(lessons: &Path, name: &str, plan: Option<&Path>) -> ExitCode {
     let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
     if name.is_empty() || !name.bytes().all(plain) {
         return crate::failed(&format!(
             "`{name}` is no name for a lesson: small letters, digits and hyphens, such as 04-feet"
         ));
     }
+    let (lesson, rig) = match plan.map(|path| of_plan(path, name)) {
+        None => (LESSON.replace("NAME", name), RIG.to_owned()),
+        Some(Ok(texts)) => texts,
+        Some(Err(code)) => return code,
+    };
     let folder = lessons.join(name);
     let written = fs::create_dir_all(lessons)
         .and_then(|()| fs::create_dir(&folder))
-        .and_then(|()| fs::write(folder.join("lesson.md"), LESSON.replace("NAME", name)))
-        .and_then(|()| fs::write(folder.join("rig.toml"), RIG));
+        .and_then(|()| fs::write(folder.join("lesson.md"), &lesson))
+        .and_then(|()| fs::write(folder.join("rig.toml"), &rig));
     match written {
         Ok(()) => {
             println!("{0}\nWrite it over, and look at it with: outlean check {0}", folder.display());
@@ -29,4 +38,19 @@ pub fn run(lessons: &Path, name: &str) -> ExitCode {
         }
         Err(why) => crate::failed(&format!("{}: {why}", folder.display())),
     }
+}
+
+/// The text of a lesson about a plan, and the text of its rig file as it is.
+fn of_plan(path: &Path, name: &str) -> Result<(String, String), ExitCode> {
+    let (file, _) = files::read(path).map_err(|Unread { errors, code }| {
+        eprint!("{errors}");
+        ExitCode::from(code)
+    })?;
+    let shown = path.display().to_string();
+    let text = fs::read_to_string(path).map_err(|why| crate::failed(&format!("{shown}: {why}")))?;
+    let title = file.title.as_deref().unwrap_or(&shown);
+    let lesson = lesson_of(&file.rig, title, name);
+    lesson
+        .map(|lesson| (lesson, text))
+        .ok_or_else(|| crate::failed(&words().fill("plan.no_lesson", &[("rig", &shown)])))
 }

@@ -1,8 +1,9 @@
 //! Files packed once, when the course is built, better than a server packs them for each reader: beside `page.js`
 //! stands `page.js.gz`. Any server that sends packed files that it finds can send them.
 
+use flate2::{Compression, write::GzEncoder};
 use std::fs;
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 /// Endings of files that packing makes smaller; pictures and fonts are packed already.
@@ -14,15 +15,22 @@ pub fn place(file: &Path) -> Option<PathBuf> {
     ENDINGS.contains(&ending).then(|| file.with_extension(format!("{ending}.gz")))
 }
 
-/// What `content` is in gzip.
+/// What `content`, which goes into `file`, is in gzip.
 ///
 /// # Errors
 ///
 /// None that can come: it is written to memory.
-pub fn pack(content: &[u8]) -> io::Result<Vec<u8>> {
-    let mut out = Vec::new();
-    zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, content, &mut out)?;
-    Ok(out)
+pub fn pack(file: &Path, content: &[u8]) -> io::Result<Vec<u8>> {
+    // What every page loads, as small as it gets; the rest as a server would: the pages of a whole course would take a build
+    // longer than the bytes are worth.
+    if file.extension().is_some_and(|ending| ending == "js" || ending == "wasm") {
+        let mut out = Vec::new();
+        zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, content, &mut out)?;
+        return Ok(out);
+    }
+    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+    encoder.write_all(content)?;
+    encoder.finish()
 }
 
 /// The packed form of a file, unless the file was written after it.

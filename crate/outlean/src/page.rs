@@ -1,26 +1,41 @@
 //! Pages: a lesson set in the shell of the course.
 
-use crate::lesson::{Block, Lesson, TITLE};
-use outlean_course::{About, EstimateTemplate, Span, Vary, asking};
+use crate::glossary::{Glossary, Use};
+use crate::lesson::{Block, Lesson, TITLE, objective_anchor};
+use crate::translation::Translation;
+use outlean_course::About;
 use outlean_picture::Words;
 use outlean_rig::Rig;
 use outlean_rigfile::{Value as Entry, entries_of};
-use serde_json::{Value, json};
+use serde_json::Value;
 use std::path::{Path, PathBuf};
 
 /// What every page is set in.
 pub struct Shell {
+    /// The language of its pages, by its code.
+    pub language: String,
+    /// The way from the first page in this language to the first of all.
+    pub up: &'static str,
     /// HTML with `{{places}}`.
     pub template: String,
     /// Words of the shell.
     pub words: Words,
     /// Words of pictures.
     pub picture: Words,
+    /// Words of the plates of a build.
+    pub steps: Words,
+    /// Words of questions.
+    pub questions: Words,
 }
 
 impl Shell {
     /// The shell with its places filled. Values are HTML.
-    pub fn fill(&self, values: &[(&str, &str)]) -> String {
+    ///
+    /// `home` is the way to the first page in this language.
+    pub fn fill(&self, home: &str, values: &[(&str, &str)]) -> String {
+        let root = format!("{home}{}", self.up);
+        let all = [("home", home), ("root", &root), ("language", &self.language)];
+        let values: Vec<(&str, &str)> = values.iter().copied().chain(all).collect();
         let mut out = String::new();
         let mut rest = self.template.as_str();
         while let Some((before, after)) = rest.split_once("{{") {
@@ -36,25 +51,54 @@ impl Shell {
         out.push_str(rest);
         out
     }
+
+    /// A page of the course that is no lesson, with this body: its title and what it is are the words of its `name`.
+    pub fn page(&self, home: &str, name: &str, body: &str) -> String {
+        let say = |word: &str| escaped(self.words.say(&format!("{name}_{word}")));
+        let (title, about) = (say("title"), say("description"));
+        let values = [
+            ("title", &*title),
+            ("description", &about),
+            ("facts", &about),
+            ("anchor", TITLE),
+            ("body", body),
+        ];
+        self.fill(home, &values)
+    }
 }
 
-/// The files of a lesson's page: the page itself, the still pictures of its figures, the notes of who leads it.
-pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, String)> {
+/// The files of a lesson's page: the page itself, the still pictures of its figures, the notes of who leads it; and which
+/// terms of the `glossary` it uses, where. `languages` are the others that it is there in, each with the way there.
+pub fn lesson(
+    shell: &Shell,
+    name: &str,
+    lesson: &Lesson,
+    languages: &[(&str, String)],
+    glossary: &Glossary,
+) -> (Vec<(PathBuf, String)>, Vec<Use>) {
     let folder = Path::new(name);
     let mut files = Vec::new();
-    let mut body = format!("<p>{}</p>\n<ul>\n", escaped(shell.words.say("objectives")));
-    for objective in &lesson.objectives {
-        body.push_str(&format!("<li>{}</li>\n", escaped(objective)));
+    let mut objectives = format!("<p>{}</p>\n<ul>\n", escaped(shell.words.say("objectives")));
+    for (number, objective) in (1..).zip(&lesson.objectives) {
+        objectives.push_str(&format!(
+            "<li id=\"{}\">{}</li>\n",
+            objective_anchor(number),
+            escaped(objective)
+        ));
     }
-    body.push_str("</ul>\n");
+    objectives.push_str("</ul>\n");
+    let mut body = String::new();
     for block in &lesson.body {
         match block {
             Block::Html(html) => body.push_str(html),
             Block::Figure { name, rig } => {
                 let still = format!("{name}.svg");
                 let alt = shell.picture.say("side.title").to_owned();
+                // Only a prediction lifts the veil.
+                let asked = |block: &Block| matches!(block, Block::Estimate(block) if block.figure == *name);
+                let veiled = if lesson.body.iter().any(asked) { " veiled" } else { "" };
                 body.push_str(&format!(
-                    "<outlean-rig id=\"{name}\" cautioned veiled>{}<img src=\"{still}\" alt=\"{}\" width=\"830\" height=\"560\"><p>{}</p></outlean-rig>\n",
+                    "<outlean-rig id=\"{name}\" cautioned{veiled}>{}<img src=\"{still}\" alt=\"{}\" width=\"830\" height=\"560\"><p>{}</p></outlean-rig>\n",
                     data(&flat(rig)),
                     escaped(&alt),
                     escaped(shell.words.say("no_script")),
@@ -63,35 +107,49 @@ pub fn lesson(shell: &Shell, name: &str, lesson: &Lesson) -> Vec<(PathBuf, Strin
                     files.push((folder.join(&still), picture));
                 }
             }
-            Block::Question(block) => {
-                body.push_str(&crate::question::element(block, objective(lesson, &block.about)))
-            }
-            Block::Estimate(block) => body.push_str(&format!(
-                "<outlean-estimate id=\"{}\" figure=\"{}\" objective=\"{}\">{}<p>{}</p></outlean-estimate>\n",
-                escaped(&block.template.id),
-                block.figure,
-                escaped(objective(lesson, &block.about)),
-                data(&template(&block.template)),
-                escaped(shell.words.say("question_still")),
+            Block::Build(block) => body.push_str(&crate::plates::list(block, &shell.steps)),
+            Block::Question(block) => body.push_str(&crate::question::element(
+                block,
+                objective(lesson, &block.about),
+                &shell.questions,
+            )),
+            Block::Estimate(block) => body.push_str(&crate::question::estimate(
+                block,
+                objective(lesson, &block.about),
+                shell.words.say("question_still"),
+                &shell.questions,
             )),
         }
     }
     let facts = shell.words.fill("minutes", &[("minutes", &lesson.minutes.to_string())]);
     let title = escaped(&lesson.title);
-    let page = shell.fill(&[
-        ("title", &title),
-        ("description", &escaped(&lesson.objectives.join(" "))),
-        ("facts", &escaped(&facts)),
-        ("root", "../"),
-        ("anchor", TITLE),
-        ("lesson", &escaped(name)),
-        ("version", &crate::record_page::version(&body)),
-        ("speaker", &speaker_key(shell)),
-        ("body", &body),
-    ]);
+    // A version is of what the lesson says, whatever of it is explained elsewhere.
+    let version = crate::version::version(&format!("{objectives}{body}"));
+    let (linked, uses) = glossary.linked(&body, "../glossary/", None);
+    let page = shell.fill(
+        "../",
+        &[
+            ("title", &title),
+            ("description", &escaped(&lesson.objectives.join(" "))),
+            ("facts", &(escaped(&facts) + &in_languages(languages))),
+            ("anchor", TITLE),
+            ("lesson", &escaped(name)),
+            ("version", &version),
+            ("speaker", &speaker_key(shell)),
+            ("body", &(objectives + &linked)),
+        ],
+    );
     files.push((folder.join("index.html"), page));
     files.push((folder.join("notes.json"), notes(lesson).to_string()));
-    files
+    (files, uses)
+}
+
+/// Links to the same page in other languages, each named by its code.
+fn in_languages(languages: &[(&str, String)]) -> String {
+    let link = |(code, way): &(&str, String)| {
+        format!(" <a href=\"{way}\" hreflang=\"{code}\" lang=\"{code}\">{code}</a>")
+    };
+    languages.iter().map(link).collect()
 }
 
 /// The key that opens the speaker's view of the same lesson.
@@ -117,26 +175,26 @@ fn objective<'a>(lesson: &'a Lesson, about: &About) -> &'a str {
     number.checked_sub(1).and_then(|place| lesson.objectives.get(place)).map_or("", String::as_str)
 }
 
-/// The page that lists the lessons.
-pub fn home(shell: &Shell, lessons: &[(String, Lesson)]) -> String {
+/// The page that lists the lessons, each in the language of the shell where it is there in it.
+pub fn home(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translation]) -> String {
     let mut body = String::from("<ol>\n");
-    for (name, lesson) in lessons {
-        let facts = shell.words.fill("minutes", &[("minutes", &lesson.minutes.to_string())]);
+    for (name, original) in lessons {
+        let own = translated.iter().find(|each| each.name == *name).map(|each| &each.lesson);
+        let facts = shell.words.fill("minutes", &[("minutes", &original.minutes.to_string())]);
+        let (way, lang, hreflang) = match own {
+            None if !shell.up.is_empty() => (shell.up, " lang=\"en\"", " hreflang=\"en\""),
+            _ => ("", "", ""),
+        };
+        let lesson = own.unwrap_or(original);
         body.push_str(&format!(
-            "<li><a href=\"{name}/\">{}</a>. {}</li>\n",
+            "<li><a href=\"{way}{name}/\"{lang}{hreflang}>{}</a>. {}<br><span class=\"besides\"{lang}>{}</span></li>\n",
             escaped(&lesson.title),
-            escaped(&facts)
+            escaped(&facts),
+            escaped(&lesson.objectives.join(" "))
         ));
     }
     body.push_str("</ol>\n");
-    shell.fill(&[
-        ("title", &escaped(shell.words.say("home_title"))),
-        ("description", &escaped(shell.words.say("home_description"))),
-        ("facts", &escaped(shell.words.say("home_description"))),
-        ("root", ""),
-        ("anchor", TITLE),
-        ("body", &body),
-    ])
+    shell.page("", "home", &body)
 }
 
 /// A rig as pages read it: SI numbers and words by the keys of the field and choice tables.
@@ -149,26 +207,6 @@ pub fn flat(rig: &Rig) -> Value {
         (key, value)
     };
     entries_of(rig).into_iter().map(entry).collect()
-}
-
-/// A question template as pages read it.
-fn template(template: &EstimateTemplate) -> Value {
-    let span = |vary: &Vary| match vary {
-        Vary::Number(Span { field, least, most, step, units }) => {
-            Some(json!({ "field": field, "least": least, "most": most, "step": step, "units": units }))
-        }
-        Vary::Sides => None,
-    };
-    json!({
-        "id": template.id,
-        "rig": flat(&template.rig),
-        "ask": asking(template.ask),
-        "tolerance": template.tolerance.relative,
-        "answer": [template.answer.least, template.answer.most],
-        "slips": template.slips.iter().map(|slip| slip.name()).collect::<Vec<_>>(),
-        "vary": template.vary.iter().filter_map(span).collect::<Vec<_>>(),
-        "sides": template.vary.contains(&Vary::Sides),
-    })
 }
 
 /// Data for an element, as a script that is never run. `<` is escaped, so that nothing in it can end it.

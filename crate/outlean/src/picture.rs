@@ -239,16 +239,8 @@ impl Drawn<'_> {
     }
 
     fn side(&self) -> Scene {
-        let input = SideViewInput {
-            of: self.subject(),
-            show: self.show,
-            handle: HandleState::Rest,
-            anchor: None,
-            tipping: self.solution.tips().map(|_| 1.0),
-            pencil: None,
-            seats: None,
-        };
-        side_view(&input).scene
+        let tipping = self.solution.tips().map(|_| 1.0);
+        side_view(&SideViewInput { tipping, ..SideViewInput::still(self.subject(), self.show) }).scene
     }
 
     fn front(&self) -> Scene {

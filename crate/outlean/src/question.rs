@@ -1,37 +1,58 @@
 //! Questions in a page: an element each, with its template as data and, until its program runs and where it cannot, the
 //! question that seed 1 draws.
 
-use crate::lesson::{QuestionBlock, inline};
+use crate::lesson::{EstimateBlock, QuestionBlock, inline};
 use crate::page::{data, escaped, flat};
 use crate::words::{of_questions, words};
 use outlean_course::{
-    Atom, Claim, Condition, Drawn, Faults, Filled, Ground, Item, Order, Put, Set, Statement, Template, shown,
+    About, Atom, BuildStep, Claim, Condition, Drawn, Faults, Filled, Ground, Item, Order, Put, Set, Span,
+    Statement, Template, Vary, asking, shown,
 };
-use outlean_rigfile::{Units, field, show};
+use outlean_rigfile::{Units, Words, field, measured};
 use serde_json::{Map, Value, json};
 
 /// The seed of the question that stands there as a still.
 const STILL: u64 = 1;
 
 /// The element of a question for an objective.
-pub fn element(block: &QuestionBlock, objective: &str) -> String {
+pub fn element(block: &QuestionBlock, objective: &str, words: &Words) -> String {
     let kind = block.template.kind();
     let figure =
         block.figure.as_ref().map(|name| format!(" figure=\"{}\"", escaped(name))).unwrap_or_default();
     let id = escaped(block.template.id());
     // Tried on this seed when the lesson was read.
     let still = block.template.draw(STILL).map(|drawn| still(&drawn)).unwrap_or_default();
-    let said = |class: &str, key: &str, text: &str| {
-        let (heading, text) = (escaped(of_questions().say(key)), inline::html(text));
-        format!("<details class=\"{class}\"><summary>{heading}</summary><p>{text}</p></details>\n")
-    };
-    let about = &block.about;
-    let source = of_questions().fill("question.source", &[("source", &about.source)]);
     format!(
-        "<outlean-{kind} id=\"{id}\"{figure} objective=\"{}\">{}<p class=\"asks\">{}</p>\n{still}{}{}<p class=\"source\">{}</p></outlean-{kind}>\n",
+        "<outlean-{kind} id=\"{id}\"{figure} objective=\"{}\">{}<p class=\"asks\">{}</p>\n{still}{}</outlean-{kind}>\n",
         escaped(objective),
         data(&template(block)),
-        asks(block),
+        asks(block, words),
+        besides(&block.about, words),
+    )
+}
+
+/// The element of an estimate for an objective; `still` stands in it where the program does not run.
+pub fn estimate(block: &EstimateBlock, objective: &str, still: &str, words: &Words) -> String {
+    format!(
+        "<outlean-estimate id=\"{}\" figure=\"{}\" objective=\"{}\">{}<p class=\"asks\">{}</p>\n{}</outlean-estimate>\n",
+        escaped(&block.template.id),
+        escaped(&block.figure),
+        escaped(objective),
+        data(&estimate_template(block)),
+        escaped(still),
+        besides(&block.about, words),
+    )
+}
+
+/// Hint, explanation and source, as HTML.
+fn besides(about: &About, words: &Words) -> String {
+    let said = |class: &str, key: &str, text: &str| {
+        let (heading, text) = (escaped(words.say(key)), inline::html(text));
+        format!("<details class=\"{class}\"><summary>{heading}</summary><p>{text}</p></details>\n")
+    };
+    let source = words.fill("question.source", &[("source", &about.source)]);
+    format!(
+        "{}{}<p class=\"source\">{}</p>",
         said("hint", "question.help", &about.hint),
         said("explanation", "question.explanation", &about.explanation),
         inline::html(&source),
@@ -39,11 +60,11 @@ pub fn element(block: &QuestionBlock, objective: &str) -> String {
 }
 
 /// What is asked, as HTML.
-pub fn asks(block: &QuestionBlock) -> String {
+pub fn asks(block: &QuestionBlock, words: &Words) -> String {
     match (&block.asks, &block.template) {
         (Some(asks), _) => inline::html(asks),
-        (None, Template::Choose(choose)) if choose.one => escaped(of_questions().say("choose.prompt.one")),
-        (None, template) => escaped(of_questions().say(&format!("{}.prompt", template.kind()))),
+        (None, Template::Choose(choose)) if choose.one => escaped(words.say("choose.prompt.one")),
+        (None, template) => escaped(words.say(&format!("{}.prompt", template.kind()))),
     }
 }
 
@@ -67,7 +88,7 @@ pub fn named(key: &str) -> String {
 
 /// A value of a field as people read it.
 pub fn value_of(key: &str, value: f64) -> String {
-    field(key).map(|field| show(value, field.dimension(), Units::Metric).to_string()).unwrap_or_default()
+    field(key).map(|field| measured(value, field.dimension(), Units::Metric).to_string()).unwrap_or_default()
 }
 
 /// What a question shows of itself before it is answered.
@@ -105,8 +126,13 @@ pub fn still(drawn: &Drawn) -> String {
     }
 }
 
-/// A question's template as pages read it: claims as their atoms, texts as they are written, its rig by the keys of the
-/// field table.
+/// What is said of an entry after the mark, as HTML.
+fn html(because: &Option<String>) -> Option<String> {
+    because.as_deref().map(inline::html)
+}
+
+/// A question's template as pages read it: claims as their atoms, texts as they are written, what is said after the mark as
+/// HTML, its rig by the keys of the field table.
 pub fn template(block: &QuestionBlock) -> Value {
     let template = &block.template;
     let mut all = match template {
@@ -114,7 +140,7 @@ pub fn template(block: &QuestionBlock) -> Value {
         Template::Choose(choose) => {
             let statement = |statement: &Statement| {
                 let mut all =
-                    object(json!({ "says": statement.says.written(), "because": statement.because }));
+                    object(json!({ "says": statement.says.written(), "because": html(&statement.because) }));
                 match &statement.ground {
                     Ground::Claim(claim) => all.insert("claim".into(), atoms(claim)),
                     Ground::Fact { holds, .. } => all.insert("fact".into(), (*holds).into()),
@@ -126,9 +152,12 @@ pub fn template(block: &QuestionBlock) -> Value {
                 json!({ "rig": flat(&choose.rig), "vary": choose.vary, "one": choose.one, "statements": statements }),
             )
         }
-        Template::Order(order) => object(json!({ "steps": order.steps })),
+        Template::Order(order) => {
+            let step = |step: &BuildStep| json!({ "id": step.id, "says": step.says, "after": step.after, "because": html(&step.because) });
+            object(json!({ "steps": order.steps.iter().map(step).collect::<Vec<_>>() }))
+        }
         Template::Faults(faults) => {
-            let item = |item: &Item| json!({ "says": item.says.written(), "sound": atoms(&item.sound), "because": item.because });
+            let item = |item: &Item| json!({ "says": item.says.written(), "sound": atoms(&item.sound), "because": html(&item.because) });
             let put = |put: &Put| match put {
                 Put::Number(key, value) => (key.clone(), Value::from(*value)),
                 Put::Word(key, word) => (key.clone(), word.clone().into()),
@@ -149,8 +178,30 @@ pub fn template(block: &QuestionBlock) -> Value {
     };
     all.insert("id".into(), template.id().into());
     all.insert("kind".into(), template.kind().into());
-    all.insert("objective".into(), block.about.objective.into());
     Value::Object(all)
+}
+
+/// An estimate's template as pages read it.
+pub fn estimate_template(block: &EstimateBlock) -> Value {
+    let template = &block.template;
+    let span = |vary: &Vary| match vary {
+        Vary::Number(Span { field, least, most, step, units }) => {
+            Some(json!({ "field": field, "least": least, "most": most, "step": step, "units": units }))
+        }
+        Vary::Sides => None,
+    };
+    json!({
+        "id": template.id,
+        "kind": "estimate",
+        "rig": flat(&template.rig),
+        "ask": asking(template.ask),
+        "asks": block.asks,
+        "tolerance": template.tolerance.relative,
+        "answer": [template.answer.least, template.answer.most],
+        "slips": template.slips.iter().map(|slip| slip.name()).collect::<Vec<_>>(),
+        "vary": template.vary.iter().filter_map(span).collect::<Vec<_>>(),
+        "sides": template.vary.contains(&Vary::Sides),
+    })
 }
 
 fn object(value: Value) -> Map<String, Value> {

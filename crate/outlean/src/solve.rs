@@ -3,10 +3,11 @@
 mod giving;
 mod json;
 mod standing;
+mod steps;
 mod text;
-mod verdict;
 
 use crate::files::{self, Form};
+use outlean_plan::Verdict;
 use outlean_rig::{
     Check, Clearance, Fault, Finding, Governing, HoldfastPull, Part, Rig, Solution, WorkingRange,
 };
@@ -22,7 +23,7 @@ pub(crate) struct Solved<'a> {
     range: WorkingRange,
     balance_leans: Vec<f64>,
     findings: Vec<Finding>,
-    past: Vec<Governing>,
+    verdict: Verdict,
     holdfasts: Vec<(Part, HoldfastPull)>,
     clearance: Option<Clearance>,
     giving: Option<giving::Giving>,
@@ -32,17 +33,18 @@ impl<'a> Solved<'a> {
     fn of(file: &'a RigFile) -> Result<Self, Fault> {
         let rig: &Rig = &file.rig;
         let solution = outlean_rig::solve(rig)?;
+        let checks = outlean_rig::checks(rig, &solution).to_vec();
         Ok(Self {
-            checks: outlean_rig::checks(rig, &solution).to_vec(),
+            verdict: Verdict::on(rig, &solution, &checks)?,
             governing: outlean_rig::governing(rig, rig.lean)?,
             range: outlean_rig::working_range(rig)?,
             balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),
             findings: outlean_rig::findings(rig)?.to_vec(),
-            past: verdict::past(rig)?,
             holdfasts: outlean_rig::holdfast_pulls(rig, &solution).to_vec(),
             clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
             giving: giving::Giving::of(rig)?,
             solution,
+            checks,
             file,
         })
     }

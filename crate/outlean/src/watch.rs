@@ -33,73 +33,58 @@ for (;;) {
 }
 ";
 
-/// Where a course is built from and to.
-pub struct Course {
-    /// As in [`Places`].
-    pub lessons: PathBuf,
-    /// As in [`Places`].
-    pub assets: PathBuf,
-    /// As in [`Places`].
-    pub program: PathBuf,
-    /// As in [`Places`].
-    pub out: PathBuf,
-}
-
 /// When each file was last written.
 type Files = BTreeMap<PathBuf, Option<SystemTime>>;
 
-impl Course {
-    /// Builds it once and says how that went, on standard error what is wrong.
-    fn build(&self) -> bool {
-        let Self { lessons, assets, program, out } = self;
-        match build::build(&Places { lessons, assets, program, out }) {
-            Ok(lessons) => {
-                // Whoever started it may no longer listen.
-                let _ = writeln!(std::io::stdout(), "built {}", lessons.join(", "));
-                true
-            }
-            Err(Failure::Content(said)) => {
-                let _ = writeln!(std::io::stderr(), "{said}not built: the pages are as they were");
-                false
-            }
-            Err(Failure::File(path, why)) => {
-                let _ = writeln!(std::io::stderr(), "not built: {}: {why}", path.display());
-                false
-            }
+/// Builds a course once and says how that went, on standard error what is wrong.
+fn build(places: &Places) -> bool {
+    match build::build(places) {
+        Ok(lessons) => {
+            // Whoever started it may no longer listen.
+            let _ = writeln!(std::io::stdout(), "built {}", lessons.join(", "));
+            true
+        }
+        Err(Failure::Content(said)) => {
+            let _ = writeln!(std::io::stderr(), "{said}not built: the pages are as they were");
+            false
+        }
+        Err(Failure::File(path, why)) => {
+            let _ = writeln!(std::io::stderr(), "not built: {}: {why}", path.display());
+            false
         }
     }
+}
 
-    /// The files that it is built from.
-    fn files(&self) -> Files {
-        let mut files = Files::new();
-        for folder in [&self.lessons, &self.assets] {
-            collect(folder, &mut files);
-        }
-        files
+/// The files that a course is built from.
+fn files(places: &Places) -> Files {
+    let mut files = Files::new();
+    for folder in [&places.lessons, &places.assets] {
+        collect(folder, &mut files);
     }
+    files
+}
 
-    /// Builds it, and again whenever a file of it changes, until the process ends. The number goes up by one with each build
-    /// that came to its end.
-    pub fn watch(self) -> Arc<AtomicU64> {
-        let number = Arc::new(AtomicU64::new(0));
-        let told = Arc::clone(&number);
-        let mut before = self.files();
-        self.build();
-        thread::spawn(move || {
-            loop {
-                thread::sleep(EVERY);
-                let now = self.files();
-                if now == before {
-                    continue;
-                }
-                before = now;
-                if self.build() {
-                    told.fetch_add(1, Ordering::Relaxed);
-                }
+/// Builds a course, and again whenever a file of it changes, until the process ends. The number goes up by one with each
+/// build that came to its end.
+pub fn watch(places: Places) -> Arc<AtomicU64> {
+    let number = Arc::new(AtomicU64::new(0));
+    let told = Arc::clone(&number);
+    let mut before = files(&places);
+    build(&places);
+    thread::spawn(move || {
+        loop {
+            thread::sleep(EVERY);
+            let now = files(&places);
+            if now == before {
+                continue;
             }
-        });
-        number
-    }
+            before = now;
+            if build(&places) {
+                told.fetch_add(1, Ordering::Relaxed);
+            }
+        }
+    });
+    number
 }
 
 /// Adds every file under `folder`; one that goes away meanwhile is not there.

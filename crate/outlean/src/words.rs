@@ -22,8 +22,9 @@ fn read(texts: &[&str]) -> Words {
     Words::new(texts.iter().flat_map(read))
 }
 
-const STRINGS: [&str; 2] = [
+const STRINGS: [&str; 3] = [
     include_str!("../../../www/strings/en/native.json"),
+    include_str!("../../../www/strings/en/plan.json"),
     include_str!("../../../www/strings/en/working.json"),
 ];
 

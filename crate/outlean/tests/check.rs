@@ -69,19 +69,21 @@ fn every_wrong_lesson_is_told_what_is_wrong_with_it() {
     assert!(differing.is_empty(), "{}", differing.join("\n"));
 }
 
+/// The examples in the format's description.
+fn shown() -> Vec<&'static str> {
+    let described = include_str!("../../../lessons/README.md");
+    let blocks = described.split("\n````markdown\n").skip(1);
+    blocks.map(|rest| rest.split("\n````").next().unwrap_or(rest)).collect()
+}
+
 /// Every block that the format's description shows, put into a lesson.
 #[test]
 fn every_example_shown_to_teachers_is_right() {
-    let described = include_str!("../../../lessons/README.md");
-    let shown: Vec<&str> = described
-        .split("\n````markdown\n")
-        .skip(1)
-        .map(|rest| rest.split("\n````").next().unwrap_or(rest))
-        .collect();
+    let shown = shown();
     let front = shown.iter().find(|block| block.starts_with("+++")).expect("it shows the front matter");
     let figure = shown.iter().find(|block| block.contains("```figure")).expect("it shows a figure");
     let mut all = format!("{front}\n\n{figure}\n");
-    for kind in ["estimate", "choose", "order", "faults", "set"] {
+    for kind in ["build", "estimate", "choose", "order", "faults", "set"] {
         let block = shown.iter().find(|block| block.starts_with(&format!("```{kind}\n")));
         all += &format!("\n{}\n", block.unwrap_or_else(|| panic!("it shows no {kind}")));
     }
@@ -90,6 +92,41 @@ fn every_example_shown_to_teachers_is_right() {
     let output = outlean(&lessons, &["check", "."]);
     assert_eq!(text(&output.stderr), "");
     assert_eq!(text(&output.stdout), "1 lesson read, 0 errors, 0 warnings\n");
+}
+
+/// The description's example of a translation, beside the block that it translates.
+#[test]
+fn a_translation_differs_in_words_alone() {
+    let shown = shown();
+    let front = shown.iter().find(|block| block.starts_with("+++")).expect("it shows the front matter");
+    let [original, german] =
+        shown.iter().filter(|block| block.starts_with("```choose\n")).collect::<Vec<_>>()[..]
+    else {
+        panic!("a block and its translation")
+    };
+    let lessons = folder("translated");
+    lesson(&lessons, "01-two", &format!("{front}\n\n{original}\n"));
+    let lang = lessons.join("01-two/lang");
+    fs::create_dir_all(&lang).expect("the folder can be made");
+    let told = |german: &str| {
+        fs::write(lang.join("de.md"), format!("{front}\n\n{german}\n")).expect("writable");
+        let output = outlean(&lessons, &["check", "."]);
+        text(&output.stdout) + &text(&output.stderr)
+    };
+    assert_eq!(told(german), "1 lesson read, 0 errors, 0 warnings\n");
+    for (from, to, wanted) in [
+        ("to = \"260 kg\"", "to = \"270 kg\"", "`vary` of `which-leg` is not as in lesson.md"),
+        ("the fore guy works", "the aft guy works", "`statements` of `which-leg` is not as in lesson.md"),
+        ("level = 1", "level = 2", "`level` of `which-leg` is not as in lesson.md"),
+        ("fact = false", "fact = true", "`statements` of `which-leg` is not as in lesson.md"),
+        ("\"which-leg\"", "\"welches-bein\"", "`which-leg` of lesson.md is missing"),
+        ("{load.mass}", "{load.mas}", "load.mas"),
+    ] {
+        let told = told(&german.replace(from, to));
+        assert!(told.contains(wanted) && told.contains("lang/de.md"), "{wanted}: {told}");
+    }
+    fs::rename(lang.join("de.md"), lang.join("deutsch.md")).expect("renamed");
+    assert!(told(german).contains("`deutsch.md` names no language"));
 }
 
 /// Every claim, field form and reading that the description lists in a table.
@@ -116,6 +153,17 @@ fn every_claim_shown_to_teachers_is_one() {
     }
 }
 
+/// Every step that can be drawn, in the order in which the description's table lists them.
+#[test]
+fn every_step_of_a_build_is_shown_to_teachers() {
+    let described = include_str!("../../../lessons/README.md");
+    let table = described.split("| `draws` | the plate shows |").nth(1).expect("it has a table of steps");
+    let rows = table.lines().skip(2).map_while(|line| line.strip_prefix("| `"));
+    let told: Vec<&str> = rows.filter_map(|line| line.split('`').next()).collect();
+    let drawn: Vec<&str> = outlean_picture::BuildStep::all().map(|(name, _)| name).collect();
+    assert_eq!(told, drawn);
+}
+
 #[test]
 fn a_new_lesson_is_right_and_is_not_written_over() {
     let lessons = folder("new");
@@ -136,6 +184,26 @@ fn a_new_lesson_is_right_and_is_not_written_over() {
             "{name}"
         );
     }
+}
+
+/// Of every site whose frame stands; the file beside it is the plan's, byte for byte.
+#[test]
+fn a_plan_becomes_a_lesson() {
+    let lessons = folder("planned");
+    let sites = concat!(env!("CARGO_MANIFEST_DIR"), "/sites");
+    let names = ["slate-bench", "mill-race", "sea-stairs", "lock-wall"];
+    for name in names {
+        let site = format!("{sites}/{name}.toml");
+        let output = outlean(&lessons, &["new-lesson", name, "--lessons", ".", "--plan", &site]);
+        assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+        let beside = fs::read(lessons.join(name).join("rig.toml")).expect("readable");
+        assert_eq!(beside, fs::read(&site).expect("readable"), "{name}");
+    }
+    let output = outlean(&lessons, &["check", "."]);
+    assert_eq!(text(&output.stderr), "");
+    assert_eq!(text(&output.stdout), "4 lessons read, 0 errors, 0 warnings\n");
+    let none = outlean(&lessons, &["new-lesson", "none", "--lessons", ".", "--plan", "none.toml"]);
+    assert!(none.status.code() != Some(0) && !lessons.join("none").exists());
 }
 
 #[test]

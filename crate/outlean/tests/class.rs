@@ -32,6 +32,8 @@ fn other_forms_and_codes() {
     assert_eq!(table["learners"][0]["cells"][0]["attempts"], 2);
     let made = outlean(&["class", "ines.json", "ines-later.json", "--csv"]);
     assert_eq!(text(&made.stdout).lines().count(), 4);
+    let made = outlean(&["class", "ines.json", "ines-later.json", "--table"]);
+    assert_eq!(text(&made.stdout), "learner,Estimate a leg.\r\nInes,0.6666666666666666\r\n");
     assert_eq!(outlean(&["class", "nowhere.json"]).status.code(), Some(2));
     assert_eq!(outlean(&["class"]).status.code(), Some(2));
 }

@@ -113,3 +113,22 @@ fn what_cannot_be_printed_is_told() {
     fs::write(lessons.join("01-lock/lesson.md"), "no lesson").expect("writable");
     assert_eq!(code(&["sheet", "--lesson", "01-lock", "--seed", "1", "--count", "2"]), Some(1));
 }
+
+#[test]
+fn what_an_estimate_asks_has_its_gaps_filled() {
+    let lessons = lessons("gaps");
+    let path = lessons.join("01-lock/lesson.md");
+    let text = fs::read_to_string(&path).expect("readable");
+    let asks = "within = \"8 %\"\nasks = \"The fore holdfast is {fore.ahead} ahead & low. What does the aft guy carry?\"";
+    fs::write(&path, text.replacen("within = \"8 %\"", asks, 1)).expect("writable");
+    let page = sheet(&lessons, "11");
+    let said = page
+        .split("The fore holdfast is ")
+        .nth(1)
+        .expect("it asks so")
+        .split('.')
+        .collect::<Vec<_>>()
+        .join(".");
+    assert!(said.starts_with(|digit: char| digit.is_ascii_digit()), "{}", said.get(..40).unwrap_or_default());
+    assert!(said.contains("m ahead &amp; low. What does") && !page.contains("{fore"));
+}

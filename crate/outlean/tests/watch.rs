@@ -1,6 +1,8 @@
 //! `outlean serve --watch`: a lesson that changes is built again, and open pages come to know.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "so a test fails")]
 
+mod common;
+
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
@@ -42,11 +44,7 @@ fn a_lesson_that_changes_is_built_again_and_a_wrong_one_leaves_the_pages_as_they
         let text = fs::read_to_string(root.join("crate/outlean/new-lesson").join(file)).expect("it is there");
         fs::write(lesson.join(file), text.replace("NAME", "01-one")).expect("writable");
     }
-    let program = place.join("program");
-    fs::create_dir_all(&program).expect("the folder can be made");
-    for file in ["page.js", "record.js", "speaker.js", "outlean_bg.wasm"] {
-        fs::write(program.join(file), "stands for the program").expect("writable");
-    }
+    let program = common::program(&place);
     fs::create_dir_all(place.join("site")).expect("the folder can be made");
     let mut served = Served(
         Command::new(env!("CARGO_BIN_EXE_outlean"))

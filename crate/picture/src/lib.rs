@@ -8,6 +8,7 @@
 #![deny(missing_docs)]
 
 mod advance_table;
+mod build_steps;
 pub mod curves;
 mod decade;
 mod drawing;
@@ -32,6 +33,7 @@ mod subject;
 mod svg;
 mod text_width;
 
+pub use build_steps::{BuildPlate, BuildStep, build_plate, build_told};
 pub use drawing::pointer::HandleState;
 pub use foot::{foot_height, footed};
 pub use force_scale::force_scale;
@@ -50,5 +52,5 @@ pub use scene::{Anchor, Item, Scene, Shape};
 pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, side_view};
 pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
 pub use subject::{Subject, parts_past};
-pub use svg::svg;
+pub use svg::{svg, svg_in_page};
 pub use text_width::{Face, width};

@@ -74,9 +74,12 @@ pub fn limit_name(words: &Words, rig: &Rig, layout: &Layout, limit: Limit) -> Op
         Limit::Tips(tip) => tip_key(tip),
         Limit::FootSlides(Side::Left) => "limit.slides.left",
         Limit::FootSlides(Side::Right) => "limit.slides.right",
+        Limit::ClearReach => "limit.clear_reach",
+        Limit::Headroom => "limit.headroom",
+        Limit::Stretch => "limit.stretch",
+        Limit::ExtraLean => "limit.extra_lean",
         Limit::NoGeometry => "limit.no_geometry",
-        Limit::NotLookedFurther => return None,
-        _ => "limit",
+        _ => return None,
     };
     Some(words.say(key).to_owned())
 }

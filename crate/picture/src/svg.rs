@@ -37,6 +37,22 @@ pub fn svg(scene: &Scene, inks: &Inks, title: &str, description: &str) -> String
     out
 }
 
+/// The scene as an `<svg>` element inside a page, told in words to those who do not see it. It is as wide as its place; its
+/// colours are the tokens of the page's style sheet, so that it follows the page's theme. For scenes without a hatch: a hatch
+/// has a name, and many pictures stand in one page.
+#[must_use]
+pub fn svg_in_page(scene: &Scene, told: &str) -> String {
+    let inks = Inks::read(|token| format!("var({token})"));
+    let mut painter = SvgPainter { inks: &inks, body: String::new(), hatches: Vec::new() };
+    paint(scene, &mut painter);
+    let (w, h) = (number(scene.width), number(scene.height));
+    format!(
+        "<svg viewBox=\"0 0 {w} {h}\" role=\"img\" aria-label=\"{}\">{}</svg>",
+        escaped(told),
+        painter.body
+    )
+}
+
 /// Paints into the text of an SVG element.
 struct SvgPainter<'a> {
     inks: &'a Inks,

@@ -1,7 +1,7 @@
 //! Case: one combination of what may be going on, out of all those a rig must stand.
 
 use crate::line::Pull;
-use crate::{Fault, Field, Layout, LineForces, LineName, Operation, Rig, Stage};
+use crate::{Fault, Field, Layout, LineForces, LineName, Operation, Rig, Stage, Vector};
 use arrayvec::ArrayVec;
 use glam::DMat3;
 
@@ -80,39 +80,43 @@ impl Rig {
         self.second.as_ref().is_none_or(|second| second.peak_factor.is_some())
     }
 
-    /// What the main line and the second line put on the frame in a case. Errs where a line has no length, and for the
-    /// loss of the main line where no peak factor of the second is stated.
+    /// What the main line and the second line put on the frame so pulled. Their pulleys are looked for from where they
+    /// `hung` with the head near by, where that is known. Errs where a line has no length.
+    // Inlined as in `Posture::at`.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub(crate) fn line_forces(
         &self,
-        case: Case,
+        [main, second]: &[Pull<'_>; 2],
+        hung: [Option<Vector>; 2],
         layout: &Layout,
     ) -> Result<(LineForces, Option<LineForces>), Fault> {
-        let (main, second) = self.pulls(case, layout)?;
-        let on_main = self.line.forces(&main, &self.feet, layout)?;
+        let [main_hung, second_hung] = hung;
+        let on_main = self.line.forces(main, main_hung, &self.feet, layout)?;
         let on_second = match &self.second {
-            Some(line) => Some(line.line.forces(&second, &self.feet, layout)?),
+            Some(line) => Some(line.line.forces(second, second_hung, &self.feet, layout)?),
             None => None,
         };
         Ok((on_main, on_second))
     }
 
-    /// How what the lines put on the head falls off as the head moves, N/m, where in a case it is `forces`. Errs as
-    /// [`Self::line_forces`].
+    /// How what the lines put on the head falls off as the head moves, N/m, where it is `forces`.
     pub(crate) fn line_stiffness(
         &self,
-        case: Case,
+        [main, second]: &[Pull<'_>; 2],
         layout: &Layout,
         forces: (&LineForces, Option<&LineForces>),
-    ) -> Result<DMat3, Fault> {
-        let (main, second) = self.pulls(case, layout)?;
-        let of_main = self.line.stiffness(&main, forces.0, &self.feet, layout);
+    ) -> DMat3 {
+        let of_main = self.line.stiffness(main, forces.0, &self.feet, layout);
         let both = self.second.as_ref().zip(forces.1);
-        let of_second = both.map(|(line, forces)| line.line.stiffness(&second, forces, &self.feet, layout));
-        Ok(of_main + of_second.unwrap_or(DMat3::ZERO))
+        let of_second = both.map(|(line, forces)| line.line.stiffness(second, forces, &self.feet, layout));
+        of_main + of_second.unwrap_or(DMat3::ZERO)
     }
 
-    /// How the load pulls on the main line and on the second in a case.
-    fn pulls(&self, case: Case, layout: &Layout) -> Result<(Pull<'_>, Pull<'_>), Fault> {
+    /// How the load pulls on the main line and on the second in a case, at whatever lean. Errs for the loss of the main
+    /// line where no peak factor of the second is stated.
+    // Inlined as in `Posture::at`.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
+    pub(crate) fn pulls(&self, case: Case, layout: &Layout) -> Result<[Pull<'_>; 2], Fault> {
         let (main, second) = match (case.scenario, &self.second) {
             (Scenario::Shared, None) => (self.load.tension(), 0.0),
             (Scenario::Shared, Some(second)) => {
@@ -125,21 +129,22 @@ impl Rig {
                 (0.0, self.load.weight() * factor)
             }
         };
+        let direction = layout.turned(self.load.direction(case.stage));
         let pull = |on: LineName, tension: f64| Pull {
             on,
             tension,
-            direction: layout.turned(self.load.direction(case.stage)),
+            direction,
             edge: self.edge.as_ref(),
             operation: case.operation,
         };
-        Ok((pull(LineName::Main, main), pull(LineName::Second, second)))
+        Ok([pull(LineName::Main, main), pull(LineName::Second, second)])
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Edge, Generator, Line, Path, Point, SecondLine, Vector};
+    use crate::{Edge, Generator, Line, Path, Point, SecondLine};
 
     /// A rig with two lines, one or both on a sling, in front of an edge in two of three.
     fn drawn(seed: u64) -> Rig {
@@ -163,11 +168,13 @@ mod tests {
         for seed in 0..600 {
             let rig = drawn(seed);
             let layout = Layout::at(&rig, rig.lean).unwrap();
+            let pulls = rig.pulls(rig.case, &layout).unwrap();
             let forces = |step: Vector| {
-                rig.line_forces(rig.case, &Layout { head: layout.head + step, ..layout }).unwrap()
+                let there = Layout { head: layout.head + step, ..layout };
+                rig.line_forces(&pulls, [None; 2], &there).unwrap()
             };
             let (main, second) = forces(Vector::ZERO);
-            let stiffness = rig.line_stiffness(rig.case, &layout, (&main, second.as_ref())).unwrap();
+            let stiffness = rig.line_stiffness(&pulls, &layout, (&main, second.as_ref()));
             let bears = |(main, second): (LineForces, Option<LineForces>)| {
                 (main.bears_on_edge, second.unwrap().bears_on_edge)
             };
@@ -189,5 +196,24 @@ mod tests {
             hang += u32::from(!main.bears_on_edge);
         }
         assert!(bear > 150 && hang > 150, "{bear} bear, {hang} hang clear");
+    }
+
+    #[test]
+    fn a_pulley_hangs_where_it_does_from_wherever_it_is_looked_for() {
+        for seed in 0..600 {
+            let rig = drawn(seed);
+            let layout = Layout::at(&rig, rig.lean).unwrap();
+            let pulls = rig.pulls(rig.case, &layout).unwrap();
+            let (main, second) = rig.line_forces(&pulls, [None; 2], &layout).unwrap();
+            let aside = |line: &LineForces| {
+                line.hangs(&layout).map(|way| (way + Vector::new(0.1, -0.1, 0.05)).normalize())
+            };
+            let near = [aside(&main), second.as_ref().and_then(aside)];
+            let (again, second_again) = rig.line_forces(&pulls, near, &layout).unwrap();
+            for (first, then) in [(main, again), (second.unwrap(), second_again.unwrap())] {
+                let apart = (first.pulley - then.pulley).length();
+                assert!(apart < 1e-11, "seed {seed}: {apart} m apart");
+            }
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! The edge: where the ground ends ahead of the frame, and what room the load has there.
 
 use crate::fault::Allowed;
-use crate::stiffness::{outer, stiffness};
+use crate::stiffness::outer;
 use crate::{Fault, Field, Layout, Path, Point, Rig, Solution, Vector};
 use glam::DMat3;
 
@@ -67,8 +67,9 @@ impl Edge {
         let to_edge =
             forward * (self.ahead - from_middle.dot(forward)) + across * (from_middle.z - self.level);
         let length = to_edge.length();
-        stiffness(to_edge / length, 0.0, tension / length)
-            * (outer(forward, forward) - outer(across, Vector::Z))
+        let way = to_edge / length;
+        let beside = |vector: Vector| (vector - way * way.dot(vector)) * (tension / length);
+        outer(beside(forward), forward) - outer(beside(across), Vector::Z)
     }
 
     pub(crate) fn check(&self) -> Result<(), Fault> {

@@ -118,6 +118,8 @@ impl Footing {
     ///
     /// On each foot: the leg's push, the rest of the leg's weight, and the pull of the redirect pulleys tied
     /// there, both parts of their ropes. The ground answers their sum.
+    // Inlined as in `Posture::at`.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub(crate) fn of(
         rig: &Rig,
         layout: &Layout,

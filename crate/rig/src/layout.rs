@@ -61,6 +61,8 @@ impl Layout {
     }
 
     /// As [`Layout::of`], of a rig and a lean already checked.
+    // Inlined as in `Posture::at`.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub(crate) fn at(rig: &Rig, lean: f64) -> Result<Self, Fault> {
         let feet = rig.feet.at;
         let working_length = Pair::new(rig.legs.left.working_length(), rig.legs.right.working_length());

@@ -81,6 +81,18 @@ impl Leg {
         across * (span * span / 8.0 - tip * tip / 4.0)
     }
 
+    /// The same leg of a pole thicker by so much everywhere, m, heavier by its section. As it is where its section is not
+    /// known.
+    pub(crate) fn thicken(&mut self, by: f64) {
+        let Some(before) = self.pole.section() else { return };
+        let pole = &mut self.pole;
+        for side in [&mut pole.butt_diameter, &mut pole.tip_diameter, &mut pole.breadth, &mut pole.depth] {
+            *side = side.map(|side| side + by);
+        }
+        let after = self.pole.section().unwrap_or(before);
+        self.weight_per_metre *= after.area() / before.area();
+    }
+
     pub(crate) fn check(&self, side: Side) -> Result<(), Fault> {
         Field::LegLength(side).check(self.length)?;
         Field::LashingBelowTip(side).check(self.lashing_below_tip)?;

@@ -2,8 +2,12 @@
 
 use crate::check::{KnownLegs, MAX_CHECKS, Part, each_check};
 use crate::solve::{Posture, Tip};
-use crate::{Case, Clearance, Fault, Rig, Side, Solution, Stretch, least_share};
+use crate::stretch::{bears, extra_lean, stability_ratio};
+use crate::{
+    Case, Clearance, EXTRA_LEAN, Fault, GREATEST_MULTIPLE, Rig, Side, Solution, Stretch, margin, slide,
+};
 use arrayvec::ArrayVec;
+use core::cell::Cell;
 use core::ops::ControlFlow;
 
 /// What ends a working range.
@@ -23,8 +27,10 @@ pub enum Limit {
     ClearReach,
     /// The litter has less headroom over the edge than is asked for.
     Headroom,
-    /// Its guys are too soft: at less than the margin asked for it would run away.
+    /// Its guys are too soft: its load growing, it would run away before the margin asked for.
     Stretch,
+    /// Its guys give so much that it leans too far otherwise loaded than it was set.
+    ExtraLean,
     /// The geometry ends: a guy or a line would have no length.
     NoGeometry,
     /// Nothing ends it as far as was looked, 30° back to 80° out.
@@ -38,16 +44,29 @@ impl Limit {
     }
 }
 
-/// How many limits a rig can have: one for each part, four ways to tip, two feet, three rules, stretch, no
-/// geometry.
-pub const MAX_LIMITS: usize = MAX_CHECKS + 11;
+/// How many limits a rig can have: one for each part, four ways to tip, two feet, three rules, two of stretch,
+/// no geometry.
+pub const MAX_LIMITS: usize = MAX_CHECKS + 12;
+
+/// How it is judged that guys stretch, which takes longer than all else.
+#[derive(Clone, Copy, PartialEq)]
+enum Judged {
+    /// Not at all.
+    LeftOut,
+    /// Of the load at run-away only whether it is past the margin asked for: a ratio of infinity if not, of 0 if so.
+    Whether,
+    /// How near run-away is only where nothing met before is nearer: what governs is known without.
+    IfNearest,
+    /// How near each limit is.
+    HowNear,
+}
 
 /// A limit at one lean and how near it is: the greatest ratio over all cases of the rig.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Governing {
-    /// Demand over allowable; infinite where the frame tips or stands further back than its upright stop, 0
-    /// where nothing is assessed.
+    /// Demand over allowable, and of [`Limit::Stretch`] the margin asked for over the load at run-away; infinite where
+    /// the frame tips or stands further back than its upright stop, 0 where nothing is assessed.
     pub ratio: f64,
     /// What it is the ratio of.
     pub limit: Limit,
@@ -82,7 +101,7 @@ pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
 pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>, Fault> {
     let solution = crate::solve_at(rig, lean)?;
     let mut all: ArrayVec<Governing, MAX_LIMITS> = ArrayVec::new();
-    let _ = each_limit(rig, lean, Some(&solution), |here| {
+    let _ = each_limit(rig, lean, Some(&solution), Judged::HowNear, |here| {
         match all.iter_mut().find(|known| known.limit == here.limit) {
             Some(known) if here.ratio > known.ratio => *known = here,
             Some(_) => {}
@@ -96,19 +115,24 @@ pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>
 
 /// As [`governing`], of a rig solved in its present case at a lean.
 pub(crate) fn governing_of(rig: &Rig, solution: &Solution) -> Governing {
-    worst(rig, solution.layout.lean, Some(solution))
+    worst(rig, solution.layout.lean, Some(solution), Judged::IfNearest)
 }
 
 /// As [`governing`], of a rig and a lean already checked.
 pub(crate) fn governing_at(rig: &Rig, lean: f64) -> Governing {
-    worst(rig, lean, None)
+    worst(rig, lean, None, Judged::IfNearest)
 }
 
-fn worst(rig: &Rig, lean: f64, solved: Option<&Solution>) -> Governing {
+/// As [`governing_at`], as if no guy stretched.
+pub(crate) fn governing_unstretched(rig: &Rig, lean: f64) -> Governing {
+    worst(rig, lean, None, Judged::LeftOut)
+}
+
+fn worst(rig: &Rig, lean: f64, solved: Option<&Solution>, judged: Judged) -> Governing {
     let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, case: rig.case };
     // Stop and room are rules, not forces: nothing outranks them but falling over.
     let mut rule: Option<Governing> = None;
-    let _ = each_limit(rig, lean, solved, |here| {
+    let _ = each_limit(rig, lean, solved, judged, |here| {
         if here.limit.is_rule() {
             rule = rule.or(Some(here));
         } else if here.ratio > worst.ratio {
@@ -120,17 +144,30 @@ fn worst(rig: &Rig, lean: f64, solved: Option<&Solution>) -> Governing {
 }
 
 /// Whether everything assessed holds at the rig's own lean in every case; not for a rig that cannot be solved.
-pub(crate) fn holds(rig: &Rig) -> bool {
-    let past = |here: Governing| {
-        if here.holds() { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
-    };
-    crate::solve(rig).is_ok_and(|solution| each_limit(rig, rig.lean, Some(&solution), past).is_continue())
+#[must_use]
+pub fn holds(rig: &Rig) -> bool {
+    crate::solve(rig).is_ok_and(|solution| holds_where(rig, rig.lean, Some(&solution)))
+}
+
+/// As [`holds`], of a rig and a lean already checked.
+pub(crate) fn holds_at(rig: &Rig, lean: f64) -> bool {
+    holds_where(rig, lean, None)
+}
+
+fn holds_where(rig: &Rig, lean: f64, solved: Option<&Solution>) -> bool {
+    each_limit(rig, lean, solved, Judged::Whether, past).is_continue()
+}
+
+fn past(here: Governing) -> ControlFlow<()> {
+    if here.holds() { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
 }
 
 /// How near one limit is at a lean already checked; ratio 0 where it is not met at all.
 pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
+    let of_stretch = matches!(limit, Limit::Stretch | Limit::ExtraLean);
+    let judged = if of_stretch { Judged::HowNear } else { Judged::LeftOut };
     let mut worst = Governing { ratio: 0.0, limit, case: rig.case };
-    let _ = each_limit(rig, lean, None, |here| {
+    let _ = each_limit(rig, lean, None, judged, |here| {
         if here.limit == limit && here.ratio > worst.ratio {
             worst = here;
         }
@@ -145,9 +182,17 @@ fn each_limit(
     rig: &Rig,
     lean: f64,
     solved: Option<&Solution>,
+    judged: Judged,
     mut found: impl FnMut(Governing) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
-    let mut found = |ratio: f64, limit: Limit, case: Case| found(Governing { ratio, limit, case });
+    // The greatest ratio so far of what is no rule.
+    let nearest = Cell::new(0.0_f64);
+    let mut found = |ratio: f64, limit: Limit, case: Case| {
+        if !limit.is_rule() {
+            nearest.set(nearest.get().max(ratio));
+        }
+        found(Governing { ratio, limit, case })
+    };
     let cases = rig.cases();
     let posture = match solved {
         Some(solution) if cases.as_slice() == [solution.case] => None,
@@ -159,7 +204,8 @@ fn each_limit(
     if rig.limits.upright_stop.is_some_and(|stop| lean < stop) {
         found(f64::INFINITY, Limit::UprightStop, rig.case)?;
     }
-    let mut stretching = Stretch::of(rig).map(|stretch| (Rig { lean, ..rig.clone() }, stretch));
+    let known = if judged == Judged::LeftOut { None } else { Stretch::of(rig) };
+    let mut stretching = known.map(|stretch| (Rig { lean, ..rig.clone() }, stretch));
     let legs = KnownLegs::default();
     for case in cases {
         let anew;
@@ -196,15 +242,31 @@ fn each_limit(
         })?;
         if let Some((there, stretch)) = &mut stretching {
             there.case = case;
+            let wanted = rig.limits.wanted_margin();
             // What does not stand even on guys that do not stretch has been met above.
-            if let Ok(Some(share)) = least_share(there, stretch) {
-                found(rig.limits.wanted_margin() * share, Limit::Stretch, case)?;
+            if let Ok(Some(extra)) = extra_lean(there, stretch) {
+                found(extra / EXTRA_LEAN, Limit::ExtraLean, case)?;
+            }
+            // Past a margin with which it would be as near as what is nearest so far it governs nothing; a hair more than
+            // that, since a limit point is found to a hair.
+            let enough = wanted / nearest.get() * (1.0 + 1e-4);
+            let governs_not = judged == Judged::IfNearest
+                && enough <= GREATEST_MULTIPLE
+                && matches!(bears(there, stretch, enough), Ok(true));
+            let ratio = if governs_not {
+                Ok(0.0)
+            } else if judged == Judged::Whether {
+                bears(there, stretch, wanted).map(|bears| if bears { 0.0 } else { f64::INFINITY })
+            } else {
+                margin(there, stretch).map(|at| stability_ratio(wanted, at))
+            };
+            if let Ok(ratio) = ratio {
+                found(ratio, Limit::Stretch, case)?;
             }
         }
-        if let (false, Some(friction)) = (rig.feet.pinned, rig.feet.friction) {
-            for side in Side::BOTH {
-                let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
-                found(needed / friction, Limit::FootSlides(side), case)?;
+        for side in Side::BOTH {
+            if let Some(slide) = slide::of(rig, forces, side) {
+                found(slide.ratio, Limit::FootSlides(side), case)?;
             }
         }
     }

@@ -94,6 +94,11 @@ impl LineForces {
     pub fn on_head(&self) -> Force {
         self.load + self.haul
     }
+
+    /// The direction in which its pulley hangs from the head; `None` for one right at it.
+    pub(crate) fn hangs(&self, layout: &Layout) -> Option<Vector> {
+        (self.pulley - layout.head).try_normalize()
+    }
 }
 
 impl Line {
@@ -144,7 +149,13 @@ impl Line {
     /// pull depends on where the pulley hangs: a fixed point, found in a few steps. With no sling the lines
     /// meet at the head itself. Errs where a part of the line has no length, and where the sling is longer than
     /// half the way to where the line goes.
-    pub(crate) fn forces(&self, pull: &Pull<'_>, feet: &Feet, layout: &Layout) -> Result<LineForces, Fault> {
+    pub(crate) fn forces(
+        &self,
+        pull: &Pull<'_>,
+        hung: Option<Vector>,
+        feet: &Feet,
+        layout: &Layout,
+    ) -> Result<LineForces, Fault> {
         if matches!(self.path, Path::NotOverHead) {
             return Ok(LineForces {
                 load: Force::ZERO,
@@ -160,44 +171,62 @@ impl Line {
         let haul_tension = pull.tension * self.haul_factor(pull.operation);
         let pulley = match self.sling {
             0.0 => layout.head,
-            sling => layout.head + self.hangs(pull, haul_tension, feet, layout)? * sling,
+            sling => layout.head + self.hangs(pull, hung, haul_tension, feet, layout)? * sling,
         };
         self.at(pulley, pull, haul_tension, feet, layout)
     }
 
     /// The direction in which the sling hangs: along the pull of both parts of the line at the pulley.
     ///
-    /// By Newton's method on the sphere about the head, and by shorter and shorter steps along the pull where that does
-    /// not come nearer. Errs where it comes to no rest.
+    /// Looked for from where it `hung` with the head near by, if that is known, by Newton's method on the sphere about the
+    /// head, and by shorter and shorter steps along the pull where that does not come nearer. Errs where it comes to no
+    /// rest.
     fn hangs(
         &self,
         load: &Pull<'_>,
+        hung: Option<Vector>,
         haul_tension: f64,
         feet: &Feet,
         layout: &Layout,
     ) -> Result<Vector, Fault> {
-        let start = load.at(layout.head, layout)?.0.direction().unwrap_or(-Vector::Z);
+        let start = || Ok(load.at(layout.head, layout)?.0.direction().unwrap_or(-Vector::Z));
         let next = self.path.next_point(feet, layout);
         if let Some(next) = next {
             // On a longer sling the pulley would hang nearer to that point than to the head.
             let most = 0.5 * (next - layout.head).length();
             Field::Sling(load.on).check_within(self.sling, Allowed { least: 0.0, most })?;
         } else if load.edge.is_none() {
-            return Ok(start);
+            return start();
         }
-        let off = |hangs: Vector| -> Result<(Vector, DMat3), Fault> {
+        let off = |hangs: Vector| -> Result<Off, Fault> {
             let pulley = layout.head + hangs * self.sling;
             let (mut pull, bears) = load.at(pulley, layout)?;
             if let Some(next) = next {
                 pull += Force::along(toward(pulley, next, load.on)?, haul_tension);
             }
-            let falls_off = aimed(load, bears, haul_tension, pulley, next, layout);
-            let turns = self.swings(pull) * falls_off;
-            Ok((pull.direction().unwrap_or(-Vector::Z) - hangs, -turns - DMat3::IDENTITY))
+            let aimed = aimed(load, bears, haul_tension, pulley, next, layout);
+            let size = pull.size();
+            let (pulled, swings) = if size > 0.0 {
+                (Vector::from_array(pull.components()) / size, self.sling / size)
+            } else {
+                (-Vector::Z, 0.0)
+            };
+            Ok(Off { by: pulled - hangs, turns: aimed * swings })
         };
+        // A line that ends there pulls as it would at the head: from near by there is nothing to gain.
+        if next.is_some()
+            && let Some(hung) = hung
+            && let Ok(Some(hangs)) = at_rest(hung, off)
+        {
+            return Ok(hangs);
+        }
         // There may be no rest on a sling of this length; without one there always is.
         let none = Allowed { least: 0.0, most: 0.0 };
-        at_rest(start, off)?.ok_or(Fault { field: Field::Sling(load.on), value: self.sling, allowed: none })
+        at_rest(start()?, off)?.ok_or(Fault {
+            field: Field::Sling(load.on),
+            value: self.sling,
+            allowed: none,
+        })
     }
 
     fn at(
@@ -307,40 +336,53 @@ fn aimed(
     load + stiffness(way / length, 0.0, haul_tension / length)
 }
 
-/// The unit vector near `start` at which `off` vanishes: how far the wanted direction is off it, and how that changes
-/// with it. `None` where none is found.
-fn at_rest(
-    start: Vector,
-    off: impl Fn(Vector) -> Result<(Vector, DMat3), Fault>,
-) -> Result<Option<Vector>, Fault> {
+/// How far a pulley that hangs in some direction is off the direction of the pull there.
+struct Off {
+    /// What that direction has more, as unit vectors.
+    by: Vector,
+    /// How the pull falls off as the pulley swings, as a share of the pull.
+    turns: DMat3,
+}
+
+impl Off {
+    /// The step of Newton's method, square to the direction in which it `hangs`.
+    fn turn(&self, hangs: Vector) -> Vector {
+        let (e, f) = hangs.any_orthonormal_pair();
+        let [by_e, by_f] =
+            resolve_in_plane([e + self.turns * e, f + self.turns * f], hangs, Force::along(self.by, 1.0));
+        e * by_e + f * by_f
+    }
+}
+
+/// The unit vector near `start` at which nothing is `off`; `None` where none is found.
+fn at_rest(start: Vector, off: impl Fn(Vector) -> Result<Off, Fault>) -> Result<Option<Vector>, Fault> {
     /// One more step of Newton's method from nearer than this leaves nothing but rounding.
     const NEAR: f64 = 1e-8;
     let (mut hangs, mut step) = (start, 1.0);
-    let (mut here, mut slope) = off(hangs)?;
+    let mut here = off(hangs)?;
     for _ in 0..200 {
-        if here.length() < 1e-14 {
+        let far = here.by.length();
+        if far < 1e-14 {
             return Ok(Some(hangs));
         }
-        let (e, f) = hangs.any_orthonormal_pair();
-        let [by_e, by_f] = resolve_in_plane([slope * e, slope * f], hangs, Force::along(-here, 1.0));
-        let turn = e * by_e + f * by_f;
+        let turn = here.turn(hangs);
         let newton = (hangs + turn * (0.5 / turn.length()).min(1.0)).try_normalize();
-        if newton.is_some() && here.length() < NEAR && turn.length() < NEAR {
+        if newton.is_some() && far < NEAR && turn.length() < NEAR {
             return Ok(newton);
         }
         let nearer = newton.and_then(|there| Some((there, off(there).ok()?)));
-        if let Some((there, left)) = nearer.filter(|(_, left)| left.0.length() < 0.5 * here.length()) {
-            (hangs, (here, slope)) = (there, left);
+        if let Some((there, left)) = nearer.filter(|(_, left)| left.by.length() < 0.5 * far) {
+            (hangs, here) = (there, left);
             continue;
         }
-        let there = (hangs + here * step).normalize_or(hangs);
+        let there = (hangs + here.by * step).normalize_or(hangs);
         let left = off(there)?;
-        if left.0.length() > 0.9 * here.length() {
+        if left.by.length() > 0.9 * far {
             step = (0.7 * step).max(0.01);
         }
-        (hangs, (here, slope)) = (there, left);
+        (hangs, here) = (there, left);
     }
-    Ok((here.length() < 1e-11).then_some(hangs))
+    Ok((here.by.length() < 1e-11).then_some(hangs))
 }
 
 /// The unit vector from one end of a part of the line to the other.

@@ -2,11 +2,11 @@
 
 use crate::guy::MAX_GUYS;
 use crate::strength::{Holdfast, HoldfastKind, LashingRope};
-use crate::{Connection, Fault, Rig, Side, solve};
+use crate::{Connection, Fault, LineForces, Path, Rig, Side, solve};
 use arrayvec::ArrayVec;
 
-/// Rope for each knot in a guy, m: our choice, for ropes of 10 to 13 mm.
-const KNOT: f64 = 1.0;
+/// Rope for each knot in a guy or at the haul point of a line, m: our choice, for ropes of 10 to 13 mm.
+pub const KNOT: f64 = 1.0;
 /// Turns of a lashing from the head of one picket to the foot of the next; four to six are taught.
 const PICKET_TURNS: f64 = 5.0;
 /// How far a picket stands out of the ground, m, for the length of its lashing: our choice.
@@ -34,6 +34,8 @@ pub struct Materials {
     /// The main line, from the load at the edge to its haul point, m, without what is lowered; `None` for one that is
     /// not hauled.
     pub line: Option<f64>,
+    /// The second line, as the main line.
+    pub second_line: Option<f64>,
 }
 
 /// What a guy takes.
@@ -103,11 +105,12 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
     let hitched = girth.filter(|_| hobbled).and_then(|girth| lashing.hitches(girth));
     let both = girth.map(|girth| girth + 2.0 * lashing.apart(girth));
     let rigged = (0_u8..).zip(&rig.guys).zip(&solution.guy_length).filter(|((_, guy), _)| guy.rigged);
-    let hauled = rig.line.path.haul_point().map(|to| {
-        let next = rig.line.path.next_point(&rig.feet, &solution.layout).unwrap_or(to);
-        let first = (next - solution.line.pulley).length();
-        first + (to - next).length() + KNOT
-    });
+    let hauled = |path: Path, forces: &LineForces| {
+        let to = path.haul_point()?;
+        let next = path.next_point(&rig.feet, &solution.layout).unwrap_or(to);
+        Some((next - forces.pulley).length() + (to - next).length() + KNOT)
+    };
+    let second = rig.second.as_ref().zip(solution.second.as_ref());
     Ok(Materials {
         lashing: girth.and_then(|girth| lashing.rope_on(girth)),
         hobble: hitched.map(|hitched| solution.layout.spread + hitched + lashing.tails()),
@@ -121,6 +124,7 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
             .collect(),
         haul: HoldfastMaterials::of(&rig.gear.haul),
         second_haul: HoldfastMaterials::of(&rig.gear.second_haul),
-        line: hauled,
+        line: hauled(rig.line.path, &solution.line),
+        second_line: second.and_then(|(second, forces)| hauled(second.line.path, forces)),
     })
 }

@@ -2,7 +2,8 @@
 
 use crate::limit::holds;
 use crate::numeric::bisect;
-use crate::{Governing, Lever, Path, Rig, governing};
+use crate::strength::{Holdfast, HoldfastKind};
+use crate::{Governing, Lever, Path, Rig, Side, governing};
 use arrayvec::ArrayVec;
 
 /// A change to a rig.
@@ -28,6 +29,34 @@ pub enum Change {
     PinFeet,
     /// The feet kept from lifting.
     HoldFeetDown,
+    /// A holdfast built as a stronger system of wooden pickets: that of a guy, counted from 0, or of the haul line.
+    Pickets {
+        /// Which guy's; `None` for the haul line's.
+        of: Option<u8>,
+        /// As what.
+        kind: HoldfastKind,
+    },
+    /// A holdfast of so many steel pickets or pins: that of a guy, counted from 0, or of the haul line.
+    Pins {
+        /// Which guy's; `None` for the haul line's.
+        of: Option<u8>,
+        /// How many.
+        count: u8,
+    },
+    /// Both legs cut shorter at the foot, m from foot to tip.
+    LegLength {
+        /// How long the left one is now.
+        from: f64,
+        /// How long it is then.
+        to: f64,
+    },
+    /// Thicker poles for both legs, m at the thinnest place; they weigh more by their section.
+    LegThickness {
+        /// How thick the left one is now.
+        from: f64,
+        /// How thick it is then.
+        to: f64,
+    },
 }
 
 impl Change {
@@ -50,7 +79,35 @@ impl Change {
             }
             Self::PinFeet => rig.feet.pinned = true,
             Self::HoldFeetDown => rig.feet.held_down = true,
+            Self::Pickets { of, kind } => {
+                if let Some(holdfast) = holdfast_mut(rig, of) {
+                    holdfast.kind = Some(kind);
+                }
+            }
+            Self::Pins { of, count } => {
+                if let Some(holdfast) = holdfast_mut(rig, of) {
+                    holdfast.pickets = Some(f64::from(count));
+                }
+            }
+            Self::LegLength { from, to } => {
+                for side in Side::BOTH {
+                    rig.legs.on_mut(side).length += to - from;
+                }
+            }
+            Self::LegThickness { from, to } => {
+                for side in Side::BOTH {
+                    rig.legs.on_mut(side).thicken(to - from);
+                }
+            }
         }
+    }
+}
+
+/// The holdfast of a guy, or of the haul line.
+fn holdfast_mut(rig: &mut Rig, of: Option<u8>) -> Option<&mut Holdfast> {
+    match of {
+        Some(number) => rig.guys.get_mut(usize::from(number)).map(|guy| &mut guy.holdfast),
+        None => Some(&mut rig.gear.haul),
     }
 }
 
@@ -79,15 +136,31 @@ const PACES: u32 = 40;
 const PACES_OF_TWO: u32 = 16;
 /// What a change that is made or not counts as.
 const WHOLE: f64 = 8.0;
+/// Paces up to which legs are tried otherwise.
+const PACES_OF_LEGS: f64 = 20.0;
+/// A pace of a leg's length and of its thickness, m.
+const LEG_PACES: (f64, f64) = (0.1, 0.01);
+/// More pickets or pins than these are not proposed for one holdfast.
+const MOST_PINS: u8 = 12;
+/// Systems of wooden pickets, from the weakest.
+const SYSTEMS: [HoldfastKind; 5] = [
+    HoldfastKind::Picket,
+    HoldfastKind::Pickets11,
+    HoldfastKind::Pickets111,
+    HoldfastKind::Pickets21,
+    HoldfastKind::Pickets321,
+];
 
 /// The smallest changes that bring `rig` inside its limits at its own lean in every case: each single change that
 /// does, and each pair that does with less effort than either of its two alone, in the order of effort. Empty where
 /// it is inside already, cannot be solved, or nothing found helps.
 ///
 /// Effort is our choice, so that unlike things can be put in an order: a pace is 1° of lean, 0.25 m of setback
-/// (outward only), 0.1 m of spread, 10° of haul direction, 10 kg less load; a change that is made or not counts 8.
-/// A lever is tried over 40 paces, over 16 where two change; single changes are found to a hundredth of a pace, pairs to a pace of the
-/// first. What is not assessed is not helped by any of them.
+/// (outward only), 0.1 m of spread, 10° of haul direction, 10 kg less load, 0.1 m off both legs, 10 mm more of their
+/// thickness; a change that is made or not counts 8, a stronger holdfast among them.
+/// A lever is tried over 40 paces, over 16 where two change, the spread down to half of what it is; single changes are found to a hundredth of a pace, pairs to a pace of the
+/// first. Legs and holdfasts are tried alone only, legs over 20 paces; of holdfasts the weakest system, or the fewest pins,
+/// that does. What is not assessed is not helped by any of them.
 ///
 /// ```
 /// use outlean_rig::{Change, Guy, Lever, Point, Rig, proposals};
@@ -117,6 +190,8 @@ pub fn proposals(rig: &Rig) -> Vec<Proposal> {
             effort
         })
         .collect();
+    found.extend(legs(rig).into_iter().filter_map(|(change, effort)| proposal(rig, &[change], effort)));
+    found.extend(stronger(rig).filter_map(|change| proposal(rig, &[change], WHOLE)));
     for change in whole_changes(rig) {
         let mut changed = rig.clone();
         change.apply(&mut changed);
@@ -195,24 +270,90 @@ fn whole_changes(rig: &Rig) -> Vec<Change> {
 pub(crate) fn smallest(rig: &Rig, reach: &Reach, most: f64) -> Option<(Change, f64)> {
     let from = reach.lever.get(rig)?;
     let mut changed = rig.clone();
-    let mut inside = |to: f64| {
-        reach.lever.set(&mut changed, to);
-        holds(&changed)
+    let inside = |by: f64| {
+        reach.lever.set(&mut changed, from + by);
+        sensible(reach.lever, from, from + by) && holds(&changed)
     };
-    for pace in 1..=PACES {
-        let paces = f64::from(pace);
+    let (by, paces) = first(reach.pace, reach.directions, most, inside)?;
+    Some((Change::Set { lever: reach.lever, from, to: from + by }, paces))
+}
+
+/// The least that is `inside` of what is so many paces off in some directions, `most` at the most, and how many paces
+/// that is.
+fn first(
+    pace: f64,
+    directions: &[f64],
+    most: f64,
+    mut inside: impl FnMut(f64) -> bool,
+) -> Option<(f64, f64)> {
+    for number in 1..=PACES {
+        let paces = f64::from(number);
         if paces > most {
             break;
         }
-        for direction in reach.directions {
-            let at = |paces: f64| from + direction * paces * reach.pace;
+        for direction in directions {
+            let at = |paces: f64| direction * paces * pace;
             if inside(at(paces)) {
                 let (paces, _) = bisect(paces, paces - 1.0, 0.01, |paces| inside(at(paces)));
-                return Some((Change::Set { lever: reach.lever, from, to: at(paces) }, paces));
+                return Some((at(paces), paces));
             }
         }
     }
     None
+}
+
+/// Shorter legs and thicker legs, each as little as brings the rig inside, and its effort.
+fn legs(rig: &Rig) -> Vec<(Change, f64)> {
+    let mut all = Vec::new();
+    let mut attempt = |pace: f64, direction: f64, change: &dyn Fn(f64) -> Change| {
+        let inside = |by: f64| {
+            let mut changed = rig.clone();
+            change(by).apply(&mut changed);
+            holds(&changed)
+        };
+        if let Some((by, paces)) = first(pace, &[direction], PACES_OF_LEGS, inside) {
+            all.push((change(by), paces));
+        }
+    };
+    let from = rig.legs.left.length;
+    attempt(LEG_PACES.0, -1.0, &|by| Change::LegLength { from, to: from + by });
+    if let Some(from) =
+        rig.legs.left.pole.least_thickness().filter(|_| rig.legs.right.pole.section().is_some())
+    {
+        attempt(LEG_PACES.1, 1.0, &|by| Change::LegThickness { from, to: from + by });
+    }
+    all
+}
+
+/// For each holdfast of pickets or pins the first stronger one that brings the rig inside.
+fn stronger(rig: &Rig) -> impl Iterator<Item = Change> {
+    let guys = (0_u8..).zip(&rig.guys).filter(|(_, guy)| guy.rigged && guy.holdfast_allowable.is_none());
+    let of_guys = guys.map(|(number, guy)| (Some(number), guy.holdfast));
+    let of_haul = rig.gear.haul_allowable.is_none().then_some((None, rig.gear.haul));
+    let known = of_guys.chain(of_haul).filter(|(_, holdfast)| holdfast.strength.is_none());
+    known.filter_map(|(of, holdfast)| {
+        let helps = |change: &Change| {
+            let mut changed = rig.clone();
+            change.apply(&mut changed);
+            holds(&changed)
+        };
+        let kind = holdfast.kind?;
+        if let Some(now) = SYSTEMS.iter().position(|system| *system == kind) {
+            let better = SYSTEMS.iter().skip(now + 1).map(|kind| Change::Pickets { of, kind: *kind });
+            return better.into_iter().find(helps);
+        }
+        if !matches!(kind, HoldfastKind::SteelPickets | HoldfastKind::Pins1Inch | HoldfastKind::Pins3Inch) {
+            return None;
+        }
+        // A count within its own bounds.
+        let now = holdfast.pickets.map_or(1, |count| libm::round(count) as u8);
+        (now.saturating_add(1)..=MOST_PINS).map(|count| Change::Pins { of, count }).find(helps)
+    })
+}
+
+/// Whether anyone would set it so. Feet that come closer than half of their spread make another frame.
+fn sensible(lever: Lever, from: f64, to: f64) -> bool {
+    !matches!(lever, Lever::Spread) || to >= 0.5 * from
 }
 
 /// The pair of changes with the least effort together, if that is less than `alone`.
@@ -228,6 +369,9 @@ fn pair(rig: &Rig, first: &Reach, second: &Reach, alone: f64) -> Option<([Change
         }
         for direction in first.directions {
             let to = from + direction * paces * first.pace;
+            if !sensible(first.lever, from, to) {
+                continue;
+            }
             let mut changed = rig.clone();
             first.lever.set(&mut changed, to);
             if let Some((then, effort)) =

@@ -1,9 +1,9 @@
 //! The working range: the leans at which everything assessed holds.
 
 use crate::angle::degrees;
-use crate::limit::{governing_at, limit_at};
+use crate::limit::{governing_at, governing_unstretched, holds_at, limit_at};
 use crate::numeric::{bisect, grid, valley};
-use crate::{Case, Fault, Governing, Limit, Rig};
+use crate::{Case, Fault, Governing, Limit, Rig, Stretch};
 use arrayvec::ArrayVec;
 
 /// The lean farthest back at which anything is looked for: −30°, rad.
@@ -13,7 +13,7 @@ pub const FARTHEST_OUT: f64 = degrees(80.0);
 /// Grid of leans, rad: 0.25°.
 pub(crate) const STEP: f64 = degrees(0.25);
 /// Ends are found to this, rad: 0.01°.
-const WIDTH: f64 = degrees(0.01);
+pub(crate) const WIDTH: f64 = degrees(0.01);
 
 /// One stretch of leans at which everything assessed holds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,7 +40,7 @@ pub struct WorkingRange {
     /// The stretches, from the one farthest back; empty where nothing holds. Ratios need not rise with
     /// lean, so there may be several.
     pub intervals: ArrayVec<Interval, 8>,
-    /// The lean (rad) at which the rig is nearest to holding, or best inside.
+    /// The lean (rad) at which the rig is nearest to holding, or best inside, as if no guy stretched where that is inside.
     pub best_lean: f64,
     /// What governs there.
     pub best_limit: Limit,
@@ -65,12 +65,19 @@ impl WorkingRange {
 /// [`FARTHEST_OUT`] on a grid of 0.25° with the turning points of the worst ratio between; ends to 0.01°,
 /// each on the side that holds.
 ///
+/// Where it is known how the guys stretch, the path of a growing load is followed from the leans so found, 1° apart and at
+/// their ends, and the range drawn in to those at which the load can grow to the margin asked for.
+///
 /// # Errors
 ///
 /// As [`crate::solve`] at the rig's own lean.
 pub fn working_range(rig: &Rig) -> Result<WorkingRange, Fault> {
     crate::solve(rig)?;
-    Ok(WorkingRange::search(rig.lean, |lean| governing_at(rig, lean)))
+    let range = WorkingRange::search(rig.lean, |lean| governing_unstretched(rig, lean));
+    Ok(match Stretch::of(rig) {
+        Some(_) => range.followed(|lean| holds_at(rig, lean), |lean| governing_at(rig, lean)),
+        None => range,
+    })
 }
 
 /// The leans at which one limit alone is not passed, whatever the others do: a part's own limit lean. As

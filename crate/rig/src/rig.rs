@@ -30,7 +30,8 @@ pub struct Rig {
     pub edge: Option<Edge>,
     /// What is going on now.
     pub case: Case,
-    /// The guys, at most [`crate::MAX_GUYS`]. Where several could hold the frame, the first of them works.
+    /// The guys, at most [`crate::MAX_GUYS`]. Where several could hold the frame, the first of them works, or with
+    /// it one splayed to the other side: see [`crate::solve_at`].
     pub guys: ArrayVec<Guy, { crate::MAX_GUYS }>,
     /// Limits that are set, not computed.
     pub limits: Limits,

@@ -162,38 +162,91 @@ pub struct Uncertainty {
 ///
 /// As [`crate::solve`], and a scatter out of range.
 pub fn uncertainty(rig: &Rig, scatter: &Scatter, seed: u64, draws: u32) -> Result<Uncertainty, Fault> {
-    scatter.check()?;
-    solve(rig)?;
-    let (mut impossible, mut tipping, mut past) = (0, 0, 0);
-    let mut legs = Pair::new(Vec::new(), Vec::new());
-    let mut guys = vec![Vec::new(); rig.guys.len()];
-    let mut ratios = Vec::new();
-    for number in 0..draws {
-        let drawn = scattered(rig, scatter, seed, number);
-        let Ok(solution) = solve(&drawn) else {
-            impossible += 1;
-            continue;
-        };
-        let worst = governing_of(&drawn, &solution);
-        past += u32::from(!Governing::holds(&worst));
-        ratios.push(worst.ratio);
-        let Some(forces) = solution.forces() else {
-            tipping += 1;
-            continue;
-        };
-        legs.left.push(forces.compression.left);
-        legs.right.push(forces.compression.right);
-        for (all, guy) in guys.iter_mut().zip(&forces.guys) {
-            all.push(guy.tension);
+    let mut all = Draws::new(rig, scatter, seed)?;
+    all.draw(draws);
+    Ok(all.uncertainty())
+}
+
+/// Draws of a rig within its scatter, made a few at a time: [`uncertainty`] for whoever cannot wait for all of them.
+#[derive(Clone, Debug)]
+pub struct Draws {
+    rig: Rig,
+    scatter: Scatter,
+    seed: u64,
+    drawn: u32,
+    impossible: u32,
+    tipping: u32,
+    past: u32,
+    legs: Pair<Vec<f64>>,
+    guys: Vec<Vec<f64>>,
+    ratios: Vec<f64>,
+}
+
+impl Draws {
+    /// Of `rig` within `scatter`; none drawn yet.
+    ///
+    /// # Errors
+    ///
+    /// As [`uncertainty`].
+    pub fn new(rig: &Rig, scatter: &Scatter, seed: u64) -> Result<Self, Fault> {
+        scatter.check()?;
+        solve(rig)?;
+        Ok(Self {
+            rig: rig.clone(),
+            scatter: *scatter,
+            seed,
+            drawn: 0,
+            impossible: 0,
+            tipping: 0,
+            past: 0,
+            legs: Pair::new(Vec::new(), Vec::new()),
+            guys: vec![Vec::new(); rig.guys.len()],
+            ratios: Vec::new(),
+        })
+    }
+
+    /// How many are drawn.
+    #[must_use]
+    pub const fn drawn(&self) -> u32 {
+        self.drawn
+    }
+
+    /// Draws so many more.
+    pub fn draw(&mut self, more: u32) {
+        for _ in 0..more {
+            let drawn = scattered(&self.rig, &self.scatter, self.seed, self.drawn);
+            self.drawn = self.drawn.saturating_add(1);
+            let Ok(solution) = solve(&drawn) else {
+                self.impossible += 1;
+                continue;
+            };
+            let worst = governing_of(&drawn, &solution);
+            self.past += u32::from(!Governing::holds(&worst));
+            self.ratios.push(worst.ratio);
+            let Some(forces) = solution.forces() else {
+                self.tipping += 1;
+                continue;
+            };
+            self.legs.left.push(forces.compression.left);
+            self.legs.right.push(forces.compression.right);
+            for (all, guy) in self.guys.iter_mut().zip(&forces.guys) {
+                all.push(guy.tension);
+            }
         }
     }
-    Ok(Uncertainty {
-        draws,
-        impossible,
-        tipping,
-        past,
-        compression: Pair::new(Band::of(&mut legs.left), Band::of(&mut legs.right)),
-        guys: guys.iter_mut().map(|all| Band::of(all)).collect(),
-        ratio: Band::of(&mut ratios),
-    })
+
+    /// What those drawn so far come to.
+    #[must_use]
+    pub fn uncertainty(&self) -> Uncertainty {
+        let band = |values: &Vec<f64>| Band::of(&mut values.clone());
+        Uncertainty {
+            draws: self.drawn,
+            impossible: self.impossible,
+            tipping: self.tipping,
+            past: self.past,
+            compression: Pair::new(band(&self.legs.left), band(&self.legs.right)),
+            guys: self.guys.iter().map(band).collect(),
+            ratio: band(&self.ratios),
+        }
+    }
 }

@@ -57,6 +57,8 @@ impl<T> Pair<T> {
     }
 
     /// The pair made by calling `f` for each side, left first.
+    // Inlined as in `Posture::at`.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub fn from_fn(mut f: impl FnMut(Side) -> T) -> Self {
         Self { left: f(Side::Left), right: f(Side::Right) }
     }

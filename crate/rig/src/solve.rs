@@ -1,8 +1,9 @@
-//! Equilibrium of the head with rigid legs and one working guy.
+//! Equilibrium of the head with rigid legs and one working guy, or two splayed to either side.
 
 use crate::feet::level_run;
 use crate::guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
 use crate::resolve::resolve_in_plane;
+use crate::splay::Together;
 use crate::{Case, Fault, Field, Footing, Force, Layout, LineForces, Pair, Resultant, Rig, Side, Vector};
 use arrayvec::ArrayVec;
 
@@ -41,7 +42,7 @@ pub struct Forces {
     pub compression: Pair<f64>,
     /// The guys, in the order of the rig.
     pub guys: ArrayVec<GuyForce, MAX_GUYS>,
-    /// Which guy works, counted from 0; `None` where balance needs none.
+    /// Which guy works, counted from 0, the first of two that hold together; `None` where balance needs none.
     pub working_guy: Option<u8>,
     /// The feet.
     pub footing: Footing,
@@ -125,13 +126,14 @@ pub fn solve(rig: &Rig) -> Result<Solution, Fault> {
 
 /// Solves a rig at a lean (rad, forward positive), its anchors and haul points staying where they are.
 ///
-/// The rigid solution: two legs that do not give and one working guy, in closed form. The moment of the
+/// The rigid solution: two legs that do not give and a working guy, in closed form. The moment of the
 /// loads about the foot line, less what the guys hold as they were set, says which way the frame would go; the
 /// first rigged guy in the list whose arm opposes it works (a side guy only where no other can) and pulls as much
-/// more as balance needs: tension = moment/arm for guys set slack. Every other guy holds the pretension it was
-/// given; where nothing pulls against a pretension, it eases to what balance needs. The legs then carry what is
-/// left in the frame's plane. Loads on the head: the lines, and of each leg's weight the share that the head
-/// carries.
+/// more as balance needs: tension = moment/arm for guys set slack. Where that one is splayed to a side, the first of its
+/// station splayed to the other holds with it: of like ropes that hardly stretch each takes up tension as its arm over its
+/// length, half each of two alike. Every other guy holds the pretension it was given; where nothing pulls against a
+/// pretension, it eases to what balance needs, a splayed pair together. The legs then carry what is left in the frame's
+/// plane. Loads on the head: the lines, and of each leg's weight the share that the head carries.
 ///
 /// The frame tips forward or back where no guy opposes the moment, left or right where a foot would lift
 /// that nothing holds down. Where the moment is nil within rounding, no guy works.
@@ -149,14 +151,16 @@ pub fn solve_at(rig: &Rig, lean: f64) -> Result<Solution, Fault> {
 /// A rig at a lean before anything loads it: what all its cases there share.
 #[derive(Clone)]
 pub(crate) struct Posture {
-    layout: Layout,
-    guy_length: ArrayVec<f64, MAX_GUYS>,
-    guy_arm: ArrayVec<f64, MAX_GUYS>,
+    pub layout: Layout,
+    pub guy_length: ArrayVec<f64, MAX_GUYS>,
+    pub guy_arm: ArrayVec<f64, MAX_GUYS>,
     guy_way: ArrayVec<Vector, MAX_GUYS>,
 }
 
 impl Posture {
     /// The posture of a rig and a lean already checked.
+    // Where size does not matter, inlined: a copy less of what is large takes a fifteenth off a solve.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub(crate) fn at(rig: &Rig, lean: f64) -> Result<Self, Fault> {
         let layout = Layout::at(rig, lean)?;
         let mut guy_length = ArrayVec::new();
@@ -178,8 +182,11 @@ impl Posture {
     }
 
     /// As [`solve_at`], in any case.
+    // As above.
+    #[cfg_attr(not(target_family = "wasm"), inline(always))]
     pub(crate) fn loaded(self, rig: &Rig, case: Case) -> Result<Solution, Fault> {
-        let (line, second) = rig.line_forces(case, &self.layout)?;
+        let pulls = rig.pulls(case, &self.layout)?;
+        let (line, second) = rig.line_forces(&pulls, [None; 2], &self.layout)?;
         let weight = rig.legs.left.weight_at_head() + rig.legs.right.weight_at_head();
         let lines = second.iter().fold(line.on_head(), |all, line| all + line.on_head());
         let resultant = Resultant::of(lines + Force::new(0.0, 0.0, -weight), &self.layout);
@@ -208,31 +215,45 @@ fn balance(
     let mut tensions: ArrayVec<f64, MAX_GUYS> = rig.guys.iter().map(set_to).collect();
     let set: f64 = tensions.iter().zip(guy_arm).map(|(tension, arm)| tension * arm).sum();
     let mut moment = resultant.tipping_moment - set;
-    let mut working = None;
+    let mut working: Option<Together> = None;
     if moment.abs() > least_moment {
-        // A guy to a side, whose arm is small beside its length, works only where no other can.
-        let could = |wanted_side: bool| {
-            rig.guys.iter().zip(guy_arm).position(|(guy, arm)| {
-                let to_side = matches!(Station::of(guy.anchor, layout), Station::Side);
-                guy.rigged && to_side == wanted_side && holds(*arm, moment)
-            })
+        let can = |number: usize| {
+            let guy = rig.guys.get(number).zip(guy_arm.get(number));
+            guy.is_some_and(|(guy, arm)| guy.rigged && holds(*arm, moment))
         };
-        working = could(false).or_else(|| could(true));
-        let tighter = working.and_then(|i| tensions.get_mut(i).zip(guy_arm.get(i)));
-        if let Some((tension, arm)) = tighter {
-            *tension += moment / arm;
+        // A guy to a side, whose arm is small beside its length, works only where no other can.
+        let to_side = |guy: &Guy| matches!(Station::of(guy.anchor, layout), Station::Side);
+        let mut could = (0..rig.guys.len()).filter(|number| can(*number));
+        let not_to_side = could.clone().find(|number| !rig.guys.get(*number).is_some_and(to_side));
+        working = not_to_side.or_else(|| could.next()).map(|first| Together::of(rig, posture, first, can));
+        if let Some(working) = working {
+            for (number, more) in working.pull(posture, moment) {
+                if let Some(tension) = tensions.get_mut(number) {
+                    *tension += more;
+                }
+            }
             moment = 0.0;
         }
-        // Nothing to pull against: guys that were set harder than balance needs go easier, the first one first.
-        for (i, (tension, arm)) in tensions.iter_mut().zip(guy_arm).enumerate() {
-            if moment.abs() > least_moment && *tension > 0.0 && holds(*arm, -moment) {
-                let eased = *tension + moment / arm;
-                // Less than rounding is slack.
-                let eased = if eased * arm.abs() > least_moment { eased } else { 0.0 };
-                moment -= (eased - *tension) * arm;
-                *tension = eased;
-                working = Some(i).filter(|_| eased > 0.0);
+        // Nothing to pull against: guys that were set harder than balance needs go easier, the first one first. Each time
+        // but the last one of them goes slack.
+        for _ in &rig.guys {
+            let taut = |number: usize| {
+                let guy = tensions.get(number).zip(guy_arm.get(number));
+                moment.abs() > least_moment
+                    && guy.is_some_and(|(tension, arm)| *tension > 0.0 && holds(*arm, -moment))
+            };
+            let Some(first) = (0..rig.guys.len()).find(|number| taut(*number)) else { break };
+            let easing = Together::of(rig, posture, first, taut);
+            for (number, more) in easing.pull(posture, moment) {
+                if let Some((tension, arm)) = tensions.get_mut(number).zip(guy_arm.get(number)) {
+                    let eased = *tension + more;
+                    // Less than rounding is slack.
+                    let eased = if eased * arm.abs() > least_moment { eased } else { 0.0 };
+                    moment -= (eased - *tension) * arm;
+                    *tension = eased;
+                }
             }
+            working = Some(easing);
         }
         if moment.abs() > least_moment {
             return Balance::Tips(if moment > 0.0 { Tip::Forward } else { Tip::Back });
@@ -240,14 +261,18 @@ fn balance(
     }
 
     let mut guys: ArrayVec<GuyForce, MAX_GUYS> = ArrayVec::new();
+    let mut working_guy = None;
     let mut on_head = resultant.force;
-    for (i, ((guy, way), tension)) in rig.guys.iter().zip(guy_way).zip(tensions).enumerate() {
+    for ((number, guy), (way, tension)) in (0_u8..).zip(&rig.guys).zip(guy_way.iter().zip(tensions)) {
         let role = match guy.rigged {
             false => Role::NotRigged,
-            true if Some(i) == working => Role::Working,
-            true if tension > 0.0 => Role::Pretensioned,
-            true => Role::Slack,
+            true if tension == 0.0 => Role::Slack,
+            true if working.is_some_and(|working| working.has(number.into())) => Role::Working,
+            true => Role::Pretensioned,
         };
+        if matches!(role, Role::Working) {
+            working_guy = working_guy.or(Some(number));
+        }
         on_head += Force::along(*way, tension);
         guys.push(GuyForce { tension, role });
     }
@@ -262,6 +287,5 @@ fn balance(
         return Balance::Tips(tip);
     }
     let leg_moment = Pair::from_fn(|side: Side| rig.legs.on(side).midspan_moment(level_run(layout, side)));
-    let working_guy = working.and_then(|i| u8::try_from(i).ok());
     Balance::Stands(Forces { compression, guys, working_guy, footing, leg_moment })
 }

@@ -171,3 +171,26 @@ pub enum What {
         key: String,
     },
 }
+
+impl What {
+    /// The key that it is about, dotted; `None` for what is about the file, or about several keys.
+    #[must_use]
+    pub fn key(&self) -> Option<String> {
+        match self {
+            Self::UnknownKey { key, .. }
+            | Self::WrongType { key, .. }
+            | Self::BadQuantity { key, .. }
+            | Self::OutOfRange { key, .. }
+            | Self::NoSuchOption { key, .. }
+            | Self::Missing { key }
+            | Self::MissingFor { key, .. }
+            | Self::Unused { key, .. }
+            | Self::Needs { key, .. }
+            | Self::LeftOut { key } => Some(key.clone()),
+            Self::BadLean { .. } | Self::ReachTooLong { .. } => Some("lean".to_owned()),
+            Self::Both { second, .. } => Some(second.clone()),
+            Self::Implied { fault, .. } => crate::key_of(fault.field),
+            Self::Syntax { .. } | Self::TooManyGuys { .. } => None,
+        }
+    }
+}

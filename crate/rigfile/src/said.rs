@@ -262,7 +262,9 @@ fn usual_unit(dimension: Dimension) -> Option<&'static Unit> {
     Unit::of(dimension).next()
 }
 
-const fn dimension_key(dimension: Dimension) -> &'static str {
+/// The name of a dimension in the words: `value.length`, say.
+#[must_use]
+pub const fn dimension_key(dimension: Dimension) -> &'static str {
     match dimension {
         Dimension::Length => "length",
         Dimension::Area => "area",

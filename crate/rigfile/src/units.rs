@@ -83,6 +83,34 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
     Shown { number, unit }
 }
 
+/// As [`show`], but a short length as a tape shows it: one below 10 cm, and one below 1 m that was given to the millimetre, in
+/// millimetres, or in inches and tenths.
+///
+/// ```
+/// use outlean_rig::Dimension::Length;
+/// use outlean_rigfile::{Units, measured};
+/// assert_eq!(measured(0.045, Length, Units::Metric).to_string(), "45\u{2009}mm");
+/// assert_eq!(measured(0.115, Length, Units::Metric).to_string(), "115\u{2009}mm");
+/// assert_eq!(measured(0.045, Length, Units::Us).to_string(), "1.8\u{2009}in");
+/// assert_eq!(measured(0.35, Length, Units::Metric).to_string(), "0.35\u{2009}m");
+/// ```
+#[must_use]
+pub fn measured(value: f64, dimension: Dimension, units: Units) -> Shown {
+    let millimetres = value * 1000.0;
+    let size = millimetres.abs();
+    let whole = libm::round(size);
+    // Nothing is no length to be measured finely.
+    let fine = (1.0..100.0).contains(&whole)
+        || size < 1000.0
+            && (size - whole).abs() < 1e-6
+            && (libm::round(whole / 10.0) * 10.0 - whole).abs() > 0.5;
+    match (dimension, units) {
+        (Dimension::Length, Units::Metric) if fine => Shown { number: rounded(millimetres, 0), unit: "mm" },
+        (Dimension::Length, Units::Us) if fine => Shown { number: trimmed(value / INCH, 1), unit: "in" },
+        _ => show(value, dimension, units),
+    }
+}
+
 /// A share of 1 in per cent, whole, with a thin space: "42 %".
 #[must_use]
 pub fn percent(share: f64) -> String {
@@ -155,6 +183,23 @@ mod tests {
         assert_eq!(show(f64::NAN, Force, Units::Metric).number, "–");
         assert_eq!(show(f64::INFINITY, Length, Units::Us).number, "–");
         assert_eq!(show(-0.2, Length, Units::Us).to_string(), "−8\u{2009}in");
+    }
+
+    #[test]
+    fn a_short_length_is_read_off_a_tape() {
+        let read = |value, units| measured(value, Length, units).to_string();
+        let metric: Vec<String> =
+            [0.0, 0.0004, 0.0006, -0.05, 0.0996, 0.1, 0.12, 0.1274, 0.127, 0.98, 0.985, 1.205, f64::NAN]
+                .map(|value| read(value, Units::Metric))
+                .into();
+        assert_eq!(
+            metric.join("; ").replace('\u{2009}', " "),
+            "0.00 m; 0.00 m; 1 mm; −50 mm; 0.10 m; 0.10 m; 0.12 m; 0.13 m; 127 mm; 0.98 m; 985 mm; 1.21 m; – m"
+        );
+        let us =
+            [3.0 * INCH, 5.0 * INCH, 1.27 * INCH, 8.0 * INCH, 0.115, 0.3].map(|value| read(value, Units::Us));
+        assert_eq!(us.join("; ").replace('\u{2009}', " "), "3 in; 5 in; 1.3 in; 8 in; 4.5 in; 1 ft 0 in");
+        assert_eq!(measured(0.045, Mass, Units::Metric), show(0.045, Mass, Units::Metric));
     }
 
     #[test]

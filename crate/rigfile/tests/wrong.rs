@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "a test that cannot read its files has failed")]
 
-use outlean_rigfile::{Severity, What, Words, choices, fields, read};
+use outlean_rigfile::{JOB, JOB_TEXTS, LEAN_AGAIN, Severity, What, Words, choices, fields, read};
 use std::fmt::Write as _;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -106,10 +106,14 @@ fn no_problem_is_without_words() {
 #[test]
 fn every_field_and_choice_has_a_meaning_in_words() {
     let words = words();
-    let rows = fields().count() + choices().count();
+    let job = || JOB.iter().map(|field| field.key).chain(JOB_TEXTS).chain([LEAN_AGAIN]);
+    let rows = fields().count() + choices().count() + job().count();
     let meanings = fields().map(outlean_rigfile::FieldSpec::meaning);
     for meaning in meanings.chain(choices().map(outlean_rigfile::ChoiceSpec::meaning)) {
         assert!(words.get(&meaning).is_some(), "{meaning}");
+    }
+    for key in job() {
+        assert!(words.get(&format!("field.{key}")).is_some(), "{key}");
     }
     assert_eq!(words.keys().filter(|key| key.starts_with("field.")).count(), rows);
 }

@@ -6,11 +6,11 @@ use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
 use crate::told::step;
 use outlean_course::{
-    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Tolerance,
-    Vary, Verdict, answered_in, asked, causes, draw, mark, worked,
+    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Text,
+    Tolerance, Vary, answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
-use outlean_rig::{Allowed, Dimension, Layout, Operation, Quantity, Side};
+use outlean_rig::{Allowed, Dimension, Layout, Operation};
 use outlean_rigfile::{Units, field, show};
 use wasm_bindgen::prelude::*;
 
@@ -18,6 +18,8 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen]
 pub struct Estimate {
     template: EstimateTemplate,
+    /// What is asked, as its author puts it.
+    asks: Option<String>,
     question: Question,
     words: Words,
     marked: Option<Marked>,
@@ -32,9 +34,10 @@ impl Estimate {
     /// What is wrong with the template.
     #[wasm_bindgen(constructor)]
     pub fn new(template: &JsValue, words: &JsValue, seed: u32) -> Result<Estimate, JsValue> {
+        let asks = at(template, "asks").as_string();
         let template = read_template(template)?;
         let question = draw(&template, u64::from(seed)).map_err(|why| refused(&why))?;
-        Ok(Self { template, question, words: message::words(words), marked: None })
+        Ok(Self { template, asks, question, words: message::words(words), marked: None })
     }
 
     /// Another question of the same template.
@@ -53,14 +56,10 @@ impl Estimate {
         message::plain_rig(&self.question.rig)
     }
 
-    /// The question in words: `{ prompt, hint, label }`.
+    /// The question in words: `{ prompt, label }`.
     pub fn view(&self, in_units: &str) -> JsValue {
         let units = units(in_units);
-        Plain::new()
-            .put("prompt", self.prompt(units))
-            .put("hint", self.hint())
-            .put("label", self.label(units))
-            .into()
+        Plain::new().put("prompt", self.prompt(units)).put("label", self.label(units)).into()
     }
 
     /// Marks what was typed, a bare number taken in the units, and locks it in. `{ problem }` where it cannot be
@@ -78,6 +77,12 @@ impl Estimate {
             }
             Err(_) => Plain::new().put("problem", self.words.say("question.no_answer")).into(),
         }
+    }
+
+    /// The right answer in words.
+    pub fn solved(&self, in_units: &str) -> String {
+        let dimension = answered_in(self.question.ask).unwrap_or(Dimension::Force);
+        show(self.question.answer, dimension, units(in_units)).to_string()
     }
 
     /// One number for all that the seeds from and to draw and how that is marked; 0 where a seed draws nothing.
@@ -136,35 +141,24 @@ fn read_template(sent: &JsValue) -> Result<EstimateTemplate, String> {
 }
 
 impl Estimate {
-    /// A marked answer: `{ verdict, slip, share, sentences, causes, steps, given, answer, answer_text, tolerance }`.
+    /// A marked answer: `{ verdict, share, sentences, causes, steps, answer }`.
     fn shown(&self, marked: &Marked, units: Units) -> JsValue {
         let question = &self.question;
         let dimension = answered_in(question.ask).unwrap_or(Dimension::Force);
         let causes = causes(&question.rig, question.ask).unwrap_or_default();
         let steps = worked(&question.rig, question.ask).map(|worked| worked.steps).unwrap_or_default();
-        let (verdict, slip) = match &marked.verdict {
-            Verdict::Right => ("right", ""),
-            Verdict::Near => ("near", ""),
-            Verdict::Slip(kind) => ("slip", kind.name()),
-            Verdict::UnitSlip { .. } => ("unit", ""),
-            Verdict::Other => ("other", ""),
-        };
         let cause = |cause: Cause, value: f64| {
             let texts =
                 [self.words.say(cause_key(cause)).to_owned(), show(value, dimension, units).to_string()];
             list(texts, JsValue::from)
         };
         Plain::new()
-            .put("verdict", verdict)
-            .put("slip", slip)
+            .put("verdict", marked.verdict.name())
             .put("share", marked.verdict.share())
             .put("sentences", list(&marked.sentences, |sentence| said(&self.words, sentence, units).into()))
             .put("causes", list(causes, |share| cause(share.cause, share.value)))
             .put("steps", list(&steps, |each| step(each, &self.words, units)))
-            .put("given", marked.given)
             .put("answer", marked.answer)
-            .put("answer_text", show(marked.answer, dimension, units).to_string())
-            .put("tolerance", marked.tolerance)
             .into()
     }
 
@@ -182,8 +176,9 @@ impl Estimate {
             Operation::Holding => "choice.holding",
             Operation::Raising => "choice.raising",
         };
+        let prompt = if rig.load.mass > 0.0 { "question.prompt" } else { "question.prompt.unloaded" };
         self.words.fill(
-            "question.prompt",
+            prompt,
             &[
                 ("length", &show(working, Dimension::Length, units).to_string()),
                 ("spread", &shown("feet.spread")),
@@ -193,27 +188,41 @@ impl Estimate {
                 ("weight", &show(rig.load.tension(), Dimension::Force, units).to_string()),
                 ("operation", self.words.say(operation)),
                 ("path", self.words.say(&format!("choice.{path}"))),
-                ("part", self.words.say(self.part())),
+                ("asks", &self.asks(units)),
             ],
         )
+    }
+
+    /// What is asked of the rig, in the author's words, their gaps filled, or by what it is that is asked for.
+    fn asks(&self, units: Units) -> String {
+        let own = || self.words.fill(self.by_kind("question.asks"), &[("part", self.words.say(self.part()))]);
+        let filled = |asks: &str| Text::read(asks).ok()?.filled(&self.question.rig).ok();
+        let filled = self.asks.as_deref().and_then(filled);
+        filled.map_or_else(own, |text| outlean_course::shown(&text, units, &|_, word| word.to_owned()))
+    }
+
+    /// The key of words on a part that carries, or on a length.
+    fn by_kind(&self, key: &'static str) -> &'static str {
+        match (answered_in(self.question.ask), key) {
+            (Some(Dimension::Length), "question.asks") => "question.asks.length",
+            (Some(Dimension::Length), "question.label") => "question.label.length",
+            _ => key,
+        }
     }
 
     fn part(&self) -> &'static str {
         outlean_course::part_asked(&self.question.rig, self.question.ask)
     }
 
-    fn hint(&self) -> String {
-        let key = match self.question.ask {
-            Quantity::LegCompression(Side::Left | Side::Right) => "question.hint_leg",
-            _ => "question.hint_guy",
-        };
-        self.words.say(key).to_owned()
-    }
-
     fn label(&self, units: Units) -> String {
         let dimension = answered_in(self.question.ask).unwrap_or(Dimension::Force);
         let unit = show(1.0, dimension, units).unit;
-        capital(&self.words.fill("question.label", &[("unit", unit), ("part", self.words.say(self.part()))]))
+        capital(
+            &self.words.fill(
+                self.by_kind("question.label"),
+                &[("unit", unit), ("part", self.words.say(self.part()))],
+            ),
+        )
     }
 }
 

@@ -68,6 +68,12 @@ mod tests {
     use super::*;
 
     #[test]
+    fn lessons_may_have_moved_what_has_a_slider() {
+        assert_eq!(SLIDERS.len(), outlean_course::CONTROLS.len());
+        assert!(SLIDERS.iter().all(|slider| outlean_course::CONTROLS.contains(&slider.key)));
+    }
+
+    #[test]
     fn a_step_leads_to_the_next_whole_one() {
         let lean = Slider::of("lean").unwrap();
         for (from, steps, to) in [

@@ -144,6 +144,7 @@ fn limit_number(limit: Limit) -> f64 {
         Limit::ClearReach => 71.0,
         Limit::Headroom => 72.0,
         Limit::Stretch => 73.0,
+        Limit::ExtraLean => 74.0,
         Limit::NotLookedFurther => 80.0,
         _ => 90.0,
     }

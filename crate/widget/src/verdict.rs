@@ -3,7 +3,9 @@
 use crate::name::part_name;
 use crate::state::State;
 use outlean_picture::{Words, limit_name, tip_key};
-use outlean_rig::{Dimension, Governing, Interval, Limit, Operation, State as Assessed, Tip, checks};
+use outlean_rig::{
+    Check, Dimension, Governing, Interval, Limit, Operation, Part, State as Assessed, Tip, checks,
+};
 use outlean_rigfile::{percent, show};
 
 /// The sign of a verdict: where the rig stands with its working range.
@@ -62,10 +64,8 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         };
         return said(Sign::Out, is, words.say(why).to_owned());
     }
-    if !checks(state.rig(), state.solution())
-        .iter()
-        .any(|check| matches!(check.state, Assessed::Assessed | Assessed::Assumed))
-    {
+    let checks = checks(state.rig(), state.solution());
+    if !checks.iter().any(|check| matches!(check.state, Assessed::Assessed | Assessed::Assumed)) {
         return said(Sign::NotAssessed, "verdict.unassessed", words.say("verdict.unassessed_why").to_owned());
     }
     let (lean, range, governing) = (state.rig().lean, state.range(), state.governing());
@@ -75,14 +75,29 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         let key = match (governing.limit, at_end) {
             (Limit::Part(_), false) => "verdict.in_why",
             (Limit::Part(_), true) => "verdict.at_why",
+            (Limit::ClearReach | Limit::Headroom, _) => "verdict.limit",
+            (Limit::Stretch, _) => "verdict.stretch",
+            (Limit::ExtraLean, _) => "verdict.extra_lean",
             _ => "verdict.in_free",
         };
-        return said(sign, is, because(state, words, key, Some(interval), governing));
+        let why = because(state, words, key, Some(interval), governing);
+        return match unknown_guy(&checks) {
+            Some(part) => {
+                let is = words.fill("verdict.in_but", &[("part", &part_name(state, part, words))]);
+                Verdict { sign, is, why }
+            }
+            None => said(sign, is, why),
+        };
     }
     let Some(nearest) = range.intervals.iter().min_by(|a, b| away(a, lean).total_cmp(&away(b, lean))) else {
         let best =
             Governing { ratio: range.best_ratio, limit: range.best_limit, case: state.governing().case };
-        let key = if best.ratio.is_finite() { "verdict.none_why" } else { "verdict.none_tips" };
+        let key = match best.limit {
+            _ if !best.ratio.is_finite() => "verdict.none_tips",
+            Limit::Stretch => "verdict.none_stretch",
+            Limit::ExtraLean => "verdict.none_extra_lean",
+            _ => "verdict.none_why",
+        };
         return said(Sign::Out, "verdict.none", because(state, words, key, None, &best));
     };
     let key = match governing.limit {
@@ -90,9 +105,22 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         Limit::Tips(_) => "verdict.out_tips",
         Limit::FootSlides(_) => "verdict.out_slides",
         Limit::NoGeometry => "verdict.out_geometry",
+        Limit::ClearReach | Limit::Headroom => "verdict.limit",
+        Limit::Stretch if governing.ratio.is_finite() => "verdict.stretch",
+        Limit::Stretch => "verdict.limit",
+        Limit::ExtraLean => "verdict.extra_lean",
         _ => "verdict.out_why",
     };
     said(Sign::Out, "verdict.out", because(state, words, key, Some(nearest), governing))
+}
+
+/// A rope or holdfast of a guy that pulls and whose strength nobody stated: a range without it looks wider than it is.
+fn unknown_guy(checks: &[Check]) -> Option<Part> {
+    let guy = |part| matches!(part, Part::GuyRope(_) | Part::GuyHoldfast(_));
+    let found = checks
+        .iter()
+        .find(|check| guy(check.part) && check.state == Assessed::NotAssessed && check.demand > 0.0);
+    found.map(|check| check.part)
 }
 
 fn away(interval: &Interval, lean: f64) -> f64 {
@@ -124,6 +152,8 @@ fn because(
             Operation::Holding => words.say("verdict.while_holding"),
         }
     };
+    let multiple = |times: f64| show(times, Dimension::Ratio, state.units()).to_string();
+    let wanted = state.rig().limits.wanted_margin();
     words.fill(
         key,
         &[
@@ -132,6 +162,8 @@ fn because(
             ("lean", &angle(state.range().best_lean)),
             ("part", &part),
             ("percent", &percent(governing.ratio)),
+            ("multiple", &multiple(wanted / governing.ratio)),
+            ("wanted", &multiple(wanted)),
             ("while", doing),
         ],
     )

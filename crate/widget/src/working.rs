@@ -5,7 +5,8 @@ use crate::state::State;
 use crate::view::{Named, more, part_key};
 use outlean_course::Step;
 use outlean_picture::Words;
-use outlean_rig::{Check, Dimension, Part, Quantity, checks};
+use outlean_rig::strength::Worked;
+use outlean_rig::{Check, Dimension, Part, Quantity, Side, checks, slide_worked};
 use outlean_rigfile::{cited, key_of_variant, percent, show};
 
 /// What stands behind one number.
@@ -17,7 +18,7 @@ pub struct Working {
     pub steps: Vec<Step>,
     /// How it is found, in sentences.
     pub said: Vec<String>,
-    /// Of a part: the inputs and intermediate values of what it may carry.
+    /// Of a part: the inputs and intermediate values of what it may carry; of friction those of what a foot needs.
     pub values: Vec<Value>,
     /// Of a part: the rule, what was used of the allowable, the sources.
     pub rule: Vec<String>,
@@ -68,13 +69,28 @@ fn of_reading(state: &State, words: &Words, key: &str) -> Option<Working> {
     if steps.is_empty() && said.is_empty() {
         said.push(words.say("working.core").to_owned());
     }
-    Some(Working {
-        heading: heading(words, &name, &value),
-        steps,
-        said,
-        values: Vec::new(),
-        rule: Vec::new(),
-    })
+    let values = if key == "reading.friction" { friction(state, words) } else { Vec::new() };
+    Some(Working { heading: heading(words, &name, &value), steps, said, values, rule: Vec::new() })
+}
+
+/// Of the foot that needs more of it.
+fn friction(state: &State, words: &Words) -> Vec<Value> {
+    let (rig, solution) = (state.rig(), state.solution());
+    let needs = |side: Side| {
+        let foot = solution.forces().map(|forces| forces.footing.feet.on(side).friction_needed);
+        foot.flatten().unwrap_or(f64::INFINITY)
+    };
+    let side = if needs(Side::Left) >= needs(Side::Right) { Side::Left } else { Side::Right };
+    values(state, words, &slide_worked(rig, solution, side))
+}
+
+fn values(state: &State, words: &Words, worked: &Worked) -> Vec<Value> {
+    let value = |value: &outlean_rig::strength::Value| Value {
+        name: words.say(&format!("symbol.{}", key_of_variant(&value.symbol))).to_owned(),
+        written: value.symbol.written(),
+        value: show(value.value, value.dimension, state.units()).to_string(),
+    };
+    worked.iter().map(value).collect()
 }
 
 fn steps(state: &State, asked: Option<Quantity>) -> Vec<Step> {
@@ -99,11 +115,6 @@ fn of_part(state: &State, words: &Words, check: &Check) -> Working {
         said.push(words.say("working.core").to_owned());
     }
     let worked = outlean_rig::worked(state.rig(), state.solution(), check.part);
-    let values = worked.iter().map(|value| Value {
-        name: words.say(&format!("symbol.{}", key_of_variant(&value.symbol))).to_owned(),
-        written: value.symbol.written(),
-        value: show(value.value, value.dimension, state.units()).to_string(),
-    });
     let mut rule = Vec::new();
     match check.rule {
         Some(found) => {
@@ -131,7 +142,7 @@ fn of_part(state: &State, words: &Words, check: &Check) -> Working {
         heading: heading(words, &part_name(state, check.part, words), &force(check.demand)),
         steps,
         said,
-        values: values.collect(),
+        values: values(state, words, &worked),
         rule,
     }
 }

@@ -12,6 +12,8 @@ const BENCHES: &[(&str, &str, Option<f64>)] = &[
     ("rigid solve with feet", "flat closed form", Some(2.0)),
     ("stretched solve", "rigid solve with feet", Some(30.0)),
     ("stretched solve at the edge", "rigid solve with feet", Some(30.0)),
+    ("stretched at the edge on a sling", "rigid solve with feet", Some(30.0)),
+    ("sling under load at the edge", "rigid solve with feet", Some(30.0)),
     ("stretched under load", "rigid solve with feet", Some(30.0)),
     ("load at run-away", "rigid solve with feet", None),
     ("working range", "rigid solve with feet", Some(3000.0)),
@@ -37,7 +39,7 @@ pub fn run(given: &[String]) -> Result<(), Failure> {
         };
         let ratio = time / unit;
         let promised = most.map_or(String::new(), |most| format!(", at most {most}"));
-        println!("{bench:28} {:>10.2} µs {ratio:9.1} × {base}{promised}", time / 1000.0);
+        println!("{bench:32} {:>10.2} µs {ratio:9.1} × {base}{promised}", time / 1000.0);
         if let Some(most) = most.filter(|most| ratio > *most) {
             past.push(format!("{bench} takes {ratio:.1} × {base}, more than {most}"));
         }

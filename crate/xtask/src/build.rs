@@ -13,16 +13,14 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
         &mut cargo("build --release --package outlean"),
         "The errors above are in the native program or a crate below it.",
     )?;
-    // What an earlier build left there is no part of this one.
-    let _ = fs::remove_dir_all(place::site());
     let mut site = command::program(place::outlean(), ["build", "--lessons", "lessons", "--assets"]);
     site.arg(place::assets()).arg("--program").arg(place::program()).arg("--out").arg(place::site());
     command::run(&mut site, "The errors above say which file is at fault.")?;
     sizes::check(&place::site())
 }
 
-/// Puts what pages load of the program into one folder: the module, one script of everything in JavaScript, and one of
-/// what a speaker's page and the record's have besides, each.
+/// Puts what pages load of the program into one folder: the modules, one script of everything in JavaScript, and one of
+/// what each page apart from the lessons has besides.
 fn program() -> Result<(), Failure> {
     let web = place::wasm("web");
     let read = |name: &str| {
@@ -32,13 +30,25 @@ fn program() -> Result<(), Failure> {
         };
         fs::read_to_string(&file).map_err(|why| Failure::new(format!("{}: {why}", file.display())))
     };
-    let scripts = ["page.js", "speaker.js", "record.js"];
+    let scripts = [
+        "page.js",
+        "painter.js",
+        "speaker.js",
+        "hands.js",
+        "record.js",
+        "class.js",
+        "refresher.js",
+        "plan.js",
+    ];
     let made = scripts.into_iter().map(|name| Ok((name, script::bundle(name, &read)?)));
     let made = made.collect::<Result<Vec<_>, Failure>>()?;
     let folder = place::program();
     fs::create_dir_all(&folder)
         .and_then(|()| made.iter().try_for_each(|(name, script)| fs::write(folder.join(name), script)))
-        .and_then(|()| fs::copy(web.join("outlean_bg.wasm"), folder.join("outlean_bg.wasm")))
+        .and_then(|()| {
+            let modules = ["outlean_bg.wasm", "refresher_bg.wasm", "class_bg.wasm", "planner_bg.wasm"];
+            modules.iter().try_for_each(|name| fs::copy(web.join(name), folder.join(name)).map(drop))
+        })
         .map_err(|why| Failure::new(format!("{} cannot be filled: {why}", folder.display())))?;
     Ok(())
 }

@@ -22,9 +22,9 @@ pub fn outlean() -> PathBuf {
     target().join("release").join(format!("outlean{EXE_SUFFIX}"))
 }
 
-/// The page's module as the compiler leaves it.
-pub fn raw_wasm() -> PathBuf {
-    target().join("wasm32-unknown-unknown").join("page").join("outlean_widget.wasm")
+/// The module of a crate, `widget`, `refresher` or `class`, as the compiler leaves it.
+pub fn raw_wasm(package: &str) -> PathBuf {
+    target().join("wasm32-unknown-unknown").join("page").join(format!("outlean_{package}.wasm"))
 }
 
 /// The page's module with its JavaScript, for `form`: `web` or `node`.
@@ -32,7 +32,7 @@ pub fn wasm(form: &str) -> PathBuf {
     target().join("wasm").join(form)
 }
 
-/// What pages load of the program: `page.js`, `speaker.js`, `record.js`, `outlean_bg.wasm`.
+/// What pages load of the program: scripts and modules.
 pub fn program() -> PathBuf {
     target().join("program")
 }

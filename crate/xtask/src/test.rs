@@ -6,6 +6,8 @@ use std::time::{Duration, Instant};
 
 /// The test that needs Node.js but no browser.
 const VECTORS: &str = "tests/browser/vectors.test.mjs";
+/// What is held to times: nothing else may run beside it.
+const MEASURED: &str = "tests/browser/budgets.test.mjs";
 
 /// One thing that is done and either passes or fails.
 struct Step {
@@ -32,6 +34,7 @@ const STEPS: &[Step] = &[
     Step { name: "native tests", run: native, ..STEP },
     Step { name: "docs", run: docs, ..STEP },
     Step { name: "build", run: || build::run(&[]), needs: &["rust tools"], ..STEP },
+    Step { name: "spelling", run: spelling, needs: &["node packages"], ..STEP },
     Step { name: "types", run: types, needs: &["node packages"], ..STEP },
     Step { name: "vectors", run: vectors, needs: &["node packages", "build"], ..STEP },
     Step { name: "long vectors", run: long_vectors, needs: &["node packages", "build"], long: true, ..STEP },
@@ -138,6 +141,24 @@ fn docs() -> Result<(), Failure> {
     )
 }
 
+/// Every word of the lessons and of the page.
+fn spelling() -> Result<(), Failure> {
+    command::run(
+        &mut program(
+            "node",
+            [
+                "tests/node_modules/cspell/bin.mjs",
+                "lint",
+                "--no-progress",
+                "--show-suggestions",
+                "--config",
+                "tests/spelling/cspell.json",
+            ],
+        ),
+        "Mend the words that the lines above name; one that is right goes into tests/spelling/words.txt.",
+    )
+}
+
 /// The JSDoc types of the pages, then those of the tests.
 fn types() -> Result<(), Failure> {
     for project in ["tests/tsconfig.json", "tests/browser/tsconfig.json"] {
@@ -151,24 +172,25 @@ fn types() -> Result<(), Failure> {
 
 /// Wasm against native, bit for bit, in Node.
 fn vectors() -> Result<(), Failure> {
-    node_tests(&[VECTORS.to_owned()], None)
+    node_tests(&[VECTORS.to_owned()], 1, None)
 }
 
 fn long_vectors() -> Result<(), Failure> {
-    node_tests(&[VECTORS.to_owned()], Some("100000"))
+    node_tests(&[VECTORS.to_owned()], 1, Some("100000"))
 }
 
-/// Every other test of tests/browser, in both browsers.
+/// Every other test of tests/browser, in both browsers: two files at a time, then alone those that measure.
 fn in_browsers() -> Result<(), Failure> {
     let folder = place::tests().join("browser");
     let unread = |why| Failure::new(format!("{} cannot be read: {why}", folder.display()));
     let mut files: Vec<String> = std::fs::read_dir(&folder)
         .map_err(unread)?
         .filter_map(|entry| Some(format!("tests/browser/{}", entry.ok()?.file_name().to_str()?)))
-        .filter(|file| file.ends_with(".test.mjs") && file != VECTORS)
+        .filter(|file| file.ends_with(".test.mjs") && file != VECTORS && file != MEASURED)
         .collect();
     files.sort();
-    node_tests(&files, None)
+    node_tests(&files, 2, None)?;
+    node_tests(&[MEASURED.to_owned()], 1, None)
 }
 
 /// Measured and printed; no number here fails a run.
@@ -187,9 +209,10 @@ fn load(arguments: &[&str]) -> Result<(), Failure> {
     )
 }
 
-/// Runs files of tests in Node, one at a time: two browsers at once would fight over the machine.
-fn node_tests(files: &[String], rigs: Option<&str>) -> Result<(), Failure> {
-    let mut node = program("node", ["--test", "--test-reporter=spec", "--test-concurrency=1"]);
+/// Runs files of tests in Node, so many at once.
+fn node_tests(files: &[String], at_once: u32, rigs: Option<&str>) -> Result<(), Failure> {
+    let mut node = program("node", ["--test", "--test-reporter=spec"]);
+    node.arg(format!("--test-concurrency={at_once}"));
     if let Some(rigs) = rigs {
         node.env("RIGS", rigs);
     }

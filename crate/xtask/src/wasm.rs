@@ -1,4 +1,4 @@
-//! The calculation as a wasm module with its JavaScript.
+//! The calculation, the scheduler and the class table as wasm modules with their JavaScript.
 
 use crate::command::{Failure, cargo, run, short};
 use crate::{install, place};
@@ -7,16 +7,14 @@ use std::path::Path;
 use std::time::SystemTime;
 use wasm_bindgen_cli_support::Bindgen;
 
-/// Name of the files made: `outlean.js`, `outlean_bg.wasm`.
-const NAME: &str = "outlean";
-
 /// Habits of the compiler that cost room even where it is told to mind it: to rewrite loops, to move what does not change
 /// out of them, to copy a few words one by one instead of together.
 const SMALL: [&str; 4] =
     ["-disable-lsr", "-disable-machine-licm", "-max-store-memcpy=1", "-max-store-memmove=1"];
 
-/// Compiles the widget and makes `target/wasm/web` (ES module for pages) and `target/wasm/node` (for the tests),
-/// each only when it is older than what it is made from.
+/// Compiles the widget and makes `outlean.js` with its module in `target/wasm/web` (for pages) and `target/wasm/node` (for
+/// the tests), beside each `refresher.js` out of the scheduler, and `class.js` and `planner.js` for pages; each only when it is
+/// older than what it is made from.
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
     // As a module alone: a crate that is also made as a library for others is not optimised as a whole.
@@ -24,31 +22,47 @@ pub fn build() -> Result<(), Failure> {
                 -- -Cllvm-args=";
     let made = format!("{made}{}", SMALL.join(" -Cllvm-args="));
     run(&mut cargo(&made), "The errors above are in the Rust code that goes into the page.")?;
-    bind("web", |bindgen| bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)))?;
-    bind("node", |bindgen| bindgen.nodejs(true))
+    let for_pages = |bindgen: &mut Bindgen| {
+        bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)).map(drop)
+    };
+    bind("widget", "outlean", "web", for_pages)?;
+    let for_node = |bindgen: &mut Bindgen| bindgen.nodejs(true).map(drop);
+    bind("widget", "outlean", "node", for_node)?;
+    for package in ["refresher", "class", "planner"] {
+        let made = format!(
+            "rustc --profile page --target wasm32-unknown-unknown --package outlean-{package} --lib --crate-type cdylib \
+             -- -Cllvm-args={}",
+            SMALL.join(" -Cllvm-args=")
+        );
+        run(&mut cargo(&made), "The errors above are in the Rust code of a page apart from the lessons.")?;
+        bind(package, package, "web", for_pages)?;
+    }
+    bind("refresher", "refresher", "node", for_node)
 }
 
-/// Makes one form of the module.
+/// Makes one form of the module of a package, in files of this name.
 fn bind<E: std::fmt::Display>(
+    package: &str,
+    name: &str,
     form: &str,
-    choose: impl FnOnce(&mut Bindgen) -> Result<&mut Bindgen, E>,
+    choose: impl FnOnce(&mut Bindgen) -> Result<(), E>,
 ) -> Result<(), Failure> {
     let folder = place::wasm(form);
     // This program is one of the sources: the bindings are made by the library inside it.
-    let sources = [Some(place::raw_wasm()), std::env::current_exe().ok()];
+    let sources = [Some(place::raw_wasm(package)), std::env::current_exe().ok()];
     let newest = sources.iter().flatten().filter_map(|path| changed(path)).max();
-    if newest <= changed(&folder.join(format!("{NAME}_bg.wasm"))) {
+    if newest <= changed(&folder.join(format!("{name}_bg.wasm"))) {
         return Ok(());
     }
-    println!("> making the bindings for {form} in {}", short(folder.as_os_str()));
+    println!("> making the bindings of {name} for {form} in {}", short(folder.as_os_str()));
     let failed = |why: &dyn std::fmt::Display| {
         Failure::new(format!(
-            "the bindings for {form} could not be made: {why:#}.\n\
+            "the bindings of {name} for {form} could not be made: {why:#}.\n\
              wasm-bindgen and wasm-bindgen-cli-support must be of one version in Cargo.toml."
         ))
     };
     let mut bindgen = Bindgen::new();
-    bindgen.input_path(place::raw_wasm()).out_name(NAME).typescript(true);
+    bindgen.input_path(place::raw_wasm(package)).out_name(name).typescript(true);
     bindgen.remove_name_section(true).remove_producers_section(true);
     choose(&mut bindgen).map_err(|why| failed(&why))?;
     bindgen.generate(&folder).map_err(|why| failed(&why))

@@ -1,6 +1,7 @@
 //! Guys that stretch: whatever the rig, an answer or an error, and a head in balance.
 
 mod balance;
+mod checks;
 mod lean;
 mod margin;
 mod remedy;

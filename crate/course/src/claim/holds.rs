@@ -3,7 +3,7 @@
 use super::{Claim, Comparison, End, Operand, Term, Way};
 use crate::Unsuited;
 use outlean_rig::{
-    Dimension, Fault, Governing, Rig, Solution, Tip, governing, limits_at, solve, solve_at, working_range,
+    Dimension, Fault, Governing, Rig, Solution, Tip, holds, limits_at, solve, solve_at, working_range,
 };
 use outlean_rigfile::{DEG, SetError, field, first_guy};
 
@@ -96,9 +96,9 @@ impl Claim {
             Self::Change { of, way, with } => change(rig, of, *way, with),
             Self::InRange(wanted) => {
                 // What the working range is made of, asked here and half a degree either way: a hundredth of its work.
-                let inside = governing(rig, rig.lean).map_err(Unclear::Impossible)?.holds();
-                let beside =
-                    |lean: f64| governing(rig, lean).is_ok_and(|governing| governing.holds()) == inside;
+                solved(rig)?;
+                let inside = holds(rig);
+                let beside = |lean: f64| holds(&Rig { lean, ..rig.clone() }) == inside;
                 let clear = beside(rig.lean - APART) && beside(rig.lean + APART);
                 Ok(Truth { holds: inside == *wanted, clear, sides: None })
             }

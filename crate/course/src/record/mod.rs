@@ -6,10 +6,12 @@
 
 mod csv;
 mod first;
+mod gathered;
 mod read;
 mod reason;
 
-pub use csv::csv;
+pub use csv::{class_csv, csv};
+pub use gathered::Gathered;
 pub use read::{Unread, read};
 pub use reason::{Allowed, Reason};
 

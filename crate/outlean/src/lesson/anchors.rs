@@ -7,6 +7,11 @@ pub const TITLE: &str = "title";
 /// The anchor of all of the lesson, which its shell writes.
 const LESSON: &str = "lesson";
 
+/// The anchor of an objective, which its shell writes; counted from 1.
+pub fn objective(number: usize) -> String {
+    format!("objective-{number}")
+}
+
 /// The anchors taken so far.
 pub struct Anchors(Vec<String>);
 
@@ -23,6 +28,11 @@ impl Anchors {
             self.0.push(name.to_owned());
         }
         free
+    }
+
+    /// Takes those of so many objectives.
+    pub fn objectives(&mut self, count: usize) {
+        self.0.splice(0..0, (1..=count).map(objective));
     }
 
     /// The one taken last.

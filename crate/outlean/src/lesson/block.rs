@@ -26,6 +26,17 @@ pub struct Source<'a, 'c> {
     pub complaints: &'c mut Vec<Complaint>,
 }
 
+impl<'a, 'c> Source<'a, 'c> {
+    /// A whole file of tables with no lesson about it, such as the glossary.
+    pub fn of_tables(
+        body: &'a str,
+        wanted: &'c mut Vec<(String, Range<usize>)>,
+        complaints: &'c mut Vec<Complaint>,
+    ) -> Self {
+        Self { body, offset: 0, rig_of: &|_| None, objectives: None, seeds: 0, wanted, complaints }
+    }
+}
+
 impl<'a> Source<'a, '_> {
     /// Its TOML as a tree; complaints where it is none.
     pub fn tree(&mut self) -> Spanned<DeTable<'a>> {

@@ -1,6 +1,8 @@
 //! Claims and texts with gaps in a block, and what is wrong with them.
 
 use super::block::Source;
+use super::inline;
+use crate::words::of_questions;
 use outlean_course::{Claim, Ender, Misread, Text, Why};
 use outlean_rig::Dimension;
 use outlean_rigfile::{Problem, Severity, What};
@@ -19,10 +21,29 @@ pub fn claim(source: &mut Source<'_, '_>, (text, span): &(String, Range<usize>))
     }
 }
 
+/// A claim as its learner reads it: signs in words, fields by what they are called.
+pub fn spoken(claim: &str) -> String {
+    const SIGNS: [(&str, &str); 7] = [
+        (">=", " is at least "),
+        ("≥", " is at least "),
+        ("<=", " is at most "),
+        ("≤", " is at most "),
+        (">", " is more than "),
+        ("<", " is less than "),
+        ("=", " is "),
+    ];
+    let said = SIGNS.iter().fold(claim.to_owned(), |said, (sign, words)| said.replace(sign, words));
+    let named = |word| of_questions().get(&format!("claim.{word}")).unwrap_or(word);
+    let said = said.split_whitespace().map(named).collect::<Vec<_>>().join(" ");
+    let mut letters = said.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// The text with gaps that is written at `span`; a complaint where nothing fills one.
 pub fn text(source: &mut Source<'_, '_>, (text, span): &(String, Range<usize>)) -> Option<Text> {
+    let plain = inline::plain(source, text, span);
     match Text::read(text) {
-        Ok(text) => Some(text),
+        Ok(text) => plain.then_some(text),
         Err(bad) => {
             let place = source.within(span, text, &bad.at);
             let name = text.get(bad.at.clone()).unwrap_or_default();
@@ -117,5 +138,25 @@ fn named(dimension: Dimension) -> &'static str {
         Dimension::Pressure => "a pressure",
         Dimension::Moment => "a moment",
         Dimension::Count => "a count",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spoken;
+
+    #[test]
+    fn a_claim_is_read_without_keys_and_signs() {
+        for (written, read) in [
+            ("aft.setback<=6 m", "The setback of the aft guy is at most 6 m"),
+            (
+                "1.5 × height of the head ≤ aft.setback",
+                "1.5 × height of the head is at most the setback of the aft guy",
+            ),
+            ("within the working range", "Within the working range"),
+            ("tension of the aft guy rises with lean", "Tension of the aft guy rises with the lean"),
+        ] {
+            assert_eq!(spoken(written), read);
+        }
     }
 }

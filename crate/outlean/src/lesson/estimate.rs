@@ -5,6 +5,7 @@
 //! figure = "slate"             # the figure that holds back its forces until the mark is set
 //! rig = "rig.toml"             # the rig it works on, beside the lesson
 //! ask = "compression of the left leg"
+//! asks = "At {load.outward_angle} outward: what does the aft guy carry?" # in the author's words; left out, in the program's
 //! within = "8 %"               # how near counts
 //! answer = ["1.5 kN", "9 kN"]  # numbers whose answer lies outside are drawn again
 //! slips = ["forgot main line"] # recognised, each with its own answer
@@ -25,11 +26,10 @@
 //! The answer itself is never written: the core computes it.
 
 use super::block::Source;
-use super::table::Table;
+use super::table::{Table, near_or};
 use super::{about, flaw, vary};
 use outlean_course::{ASKED, About, EstimateTemplate, SlipKind, Template, Tolerance, Vary, answered_in};
 use outlean_rig::{Allowed, Dimension};
-use outlean_rigfile::nearest;
 use std::ops::Range;
 
 /// An estimate as it stands in a lesson.
@@ -39,6 +39,8 @@ pub struct EstimateBlock {
     pub template: EstimateTemplate,
     /// The figure it goes with.
     pub figure: String,
+    /// What is asked, as its author puts it, in plain words.
+    pub asks: Option<String>,
     /// What every question has besides.
     pub about: About,
 }
@@ -51,6 +53,7 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
     let mut table = source.table(tree.get_ref(), 0..0);
     let id = table.words("id", "give the question a name of its own, such as id = \"leg-with-the-line\"");
     let figure = table.text("figure", "name the figure that goes with it");
+    let asks = table.maybe("asks", "what is asked, such as asks = \"How far out is the head?\"");
     let rig = vary::rig(&mut table, rig_of);
     let about = about::read(&mut table, objectives);
     let ask = one_of(&mut table, "ask", &ASKED);
@@ -67,6 +70,14 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
     table.done();
     if let Some(figure) = &figure {
         source.wants(figure);
+    }
+    // A gap in what is asked is filled from the drawn rig.
+    if let Some(written) = &asks
+        && let (Some(text), Some(rig)) = (super::claim::text(source, written), &rig)
+        && text.filled(rig).is_err()
+    {
+        let hint = "name only what the rig file says something of".to_owned();
+        source.complain(written.1.clone(), "a gap in `asks` has nothing to fill it from", Some(hint));
     }
     let about = about?.checked(source);
     let mut vary: Vec<Option<Vary>> =
@@ -93,7 +104,7 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
     else {
         return None;
     };
-    Some(EstimateBlock { template, figure: figure?.0, about: about? })
+    Some(EstimateBlock { template, figure: figure?.0, asks: asks.map(|(asks, _)| asks), about: about? })
 }
 
 /// What the words at `key` mean.
@@ -103,8 +114,7 @@ fn one_of<T: Copy>(table: &mut Table<'_, '_>, key: &'static str, known: &[(&str,
     let (written, span) = table.text(key, &format!("one of: {}", all()))?;
     let found = known.iter().find(|(name, _)| *name == written).map(|(_, meant)| *meant);
     if found.is_none() {
-        let hint = nearest(&written, names())
-            .map_or_else(|| format!("one of: {}", all()), |near| format!("did you mean `{near}`?"));
+        let hint = near_or(&written, names(), || format!("one of: {}", all()));
         table.complain(span, format!("`{written}` is nothing that can be asked"), hint);
     }
     found
@@ -137,10 +147,7 @@ fn slips(table: &mut Table<'_, '_>, written: &[(String, Range<usize>)]) -> Optio
             continue;
         }
         let names = || spoken.iter().map(|(each, _)| each.as_str());
-        let hint = nearest(name, names()).map_or_else(
-            || format!("one of: {}", names().collect::<Vec<_>>().join(", ")),
-            |near| format!("did you mean `{near}`?"),
-        );
+        let hint = near_or(name, names(), || format!("one of: {}", names().collect::<Vec<_>>().join(", ")));
         table.complain(span.clone(), format!("`{name}` is no slip that is known"), hint);
         all = None;
     }

@@ -18,9 +18,10 @@
 
 use super::block::Source;
 use super::question::{Figure, QuestionBlock, because, head, rig, spans};
+use super::table::{Table, near_or};
 use super::{claim, flaw};
 use outlean_course::{FaultsTemplate, Item, Planted, Put, Template};
-use outlean_rigfile::{choice, choices, field, fields, nearest};
+use outlean_rigfile::{choice, choices, field, fields};
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
 
@@ -115,7 +116,7 @@ fn flat<'t>(table: &'t DeTable<'t>) -> Vec<(String, Range<usize>, &'t toml::Span
 
 /// A key and what it is set to.
 fn put(
-    table: &mut super::table::Table<'_, '_>,
+    table: &mut Table<'_, '_>,
     key: &str,
     at: &Range<usize>,
     value: &toml::Spanned<DeValue<'_>>,
@@ -140,10 +141,7 @@ fn put(
         if options.contains(&word.as_str()) {
             return Some(Put::Word(key.to_owned(), word));
         }
-        let hint = nearest(&word, options.iter().copied()).map_or_else(
-            || format!("one of: {}", options.join(", ")),
-            |near| format!("did you mean `{near}`?"),
-        );
+        let hint = near_or(&word, options.iter().copied(), || format!("one of: {}", options.join(", ")));
         table.complain(value.span(), format!("`{word}` is none of the words for `{key}`"), hint);
         return None;
     }
@@ -152,8 +150,7 @@ fn put(
         .chain(choices().map(|spec| spec.key))
         .map(|key| key.replace("guy.N", "aft"))
         .collect();
-    let hint = nearest(key, keys.iter().map(String::as_str))
-        .map_or_else(|| "see the list of fields".to_owned(), |near| format!("did you mean `{near}`?"));
+    let hint = near_or(key, keys.iter().map(String::as_str), || "see the list of fields".to_owned());
     table.complain(at.clone(), format!("there is no field or choice `{key}`"), hint);
     None
 }

@@ -31,6 +31,25 @@ pub fn check(source: &mut Source<'_, '_>, text: &str, span: &Range<usize>) -> bo
     fine
 }
 
+/// Whether `text`, which is written at `span` and shown as it is, has no marks of Markdown in it; complaints where it has.
+pub fn plain(source: &mut Source<'_, '_>, text: &str, span: &Range<usize>) -> bool {
+    let mut plain = true;
+    for (event, at) in Parser::new(text).into_offset_iter() {
+        let marked = matches!(
+            event,
+            Event::Start(Tag::Emphasis | Tag::Strong | Tag::Link { .. } | Tag::Image { .. }) | Event::Code(_)
+        );
+        if marked {
+            let place = source.within(span, text, &at);
+            let hint =
+                "it is shown as it is written: leave out the marks, or say it in `because` or `explanation`";
+            source.complain(place, "emphasis, code and links are not taken here", Some(hint.to_owned()));
+            plain = false;
+        }
+    }
+    plain
+}
+
 /// Markdown as HTML without paragraphs around it. What could run is left out, though [`check`] has refused it already.
 pub fn html(text: &str) -> String {
     let kept = Parser::new(text).filter(|event| {

@@ -1,13 +1,14 @@
 //! A lesson: Markdown with front matter in TOML between `+++` lines, and fenced blocks for figures and questions.
 //!
 //! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; questions are blocks of the
-//! kinds `estimate`, `choose`, `order`, `faults` and `set`, each described in its file. A `notes` block is Markdown for
+//! kinds `estimate`, `choose`, `order`, `faults` and `set`, each described in its file; a `build` block draws steps of a build. A `notes` block is Markdown for
 //! who leads the lesson, about the step that it stands in: learners never see it. Everything else is CommonMark. Raw
 //! HTML is refused, and so are links that run script and pictures from elsewhere: what a lesson says can run nothing.
 
 mod about;
 mod anchors;
-mod block;
+pub mod block;
+mod build;
 mod choose;
 mod claim;
 mod estimate;
@@ -17,22 +18,20 @@ pub mod inline;
 mod order;
 mod question;
 mod set;
-mod table;
+pub mod table;
 mod vary;
 
-pub use anchors::TITLE;
+pub use anchors::{Anchors, TITLE, objective as objective_anchor};
 use block::Source;
+pub use build::{BuildBlock, Plate};
 pub use estimate::EstimateBlock;
 pub use question::QuestionBlock;
 
-use anchors::Anchors;
-
 use crate::words::words;
 use outlean_rig::Rig;
-use outlean_rigfile::nearest;
 use pulldown_cmark::{CodeBlockKind, Event, MetadataBlockKind, Options, Parser, Tag, TagEnd, html};
 use std::ops::Range;
-use table::Table;
+use table::{Table, near_or};
 use toml::de::DeTable;
 
 /// Something wrong in a lesson, and what to write instead.
@@ -73,6 +72,8 @@ pub enum Block {
         /// The rig that it begins with.
         rig: Box<Rig>,
     },
+    /// Steps of a build, drawn.
+    Build(BuildBlock),
     /// A question that asks for a number.
     Estimate(Box<EstimateBlock>),
     /// A question of another kind.
@@ -207,14 +208,11 @@ impl<'a> Reader<'a> {
                 );
             }
             Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) if !kind.is_empty() => {
-                let blocks = ["figure", "estimate", "notes"].into_iter().chain(question::KINDS);
-                let hint = nearest(kind, blocks).map_or_else(
-                    || {
-                        "use figure, estimate, choose, order, faults, set or notes, or no name for plain code"
-                            .to_owned()
-                    },
-                    |near| format!("did you mean `{near}`?"),
-                );
+                let blocks = ["figure", "build", "estimate", "notes"].into_iter().chain(question::KINDS);
+                let hint = near_or(kind, blocks, || {
+                    "use figure, build, estimate, choose, order, faults, set or notes, or no name for plain code"
+                        .to_owned()
+                });
                 self.complain(span, format!("`{kind}` is no block that is known"), hint);
             }
             _ => {}
@@ -245,7 +243,7 @@ impl<'a> Reader<'a> {
     /// Takes a name as an anchor of its own.
     fn anchor(&mut self, name: &str, span: Range<usize>) {
         if !self.anchors.take(name) {
-            let message = format!("`{name}` is already the name of a heading, figure or question");
+            let message = format!("`{name}` is already the name of a heading, figure, build or question");
             self.complain(span, message, "give it another name");
         }
     }
@@ -272,6 +270,7 @@ impl<'a> Reader<'a> {
             let objectives = objectives?.into_iter().map(|(text, _)| text).collect();
             Some((title?.0, minutes?, objectives))
         });
+        self.anchors.objectives(self.front.as_ref().map_or(0, |(_, _, objectives)| objectives.len()));
     }
 
     fn block(&mut self, kind: &str, toml: &str, offset: usize) {
@@ -280,50 +279,39 @@ impl<'a> Reader<'a> {
             self.note(toml, offset);
             return;
         }
-        if is_question(kind) {
+        if kind == "build" || is_question(kind) {
             let objectives = self.front.as_ref().map(|(_, _, objectives)| objectives.len());
             let (wanted, complaints) = (&mut self.wanted, &mut self.complaints);
             let mut source =
                 Source { body: toml, offset, rig_of, objectives, seeds: self.seeds, wanted, complaints };
-            let block = if kind == "estimate" {
-                estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block)))
-            } else {
-                question::read(kind, &mut source).map(|block| Block::Question(Box::new(block)))
+            let block = match kind {
+                "build" => build::read(&mut source).map(Block::Build),
+                "estimate" => estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block))),
+                _ => question::read(kind, &mut source).map(|block| Block::Question(Box::new(block))),
             };
             if let Some(block) = block {
                 let id = match &block {
                     Block::Estimate(block) => block.template.id.clone(),
                     Block::Question(block) => block.template.id().to_owned(),
+                    Block::Build(block) => block.name.clone(),
                     _ => String::new(),
                 };
                 self.anchor(&id, offset..offset);
+                if let Block::Build(block) = &block {
+                    for number in 1..=block.steps.len() {
+                        self.anchor(&format!("{id}-{number}"), offset..offset);
+                    }
+                }
                 self.body.push(block);
             }
             return;
         }
         let figure = self.tree(toml, offset, |mut table| {
             let name = table.text("name", "a name for questions to call it by, such as name = \"slate\"");
-            if let Some((name, span)) = &name
-                && !name.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
-            {
-                table.complain(
-                    span.clone(),
-                    format!("`{name}` is no name for a figure"),
-                    "use small letters, digits and hyphens",
-                );
+            if let Some((name, span)) = &name {
+                question::is_name(&mut table, name, span, "a figure");
             }
-            let file = table.text("rig", "the rig file beside the lesson, such as rig = \"rig.toml\"");
-            let rig = file.and_then(|(file, span)| {
-                let rig = rig_of(&file);
-                if rig.is_none() {
-                    table.complain(
-                        span,
-                        format!("there is no rig in {file}"),
-                        "its file must stand beside the lesson and be without errors",
-                    );
-                }
-                rig
-            });
+            let rig = rig(&mut table, rig_of);
             table.done();
             Some((name?.0, rig?))
         });
@@ -347,18 +335,28 @@ impl<'a> Reader<'a> {
             .collect();
         for (wanted, span) in core::mem::take(&mut self.wanted) {
             if !figures.contains(&wanted) {
-                let hint = nearest(&wanted, figures.iter().map(String::as_str)).map_or_else(
-                    || "add a figure block of that name".to_owned(),
-                    |near| format!("did you mean `{near}`?"),
-                );
+                let hint = near_or(&wanted, figures.iter().map(String::as_str), || {
+                    "add a figure block of that name".to_owned()
+                });
                 self.complain(span, format!("the lesson has no figure `{wanted}`"), hint);
             }
         }
     }
 }
 
+/// The rig in the file that a table names.
+fn rig(table: &mut Table<'_, '_>, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Option<Rig> {
+    let (file, span) = table.text("rig", "the rig file beside the lesson, such as rig = \"rig.toml\"")?;
+    let rig = rig_of(&file);
+    if rig.is_none() {
+        let hint = "its file must stand beside the lesson and be without errors";
+        table.complain(span, format!("there is no rig in {file}"), hint);
+    }
+    rig
+}
+
 fn is_block(kind: &str) -> bool {
-    matches!(kind, "figure" | "notes") || is_question(kind)
+    matches!(kind, "figure" | "build" | "notes") || is_question(kind)
 }
 
 fn is_question(kind: &str) -> bool {
@@ -418,7 +416,7 @@ mod tests {
     #[test]
     fn a_name_is_an_anchor_of_one_thing() {
         let figure = "```figure\nname = \"see\"\nrig = \"rig.toml\"\n```\n";
-        let wrong = ["`see` is already the name of a heading, figure or question"];
+        let wrong = ["`see` is already the name of a heading, figure, build or question"];
         assert_eq!(complaints(&format!("## See\n\n{figure}")), wrong);
         assert_eq!(complaints(&format!("{figure}\n{figure}")), wrong);
     }

@@ -16,8 +16,8 @@
 //! ```
 
 use super::block::Source;
-use super::flaw;
 use super::question::{Figure, QuestionBlock, because, head};
+use super::{flaw, inline};
 use outlean_course::{BuildStep, OrderTemplate, Template};
 use std::ops::Range;
 use toml::de::DeTable;
@@ -54,6 +54,7 @@ fn step(source: &mut Source<'_, '_>, table: &DeTable<'_>, at: Range<usize>) -> O
     };
     let why = table.maybe("because", "why it must wait");
     table.done();
+    let says = says.filter(|(text, span)| inline::plain(source, text, span));
     let because = because(source, why)?;
     let after = after?.into_iter().map(|(name, _)| name).collect();
     Some(BuildStep { id: id?.0, says: says?.0, after, because })

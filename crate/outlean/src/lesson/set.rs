@@ -17,7 +17,7 @@
 use super::block::Source;
 use super::question::{Figure, QuestionBlock, head, rig, spans};
 use super::{claim, flaw};
-use outlean_course::{Condition, SetTemplate, Template};
+use outlean_course::{CONTROLS, Condition, SetTemplate, Template};
 
 /// Reads it.
 pub fn read(source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
@@ -34,10 +34,16 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
     let head = head.checked(source);
     let vary = spans(source, &varied, rig.as_ref());
     let moved = spans(source, &may, rig.as_ref());
+    for (span, (_, at)) in moved.iter().flatten().zip(&may) {
+        if !CONTROLS.contains(&span.field.as_str()) {
+            let message = format!("a figure has no control that moves `{}`", span.field);
+            source.complain(at.clone(), message, Some(format!("one of: {}", CONTROLS.join(", "))));
+        }
+    }
     let mut conditions = Vec::new();
     for written in until.iter().flatten() {
-        conditions
-            .extend(claim::claim(source, written).map(|claim| Condition { claim, says: written.0.clone() }));
+        let says = || claim::spoken(&written.0);
+        conditions.extend(claim::claim(source, written).map(|claim| Condition { claim, says: says() }));
     }
     if source.complaints.len() > before {
         return None;

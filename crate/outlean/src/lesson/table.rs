@@ -114,6 +114,15 @@ impl<'t, 'c> Table<'t, 'c> {
         }
     }
 
+    /// The text or the texts listed at `key`; an empty list where there is no such key.
+    pub fn any(&mut self, key: &'static str, hint: &str) -> Option<Vec<(String, Range<usize>)>> {
+        let Some(value) = self.find(key) else { return Some(Vec::new()) };
+        let DeValue::Array(list) = value.get_ref() else {
+            return self.as_text(key, value, hint).map(|text| vec![text]);
+        };
+        list.iter().map(|each| self.as_text(key, each, hint)).collect()
+    }
+
     /// The whole number at `key`, which must be there and lie in `allowed`.
     pub fn count(&mut self, key: &'static str, allowed: Range<u32>, hint: &str) -> Option<u32> {
         let value = self.need(key, hint)?;
@@ -211,11 +220,19 @@ impl<'t, 'c> Table<'t, 'c> {
             .map(|key| (key.get_ref().to_string(), key.span()))
             .collect();
         for (name, span) in unknown {
-            let hint = nearest(&name, self.asked.iter().copied()).map_or_else(
-                || format!("here may stand: {}", self.asked.join(", ")),
-                |nearest| format!("did you mean `{nearest}`?"),
-            );
+            let hint = near_or(&name, self.asked.iter().copied(), || {
+                format!("here may stand: {}", self.asked.join(", "))
+            });
             self.complain(span, format!("`{name}` is not known here"), hint);
         }
     }
+}
+
+/// What to write in place of a name that is not known: the nearest of those that are, or `otherwise`.
+pub fn near_or<'a>(
+    written: &str,
+    known: impl IntoIterator<Item = &'a str>,
+    otherwise: impl FnOnce() -> String,
+) -> String {
+    nearest(written, known).map_or_else(otherwise, |near| format!("did you mean `{near}`?"))
 }

@@ -1,10 +1,10 @@
 //! The rig of a question and what varies in it.
 
 use super::block::Source;
-use super::table::Table;
+use super::table::{Table, near_or};
 use outlean_course::Span;
 use outlean_rig::{Dimension, Rig};
-use outlean_rigfile::{Units, field, fields, nearest, show};
+use outlean_rigfile::{Units, field, fields, show};
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -32,8 +32,7 @@ pub fn known(
     let place = field(name);
     if place.is_none() {
         let known = fields().map(|spec| spec.key);
-        let hint = nearest(name, known)
-            .map_or_else(|| "see the list of fields".to_owned(), |near| format!("did you mean `{near}`?"));
+        let hint = near_or(name, known, || "see the list of fields".to_owned());
         table.complain(span.clone(), format!("there is no field `{name}`"), hint);
     }
     place

@@ -9,7 +9,7 @@ use outlean_course::{
     BuildStep, Drawn, Ground, Order, Question, Set, Sides, Template, Worked, answered_in, part_asked, worked,
 };
 use outlean_rig::Dimension;
-use outlean_rigfile::{Units, percent, show};
+use outlean_rigfile::{Units, measured, percent, show};
 
 /// The key.
 pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
@@ -53,7 +53,7 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
 
 /// The two numbers that something hangs on.
 fn numbers(sides: Sides) -> [String; 2] {
-    [sides.left, sides.right].map(|value| show(value, sides.dimension, Units::Metric).to_string())
+    [sides.left, sides.right].map(|value| measured(value, sides.dimension, Units::Metric).to_string())
 }
 
 /// Something that was to be judged, how it stands, what that hangs on, and why.
@@ -108,7 +108,7 @@ fn estimate(question: &Question) -> String {
 }
 
 /// A worked solution, each step as a formula and as plain text.
-fn steps(worked: &Worked) -> String {
+pub fn steps(worked: &Worked) -> String {
     let twin = |words: &str, formula: &str, plain: &str| {
         format!("{}{formula}<span class=\"twin\">{}</span>", escaped(words), escaped(plain))
     };

@@ -3,6 +3,8 @@
 mod key;
 mod put;
 
+pub use key::steps;
+
 use crate::build::Failure;
 use crate::course;
 use crate::lesson::{Block, EstimateBlock, Lesson, QuestionBlock};
@@ -91,15 +93,16 @@ fn questions(lesson: &Lesson) -> Vec<Asked<'_>> {
     for block in &lesson.body {
         match block {
             Block::Estimate(block) => {
-                let EstimateBlock { template, about, .. } = &**block;
-                all.push(Asked { template: Template::Estimate(template.clone()), about, asks: None });
+                let EstimateBlock { template, about, asks, .. } = &**block;
+                let asks = asks.as_deref().map(escaped);
+                all.push(Asked { template: Template::Estimate(template.clone()), about, asks });
             }
             Block::Question(block) => {
                 let QuestionBlock { template, about, .. } = &**block;
-                let asks = Some(crate::question::asks(block));
+                let asks = Some(crate::question::asks(block, of_questions()));
                 all.push(Asked { template: template.clone(), about, asks });
             }
-            Block::Html(_) | Block::Figure { .. } => {}
+            Block::Html(_) | Block::Figure { .. } | Block::Build(_) => {}
         }
     }
     all

@@ -4,10 +4,10 @@ use super::{Asked, list};
 use crate::page::escaped;
 use crate::question::{filled, named, still, value_of};
 use crate::words::of_questions;
-use outlean_course::{Drawn, Question, Template, answered_in, part_asked};
+use outlean_course::{Drawn, Question, Template, Text, answered_in, part_asked, shown};
 use outlean_picture::Words;
 use outlean_rig::{Dimension, Rig};
-use outlean_rigfile::{choice, field};
+use outlean_rigfile::{Units, choice, field};
 use std::sync::OnceLock;
 
 /// Where an answer goes.
@@ -32,9 +32,16 @@ const TOLD: [&str; 13] = [
     "aft.holdfast_allowable",
 ];
 
+/// What is asked of an estimate, as HTML, its gaps filled from the drawn rig.
+fn gaps(asks: &str, rig: &Rig) -> String {
+    let filled = Text::read(asks).ok().and_then(|text| text.filled(rig).ok());
+    filled.map_or_else(|| asks.to_owned(), |text| shown(&text, Units::Metric, &|_, word| word.to_owned()))
+}
+
 /// The question.
 pub fn question(asked: &Asked<'_>, drawn: &Drawn, number: u32) -> String {
     let asks = match (&asked.asks, drawn) {
+        (Some(asks), Drawn::Estimate(Question { rig, .. })) => gaps(asks, rig),
         (Some(asks), _) => asks.clone(),
         (None, Drawn::Estimate(Question { rig, ask, .. })) => {
             let part = of_questions().say(part_asked(rig, *ask));

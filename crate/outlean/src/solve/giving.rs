@@ -1,10 +1,12 @@
 //! What becomes of a rig whose guys stretch, where its file says how they do.
 
+use super::steps::{Explained, by_rule};
 use crate::name;
 use crate::words::words;
+use outlean_plan::remedy_said;
 use outlean_rig::{
-    Cure, Dimension, Fault, LeanIs, Margin, Outcome, Remedy, Rig, Stretch, StretchCheck, StretchChecked,
-    margin, remedies, stretch_checks, stretched,
+    Dimension, Fault, LeanIs, Margin, Outcome, Remedy, Rig, Stretch, StretchCheck, StretchChecked, margin,
+    remedies, stretch_checks, stretched,
 };
 use outlean_rigfile::{Units, percent, show};
 use serde::Serialize;
@@ -16,7 +18,7 @@ pub(super) struct Giving {
     outcome: Outcome,
     margin: Option<Margin>,
     wanted: f64,
-    checks: Vec<StretchChecked>,
+    checks: Vec<Explained<StretchChecked>>,
     remedies: Vec<Remedy>,
 }
 
@@ -30,7 +32,7 @@ impl Giving {
             outcome: stretched(rig, &stretch)?,
             margin: margin(rig, &stretch)?,
             wanted,
-            checks: stretch_checks(rig, &stretch, wanted)?.to_vec(),
+            checks: stretch_checks(rig, &stretch, wanted)?.into_iter().map(Explained::stretch).collect(),
             remedies: remedies(rig, &stretch, wanted)?.to_vec(),
         }))
     }
@@ -58,7 +60,7 @@ impl Giving {
             Outcome::NothingHolds => line("stretch.nothing_holds", &[]),
             Outcome::Tips(tip) => line("stretch.tips", &[("tip", &name::tip(*tip))]),
         }
-        for check in &self.checks {
+        for Explained { check, .. } in &self.checks {
             let (key, there, wanted) = match check.check {
                 StretchCheck::Stability => ("stretch.margin", check.allowable, check.demand),
                 StretchCheck::ExtraLean => ("stretch.extra_lean", check.demand, check.allowable),
@@ -72,52 +74,14 @@ impl Giving {
                 StretchCheck::Stability => (times(there), times(wanted)),
             };
             line(key, &[("there", &there), ("wanted", &wanted), ("met", &met)]);
+            line("stretch.rule", &[("rule", &by_rule(check.rule))]);
         }
         if let Some(jump) = self.margin.map(|margin| margin.jump).filter(|jump| *jump > 0.0) {
             line("stretch.jump", &[("jump", &angle(jump))]);
         }
-        for remedy in &self.remedies {
-            let guy = |number: u8| name::guy(number, guys).to_owned();
-            let cure = match remedy.cure {
-                Cure::Pretension { guy: of, against, tension } => words().fill(
-                    "cure.pretension",
-                    &[
-                        ("guy", &guy(of)),
-                        ("against", &guy(against)),
-                        ("tension", &shown(tension, Dimension::Force)),
-                    ],
-                ),
-                Cure::Ropes(count) => words().fill("cure.ropes", &[("count", &count.to_string())]),
-                Cure::Stiffness(stiffness) => {
-                    // As a data sheet puts it, at a pull that it may have.
-                    let at = 1000.0;
-                    let longer =
-                        words().fill("stretch.percent", &[("number", &times(100.0 * at / stiffness))]);
-                    words()
-                        .fill("cure.stiffness", &[("longer", &longer), ("at", &shown(at, Dimension::Force))])
-                }
-                Cure::Lean(lean) => words().fill("cure.lean", &[("lean", &angle(lean))]),
-                Cure::Setback(by) => {
-                    let key = if by >= 0.0 { "cure.farther" } else { "cure.nearer" };
-                    words().fill(key, &[("by", &shown(by.abs(), Dimension::Length))])
-                }
-                other => format!("{other:?}"),
-            };
-            let margin = if remedy.margin.is_finite() {
-                times(remedy.margin)
-            } else {
-                words().say("stretch.no_such_load").to_owned()
-            };
-            let tension = shown(remedy.tension, Dimension::Force);
-            let places = [
-                ("cure", cure.as_str()),
-                ("margin", &margin),
-                ("lean", &angle(remedy.lean)),
-                ("tension", &tension),
-            ];
-            line("stretch.remedy", &places);
-        }
-        line("stretch.model", &[]);
+        let voice = name::voice(guys, units);
+        lines.extend(self.remedies.iter().map(|remedy| remedy_said(remedy, &voice)));
+        lines.push(words().say("stretch.model").to_owned());
         lines
     }
 }

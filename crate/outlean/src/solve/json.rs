@@ -1,11 +1,12 @@
 //! Readings as JSON, in SI units. The keys are in the program's README.
 
+use super::Solved;
 use super::giving::Giving;
-use super::{Solved, verdict};
+use super::steps::{Explained, Step, steps};
 use crate::cited::Cited;
-use outlean_rig::strength::Worked;
 use outlean_rig::{
-    Check, Clearance, Finding, Governing, HoldfastPull, Part, Rig, Solution, WorkingRange, worked,
+    Check, Clearance, Finding, Governing, HoldfastPull, Part, Rig, Side, Slide, Solution, WorkingRange,
+    slide, worked,
 };
 use serde::Serialize;
 
@@ -15,6 +16,7 @@ pub(super) struct Output<'a> {
     rig: &'a Rig,
     solution: &'a Solution,
     checks: Vec<CheckOutput<'a>>,
+    slides: Vec<Explained<Slide>>,
     governing: Governing,
     range: &'a WorkingRange,
     balance_leans: &'a [f64],
@@ -36,22 +38,13 @@ struct CheckOutput<'a> {
     worked: Vec<Step>,
 }
 
-/// A value on the way to a check.
-#[derive(Serialize)]
-struct Step {
-    #[serde(flatten)]
-    value: outlean_rig::strength::Value,
-    written: &'static str,
-}
-
 impl<'a> CheckOutput<'a> {
     fn of(solved: &Solved<'_>, check: &'a Check) -> Self {
-        let steps: Worked = worked(&solved.file.rig, &solved.solution, check.part);
         Self {
             check,
             rule_cited: check.rule.map(|rule| Cited::of(rule.source())),
             source_cited: check.source.map(Cited::of),
-            worked: steps.into_iter().map(|value| Step { written: value.symbol.written(), value }).collect(),
+            worked: steps(worked(&solved.file.rig, &solved.solution, check.part)),
         }
     }
 }
@@ -86,14 +79,25 @@ pub(super) fn output<'a>(solved: &'a Solved<'_>) -> Output<'a> {
         rig: &solved.file.rig,
         solution: &solved.solution,
         checks: solved.checks.iter().map(|check| CheckOutput::of(solved, check)).collect(),
+        slides: Side::BOTH
+            .into_iter()
+            .filter_map(|side| slide(&solved.file.rig, &solved.solution, side))
+            .map(|found| Explained::slide(found, &solved.file.rig, &solved.solution))
+            .collect(),
         governing: solved.governing,
         range: &solved.range,
         balance_leans: &solved.balance_leans,
         findings: solved.findings.iter().map(FindingOutput::of).collect(),
-        past: &solved.past,
+        past: &solved.verdict.past,
         holdfasts: solved.holdfasts.iter().map(|&(part, pull)| HoldfastOutput { part, pull }).collect(),
         clearance: solved.clearance,
         stretch: solved.giving.as_ref(),
-        not_assessed: verdict::left_out(solved).collect(),
+        not_assessed: solved
+            .verdict
+            .not_assessed
+            .iter()
+            .filter(|gap| gap.of_the_model())
+            .filter_map(|gap| gap.name())
+            .collect(),
     }
 }

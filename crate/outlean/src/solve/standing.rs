@@ -1,11 +1,12 @@
 //! How a part was assessed, in lines: what it carries of what, by which rule, on what strength, from which source.
 
+use super::steps::by_rule;
 use crate::cited::Cited;
 use crate::name;
 use crate::words::words;
 use outlean_rig::strength::{CheckRule, Gap, LASHINGS_ASKED, Symbol, Worked};
 use outlean_rig::{Basis, Check, Dimension, Part, State};
-use outlean_rigfile::{Units, key_of_variant, percent, show};
+use outlean_rigfile::{Units, percent, show};
 
 /// The lines on a check; `worked` are its steps.
 pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Units) -> Vec<String> {
@@ -41,12 +42,10 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
         ],
     )];
     let Some(rule) = check.rule.filter(|rule| *rule != CheckRule::Stated) else { return all };
-    let by = Cited::said(rule.source());
+    all.push(format!("  {}", by_rule(rule)));
     let mut under = |key: &str, places: &[(&str, &str)]| {
         all.push(format!("  {}", words().fill(key, places)));
     };
-    let said = words().say(&format!("check_rule.{}", key_of_variant(&rule))).to_owned();
-    under("parts.rule", &[("rule", &said), ("source", &by)]);
     if rule == CheckRule::LashingOnSite {
         for asked in LASHINGS_ASKED {
             let mut of = words().fill("lashing.turns", &[("turns", &from_to(asked.turns))]);

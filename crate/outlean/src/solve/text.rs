@@ -1,12 +1,13 @@
 //! Readings as text that an instructor can read aloud.
 
-use super::{Solved, standing, verdict};
-use crate::cited::Cited;
+use super::steps::by_rule;
+use super::{Solved, standing};
 use crate::name;
 use crate::words::words;
+use outlean_plan::{range_said, rule_said};
 use outlean_rig::{
-    Case, Check, Clearance, Connection, Dimension, Finding, Foothold, Footing, Forces, G, Interval, Lean,
-    Limit, Part, Role, Rule, Side, State, worked,
+    Case, Check, Clearance, Connection, Dimension, Foothold, Footing, Forces, G, Lean, Limit, Part, Role,
+    Side, slide, worked,
 };
 use outlean_rigfile::{Units, percent, show};
 
@@ -112,40 +113,20 @@ impl Text<'_> {
         self.under("lean.reach", &places);
     }
 
-    fn range(&mut self) {
-        let range = &self.solved.range;
-        let cases = self.solved.file.rig.cases().len() > 1;
-        self.heading(if cases { "heading.range_cases" } else { "heading.range" });
-        for interval in &range.intervals {
-            let (from, to) = (self.angle(interval.from), self.angle(interval.to));
-            self.under("range.interval", &[("from", &from), ("to", &to)]);
-            let Interval { from_limit, to_limit, from_case, to_case, .. } = *interval;
-            self.end("range.nearer", &from, from_limit, from_case);
-            self.end("range.farther", &to, to_limit, to_case);
-        }
-        if range.intervals.is_empty() {
-            let lean = self.angle(range.best_lean);
-            let limit = name::limit(range.best_limit, &self.guys);
-            let key = if range.best_ratio.is_finite() { "range.none" } else { "range.none_at_all" };
-            self.under(key, &[("lean", &lean), ("limit", &limit)]);
-        } else {
-            let inside = range.around(self.solved.file.rig.lean).is_some();
-            let lean = self.angle(self.solved.file.rig.lean);
-            // An end rounds to the same figures as a lean just beyond it.
-            let ends = range.intervals.iter().flat_map(|interval| [interval.from, interval.to]);
-            let beside = ends.map(|end| self.angle(end)).any(|end| end == lean);
-            let key = match (inside, beside) {
-                (true, _) => "range.inside",
-                (false, true) => "range.just_outside",
-                (false, false) => "range.outside",
-            };
-            self.under(key, &[("lean", &lean)]);
+    /// Lines under a heading.
+    fn all(&mut self, lines: Vec<String>) {
+        for line in lines {
+            self.lines.push_str("  ");
+            self.lines.push_str(&line);
+            self.lines.push('\n');
         }
     }
 
-    fn end(&mut self, key: &str, lean: &str, limit: Limit, case: Case) {
-        let what = self.limit(limit, case);
-        self.under(key, &[("lean", lean), ("limit", &what)]);
+    fn range(&mut self) {
+        let rig = &self.solved.file.rig;
+        self.heading(if rig.cases().len() > 1 { "heading.range_cases" } else { "heading.range" });
+        let said = range_said(&self.solved.range, rig, &name::voice(&self.guys, self.units));
+        self.all(said);
     }
 
     /// A limit, and in which case it governs, where that makes a difference.
@@ -270,10 +251,24 @@ impl Text<'_> {
             (false, None) => "feet.friction_unknown",
         };
         self.under(key, &[("friction", &friction)]);
+        let slides = Side::BOTH.map(|side| slide(&self.solved.file.rig, &self.solved.solution, side));
+        for slide in slides.iter().flatten() {
+            let foot = foot_name(slide.side);
+            let (needed, ratio) = (self.shown(slide.needed, Dimension::Ratio), percent(slide.ratio));
+            let key = match slide.ratio {
+                ratio if ratio <= 1.0 => "feet.holds",
+                ratio if ratio.is_finite() => "feet.slides",
+                _ => "feet.not_held",
+            };
+            self.under(key, &[("foot", &foot), ("needed", &needed), ("ratio", &ratio)]);
+        }
+        if let Some(slide) = slides.iter().flatten().next() {
+            self.under("feet.rule", &[("rule", &by_rule(slide.rule))]);
+        }
     }
 
     fn foot(&mut self, side: Side, foot: &Foothold) {
-        let name = words().say(if side == Side::Left { "foot.left" } else { "foot.right" }).to_owned();
+        let name = foot_name(side);
         let (bearing, kick) = (self.force(foot.bearing.abs()), self.force(foot.kick.abs()));
         let outward = self.force(foot.outward.abs());
         let way = words().say(if foot.kick <= 0.0 { "foot.back" } else { "foot.forward" }).to_owned();
@@ -303,90 +298,26 @@ impl Text<'_> {
     fn stretch(&mut self) {
         let Some(giving) = &self.solved.giving else { return };
         self.heading("heading.stretch");
-        for said in giving.said(&self.guys, self.units) {
-            self.lines.push_str("  ");
-            self.lines.push_str(&said);
-            self.lines.push('\n');
-        }
+        let said = giving.said(&self.guys, self.units);
+        self.all(said);
     }
 
     fn rules(&mut self) {
         self.heading("heading.rules");
-        let solved = self.solved;
-        for Finding { rule, source, value, wanted, met } in &solved.findings {
-            let (key, number, dimension) = match rule {
-                Rule::SetbackAtLeast(number) => ("rule.setback_at_least", *number, Dimension::Ratio),
-                Rule::SetbackPreferred(number) => ("rule.setback_preferred", *number, Dimension::Ratio),
-                Rule::AftGuy => ("rule.aft_guy", 0, Dimension::Count),
-                Rule::ForeGuy => ("rule.fore_guy", 0, Dimension::Count),
-                Rule::UprightStop => ("rule.upright_stop", 0, Dimension::Angle),
-                Rule::StraightBackWantsForeGuy => ("rule.straight_back", 0, Dimension::Count),
-                Rule::SetbackOlder(number) => ("rule.setback_older", *number, Dimension::Ratio),
-                Rule::ForeAhead(number) => ("rule.fore_ahead", *number, Dimension::Length),
-                Rule::HoldfastSteep(number) => ("rule.holdfast_steep", *number, Dimension::Angle),
-                Rule::PicketSpacing(number) => ("rule.picket_spacing", *number, Dimension::Length),
-                Rule::LeanLeast => ("rule.lean_least", 0, Dimension::Angle),
-                Rule::LeanUnloadedMost => ("rule.lean_unloaded_most", 0, Dimension::Angle),
-                Rule::LeanLoadedMost => ("rule.lean_loaded_most", 0, Dimension::Angle),
-                Rule::SpreadMost => ("rule.spread_most", 0, Dimension::Ratio),
-                Rule::Slenderness(Side::Left) => ("rule.slenderness.left", 0, Dimension::Count),
-                Rule::Slenderness(Side::Right) => ("rule.slenderness.right", 0, Dimension::Count),
-                _ => continue,
-            };
-            let guy = name::guy(number, &self.guys).to_owned();
-            let (value, wanted) = (self.shown(*value, dimension), self.shown(*wanted, dimension));
-            let met = words().say(if *met { "rule.met" } else { "rule.not_met" }).to_owned();
-            let places = [("guy", guy.as_str()), ("value", &value), ("wanted", &wanted), ("met", &met)];
-            let said = words().fill(key, &places);
-            let cited = Cited::said(*source);
-            self.under("rule.cited", &[("rule", &said), ("source", &cited)]);
-        }
+        let voice = name::voice(&self.guys, self.units);
+        let said = self.solved.findings.iter().filter_map(|finding| rule_said(finding, &voice)).collect();
+        self.all(said);
     }
 
     fn verdict(&mut self) {
-        let of = |states: &[State]| -> Vec<String> {
-            let checks = self.solved.checks.iter().filter(|check| states.contains(&check.state));
-            checks.map(|check| name::part(check.part, &self.guys)).collect()
-        };
-        let with = |state: State| of(&[state]);
-        let rig = &self.solved.file.rig;
-        let past: Vec<_> = self.solved.past.iter().map(|past| name::limit(past.limit, &self.guys)).collect();
-        let mut held = of(&[State::Assessed, State::Assumed]);
-        let stands = self.solved.solution.forces().is_some();
-        let friction_known = rig.feet.pinned || rig.feet.friction.is_some();
-        if stands && !rig.feet.pinned && friction_known {
-            held.push(words().say("assessed.friction").to_owned());
-        }
-        if rig.limits.upright_stop.is_some() {
-            held.push(words().say("limit.upright_stop").to_owned());
-        }
-        let assumed = with(State::Assumed);
-        let (key, limits) = match (past.is_empty(), held.is_empty()) {
-            (false, _) => ("verdict.past", past),
-            (true, false) => ("verdict.within", held),
-            (true, true) => ("verdict.no_limits", Vec::new()),
-        };
-        let mut not_assessed = with(State::NotAssessed);
-        if !stands {
-            not_assessed.push(words().say("not_assessed.every_part").to_owned());
-        } else if !friction_known {
-            not_assessed.push(words().say("not_assessed.friction").to_owned());
-        }
-        for left_out in verdict::left_out(self.solved) {
-            not_assessed.push(words().say(&format!("not_assessed.{left_out}")).to_owned());
-        }
-        let mut confirm = with(State::ConfirmOnSite);
-        if confirm.is_empty() {
-            confirm.push(words().say("part.lashing").to_owned());
-        }
+        let said = self.solved.verdict.said(&name::voice(&self.guys, self.units));
         self.heading("heading.verdict");
-        self.under(key, &[("limits", &limits.join(", "))]);
-        if !assumed.is_empty() {
-            self.under("verdict.assumed", &[("parts", &assumed.join(", "))]);
-        }
-        self.under("verdict.not_assessed", &[("parts", &not_assessed.join(", "))]);
-        self.under("verdict.confirm", &[("parts", &confirm.join(", "))]);
+        self.all(said);
         self.lines.push('\n');
         self.line("caution", &[]);
     }
+}
+
+fn foot_name(side: Side) -> String {
+    words().say(if side == Side::Left { "foot.left" } else { "foot.right" }).to_owned()
 }

@@ -3,7 +3,7 @@
 use super::over::shown;
 use outlean_rig::{
     Balance, Case, Fault, Field, Interval, Lever, Limit, MAX_GUYS, Part, Quantity, Rig, Side, Solution,
-    Station, Tip, WorkingRange, balance_leans, checks, governing, solve,
+    Station, Tip, WorkingRange, balance_leans, checks, governing, holds, solve,
 };
 use outlean_rigfile::DEG;
 
@@ -135,6 +135,8 @@ impl Along<'_> {
         let solution = solve(rig).ok();
         let past = match lever {
             Lever::Lean => None,
+            // Asked first whether it holds: how near it is takes far longer where guys stretch.
+            _ if holds(rig) => None,
             _ => governing(rig, rig.lean)
                 .map_or(Some(Limit::NoGeometry), |governs| (!governs.holds()).then_some(governs.limit)),
         };

@@ -7,13 +7,13 @@ use crate::{Path, Role, Scene};
 /// How someone is placed; joints in metres from the heels, x the way they face, y up. 1.75 m tall.
 pub(crate) struct Pose {
     /// Shoulder to hand, twice.
-    arms: [[Place; 3]; 2],
+    pub arms: [[Place; 3]; 2],
     /// Hip to toe, twice.
-    legs: [[Place; 4]; 2],
+    pub legs: [[Place; 4]; 2],
     /// Shoulder and hip.
-    trunk: [Place; 2],
+    pub trunk: [Place; 2],
     /// Neck and the middle of the head.
-    neck: [Place; 2],
+    pub neck: [Place; 2],
 }
 
 /// Standing with a line in hand, watching the head.

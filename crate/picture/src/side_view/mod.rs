@@ -48,6 +48,14 @@ pub struct SideViewInput<'a> {
     pub seats: Option<&'a Seats>,
 }
 
+impl<'a> SideViewInput<'a> {
+    /// A rig that nobody moves: nothing drawn to take hold of it by, no fall, no guess.
+    #[must_use]
+    pub const fn still(of: Subject<'a>, show: Show) -> Self {
+        Self { of, show, handle: HandleState::Rest, anchor: None, tipping: None, pencil: None, seats: None }
+    }
+}
+
 /// What is shown beside the rig itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Show {

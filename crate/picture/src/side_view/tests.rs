@@ -14,15 +14,8 @@ const ALL: Show = Show { resultant: true, ground_forces: true, ..Show::USUAL };
 
 /// The view with everything shown.
 fn drawn(solved: &Solved, size: (f64, f64, f64), words: &Words) -> SideView {
-    side_view(&SideViewInput {
-        of: solved.on(size, words),
-        show: ALL,
-        handle: HandleState::Rest,
-        anchor: None,
-        tipping: solved.solution.tips().map(|_| 0.8),
-        pencil: None,
-        seats: None,
-    })
+    let tipping = solved.solution.tips().map(|_| 0.8);
+    side_view(&SideViewInput { tipping, ..SideViewInput::still(solved.on(size, words), ALL) })
 }
 
 /// The view of a rig that can be computed.

@@ -50,33 +50,30 @@ pub const OFFERED_FACTORS: [(f64, Citation); 4] = [
 
 impl Gear {
     pub(crate) fn check(&self) -> Result<(), Fault> {
-        self.lashing.check()?;
         let Self { timber, sling, .. } = self;
-        let main = (LineName::Main, &self.line, &self.haul, self.haul_allowable);
-        let second = (LineName::Second, &self.second, &self.second_haul, self.second_haul_allowable);
-        for (of, rope, haul, allowable) in [main, second] {
-            Field::LineBreaking(of).check_if(rope.breaking)?;
-            Field::LineKnotEfficiency(of).check_if(rope.knot_efficiency)?;
-            Field::HaulPickets(of).check_if(haul.pickets)?;
-            Field::HaulPicketSpacing(of).check_if(haul.spacing)?;
-            Field::HaulHoldfastStrength(of).check_if(haul.strength)?;
-            Field::HaulHoldfastAllowable(of).check_if(allowable)?;
-        }
-        for (field, value) in [
-            (Field::TimberCompression, timber.compression),
-            (Field::TimberBending, timber.bending),
-            (Field::TimberStiffness, timber.stiffness),
-            (Field::SlingBreaking, sling.cordage.breaking),
-            (Field::SlingKnotEfficiency, sling.cordage.knot_efficiency),
-            (Field::SlingParts, sling.parts),
-            (Field::SlingAngle, sling.angle),
-            (Field::PulleyBreaking, self.pulley.breaking),
-            (Field::ConnectorBreaking, self.connector.breaking),
-            (Field::RedirectBreaking, self.redirect.breaking),
-            (Field::StrengthFactor, self.factor),
-        ] {
-            field.check_if(value)?;
-        }
-        Ok(())
+        self.lashing.check()?;
+        check_line(LineName::Main, &self.line, &self.haul, self.haul_allowable)?;
+        check_line(LineName::Second, &self.second, &self.second_haul, self.second_haul_allowable)?;
+        Field::TimberCompression.check_if(timber.compression)?;
+        Field::TimberBending.check_if(timber.bending)?;
+        Field::TimberStiffness.check_if(timber.stiffness)?;
+        Field::SlingBreaking.check_if(sling.cordage.breaking)?;
+        Field::SlingKnotEfficiency.check_if(sling.cordage.knot_efficiency)?;
+        Field::SlingParts.check_if(sling.parts)?;
+        Field::SlingAngle.check_if(sling.angle)?;
+        Field::PulleyBreaking.check_if(self.pulley.breaking)?;
+        Field::ConnectorBreaking.check_if(self.connector.breaking)?;
+        Field::RedirectBreaking.check_if(self.redirect.breaking)?;
+        Field::StrengthFactor.check_if(self.factor)
     }
+}
+
+/// The rope of a line and what its haul line ends at.
+fn check_line(of: LineName, rope: &Cordage, haul: &Holdfast, allowable: Option<f64>) -> Result<(), Fault> {
+    Field::LineBreaking(of).check_if(rope.breaking)?;
+    Field::LineKnotEfficiency(of).check_if(rope.knot_efficiency)?;
+    Field::HaulPickets(of).check_if(haul.pickets)?;
+    Field::HaulPicketSpacing(of).check_if(haul.spacing)?;
+    Field::HaulHoldfastStrength(of).check_if(haul.strength)?;
+    Field::HaulHoldfastAllowable(of).check_if(allowable)
 }

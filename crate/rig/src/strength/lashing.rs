@@ -23,6 +23,19 @@ pub struct Lashing {
     pub girth: Option<f64>,
 }
 
+/// A lashing as it is laid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Laid {
+    /// Wrapping turns round both legs.
+    pub turns: f64,
+    /// Frapping turns between the legs.
+    pub frapping: f64,
+    /// Gap between the legs, m.
+    pub spacer: f64,
+    /// Each of its two tails, m.
+    pub tail: f64,
+}
+
 /// What a manual asks of the lashing of such a head. Least and most, alike where one number is given.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LashingAsked {
@@ -96,6 +109,17 @@ impl LashingRope {
 }
 
 impl Lashing {
+    /// As it is laid: what is said, and what is commonly done where nothing is.
+    #[must_use]
+    pub fn as_laid(&self) -> Laid {
+        Laid {
+            turns: self.turns.unwrap_or(6.0),
+            frapping: self.frapping.unwrap_or(2.0),
+            spacer: self.spacer.unwrap_or(0.045),
+            tail: self.tail.unwrap_or(0.5),
+        }
+    }
+
     /// Girth of `leg` at the lashing, m: as measured, else of its section there, of a tapered pole between its ends.
     #[must_use]
     pub fn girth_of(&self, leg: &Leg) -> Option<f64> {
@@ -119,7 +143,7 @@ impl Lashing {
 
     /// From middle to middle of two legs of `girth` m where they are lashed, m.
     pub(crate) fn apart(&self, girth: f64) -> f64 {
-        girth / PI + self.spacer.unwrap_or(0.045)
+        girth / PI + self.as_laid().spacer
     }
 
     /// Rope for two clove hitches on legs of `girth` m, m; `None` where its thickness is not said.
@@ -129,7 +153,7 @@ impl Lashing {
 
     /// Rope for both tails, m.
     pub(crate) fn tails(&self) -> f64 {
-        2.0 * self.tail.unwrap_or(0.5)
+        2.0 * self.as_laid().tail
     }
 
     /// The rope that the lashing takes on legs of `girth` m; `None` where the thickness of its rope is not said.
@@ -148,12 +172,12 @@ impl Lashing {
     #[must_use]
     pub fn rope_on(&self, girth: f64) -> Option<LashingRope> {
         let rope = self.rope?;
-        let turns = self.turns.unwrap_or(6.0);
+        let Laid { turns, frapping, .. } = self.as_laid();
         let thick = girth / PI;
         let band = 2.0 * (turns * rope + thick + 2.0 * rope) + PI * rope;
         Some(LashingRope {
             wrapping: turns * (Self::round_one(girth, rope) + 2.0 * self.apart(girth)),
-            frapping: self.frapping.unwrap_or(2.0) * band,
+            frapping: frapping * band,
             hitches: self.hitches(girth)?,
             tails: self.tails(),
         })

@@ -24,7 +24,7 @@ pub use gear::{Gear, OFFERED_FACTORS};
 pub use hardware::{Hardware, HardwareClass};
 pub use holdfast::{BRACKET_1_1_1, Holdfast, HoldfastKind, Soil};
 pub use knot::Knot;
-pub use lashing::{Gap, LASHINGS_ASKED, Lashing, LashingAsked, LashingRope};
+pub use lashing::{Gap, LASHINGS_ASKED, Laid, Lashing, LashingAsked, LashingRope};
 pub use rule::CheckRule;
 pub use sling::{Sling, leg_factor};
 pub use source::{Citation, Seen, Source};

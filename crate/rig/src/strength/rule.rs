@@ -1,8 +1,8 @@
-//! The rules by which a strength becomes an allowable.
+//! The rules by which a strength becomes an allowable, or a rig is held against something else.
 
 use super::{Citation, Source};
 
-/// By which rule a part was assessed.
+/// By which rule a part, a foot or the whole frame was assessed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
 #[non_exhaustive]
@@ -31,6 +31,13 @@ pub enum CheckRule {
     LashingOnSite,
     /// How near the feet stand to an edge is looked at on site.
     EdgeOnSite,
+    /// The level force on a foot over the vertical one, against the friction coefficient stated.
+    Friction,
+    /// The load at which a frame on guys that stretch runs away over its load, against the margin asked for: a model
+    /// result.
+    RunAway,
+    /// The lean that such a frame gains or loses as it is loaded, against a greatest one.
+    ExtraLean,
 }
 
 impl CheckRule {
@@ -45,7 +52,10 @@ impl CheckRule {
             Self::Sling => Citation::read(Source::SlingAngles),
             Self::Pickets => Citation::read(Source::Navedtra14251),
             Self::Pins => Citation::second_hand(Source::UsaceFog),
-            Self::Bearing | Self::LashingOnSite | Self::EdgeOnSite => Citation::none(Source::CommonPractice),
+            Self::Bearing | Self::LashingOnSite | Self::EdgeOnSite | Self::Friction => {
+                Citation::none(Source::CommonPractice)
+            }
+            Self::RunAway | Self::ExtraLean => Citation::none(Source::OurChoice),
         }
     }
 }

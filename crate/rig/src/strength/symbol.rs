@@ -10,7 +10,7 @@ pub enum Symbol {
     /// Compression of the leg.
     Compression,
     /// Bending moment of the leg's own weight midway up it.
-    Moment,
+    OwnWeightMoment,
     /// Effective length for buckling.
     EffectiveLength,
     /// Diameter of a round pole a third up from its tip.
@@ -133,6 +133,40 @@ pub enum Symbol {
     LegLeft,
     /// Compression of the right leg.
     LegRight,
+    /// Level force of a foot on the ground square to the foot line, forward positive.
+    Kick,
+    /// Level force of a foot on the ground along the foot line, away from its fellow positive.
+    Outward,
+    /// Friction coefficient that a foot needs.
+    FrictionNeeded,
+    /// Friction coefficient between foot and ground.
+    Friction,
+    /// Load on the lines.
+    WholeLoad,
+    /// Axial stiffness of the rope of a guy.
+    RopeStiffness,
+    /// Length of a guy.
+    RopeLength,
+    /// Arm of a guy about the foot line.
+    RopeArm,
+    /// Share of its ropes' stiffness with which a frame would just not run away from its lean under load.
+    LeastShare,
+    /// Load at which a frame runs away.
+    RunAwayLoad,
+    /// Lean at which it does.
+    RunAwayLean,
+    /// That load over the load.
+    Multiple,
+    /// What is asked for of that.
+    MarginWanted,
+    /// Lean before loading.
+    SetLean,
+    /// Lean under load.
+    LoadedLean,
+    /// The difference of both.
+    LeanChange,
+    /// The greatest that is allowed of it.
+    LeanAllowed,
 }
 
 impl Symbol {
@@ -141,7 +175,7 @@ impl Symbol {
     pub const fn written(self) -> &'static str {
         match self {
             Self::Compression => "P",
-            Self::Moment => "M",
+            Self::OwnWeightMoment => "M",
             Self::EffectiveLength => "l_e",
             Self::Diameter => "D",
             Self::Side => "d",
@@ -203,6 +237,23 @@ impl Symbol {
             Self::EdgeDistance => "a",
             Self::LegLeft => "P_L",
             Self::LegRight => "P_R",
+            Self::Kick => "H_x",
+            Self::Outward => "H_y",
+            Self::FrictionNeeded => "√(H_x²+H_y²)/N",
+            Self::Friction => "μ",
+            Self::WholeLoad => "W",
+            Self::RopeStiffness => "EA",
+            Self::RopeLength => "L",
+            Self::RopeArm => "r",
+            Self::LeastShare => "EA_crit/EA",
+            Self::RunAwayLoad => "W_max",
+            Self::RunAwayLean => "λ_max",
+            Self::Multiple => "W_max/W",
+            Self::MarginWanted => "m",
+            Self::SetLean => "λ_0",
+            Self::LoadedLean => "λ_1",
+            Self::LeanChange => "|λ_1 − λ_0|",
+            Self::LeanAllowed => "Δλ",
         }
     }
 
@@ -220,14 +271,21 @@ impl Symbol {
             | Self::BracketMost
             | Self::Bearing
             | Self::LegLeft
-            | Self::LegRight => Dimension::Force,
-            Self::Moment => Dimension::Moment,
+            | Self::LegRight
+            | Self::Kick
+            | Self::Outward
+            | Self::WholeLoad
+            | Self::RopeStiffness
+            | Self::RunAwayLoad => Dimension::Force,
+            Self::OwnWeightMoment => Dimension::Moment,
             Self::EffectiveLength
             | Self::Diameter
             | Self::Side
             | Self::Eccentricity
             | Self::Crook
-            | Self::EdgeDistance => Dimension::Length,
+            | Self::EdgeDistance
+            | Self::RopeLength
+            | Self::RopeArm => Dimension::Length,
             Self::Area | Self::BearingArea => Dimension::Area,
             Self::Fc
             | Self::Fb
@@ -248,7 +306,13 @@ impl Symbol {
             | Self::SigmaM
             | Self::BearingAllowable => Dimension::Pressure,
             Self::Parts => Dimension::Count,
-            Self::SlingAngle | Self::PullAngle => Dimension::Angle,
+            Self::SlingAngle
+            | Self::PullAngle
+            | Self::RunAwayLean
+            | Self::SetLean
+            | Self::LoadedLean
+            | Self::LeanChange
+            | Self::LeanAllowed => Dimension::Angle,
             _ => Dimension::Ratio,
         }
     }
@@ -263,7 +327,7 @@ mod tests {
     fn dimensions() {
         for (symbol, dimension) in [
             (Symbol::Breaking, Dimension::Force),
-            (Symbol::Moment, Dimension::Moment),
+            (Symbol::OwnWeightMoment, Dimension::Moment),
             (Symbol::Crook, Dimension::Length),
             (Symbol::BearingArea, Dimension::Area),
             (Symbol::FcPrime, Dimension::Pressure),

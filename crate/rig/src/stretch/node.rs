@@ -3,6 +3,7 @@
 use super::pose::{Frame, Pose};
 use super::spring::Spring;
 use super::{LeanIs, Stretch};
+use crate::line::Pull;
 use crate::resolve::resolve;
 use crate::stiffness::stiffness;
 use crate::{
@@ -10,6 +11,7 @@ use crate::{
     Vector,
 };
 use arrayvec::ArrayVec;
+use core::cell::Cell;
 use glam::DMat3;
 
 /// Share of the forces on the head that is rounding, or becomes it by one more step of Newton's method.
@@ -27,7 +29,7 @@ pub(super) struct Node<'a> {
     pub reference: State,
     /// Whether ropes push too, so that a guy that just goes slack does not let the frame go.
     ropes_push: bool,
-    lines: Lines,
+    lines: Lines<'a>,
 }
 
 /// The head in balance, or held there by a force square to the frame's plane.
@@ -47,6 +49,20 @@ pub(super) struct State {
     pub pull: f64,
 }
 
+impl State {
+    /// About what stands a share of the way to another state.
+    pub(super) fn between(&self, to: &Self, share: f64) -> Self {
+        let between = |from: f64, to: f64| from + (to - from) * share;
+        let ([left, right], [to_left, to_right]) = (self.push, to.push);
+        Self {
+            turned: between(self.turned, to.turned),
+            multiple: between(self.multiple, to.multiple),
+            push: [between(left, to_left), between(right, to_right)],
+            ..*self
+        }
+    }
+}
+
 /// Forces on the head in some pose and how they change.
 pub(super) struct Tangent {
     pub pose: Pose,
@@ -64,13 +80,17 @@ pub(super) struct Tangent {
 
 /// What is known of the lines beforehand.
 #[derive(Clone)]
-enum Lines {
+enum Lines<'a> {
     /// Pulleys at the head itself and no edge: so much from the load lines, N, and a haul line to a point with its
     /// tension, N, from each.
     AtHead { load: Vector, hauls: ArrayVec<(Point, f64), 2> },
-    /// They have to be found anew wherever the head is.
-    Turning,
+    /// They have to be found anew wherever the head is: how the load pulls on them, the ways in which their pulleys hung
+    /// when last looked at, and what was found then.
+    Turning { pulls: [Pull<'a>; 2], hung: Cell<[Option<Vector>; 2]>, last: Cell<Option<Found>> },
 }
+
+/// Where the head was, what the lines pulled there, N, and the stiffness they added, N/m.
+type Found = (Point, Vector, DMat3);
 
 impl<'a> Node<'a> {
     /// The node of a rig, or the way it tips before anything loads it, its rig and stretch already checked.
@@ -204,40 +224,64 @@ impl<'a> Node<'a> {
 
     /// What the lines put on the head, wherever it is.
     pub(super) fn line_forces(&self, layout: &Layout) -> Option<(LineForces, Option<LineForces>)> {
-        self.rig.line_forces(self.rig.case, layout).ok()
+        let Lines::Turning { pulls, hung, .. } = &self.lines else {
+            return self
+                .rig
+                .line_forces(&self.rig.pulls(self.rig.case, layout).ok()?, [None; 2], layout)
+                .ok();
+        };
+        let (main, second) = self.rig.line_forces(pulls, hung.get(), layout).ok()?;
+        hung.set([main.hangs(layout), second.and_then(|second| second.hangs(layout))]);
+        Some((main, second))
     }
 
     /// What the lines pull, N, and the stiffness they add, N/m, with the head somewhere.
     fn lines(&self, head: Point) -> Option<(Vector, DMat3)> {
-        if let Lines::AtHead { load, hauls } = &self.lines {
-            let (mut pull, mut total) = (*load, DMat3::ZERO);
-            for (to, tension) in hauls {
-                let way = *to - head;
-                let length = way.length();
-                let way =
-                    (length >= Field::HaulLength(LineName::Main).allowed().least).then(|| way / length)?;
-                pull += way * *tension;
-                total += stiffness(way, 0.0, tension / length);
+        match &self.lines {
+            Lines::AtHead { load, hauls } => {
+                let (mut pull, mut total) = (*load, DMat3::ZERO);
+                for (to, tension) in hauls {
+                    let way = *to - head;
+                    let length = way.length();
+                    let way = (length >= Field::HaulLength(LineName::Main).allowed().least)
+                        .then(|| way / length)?;
+                    pull += way * *tension;
+                    total += stiffness(way, 0.0, tension / length);
+                }
+                Some((pull, total))
             }
-            return Some((pull, total));
+            Lines::Turning { last, .. } if last.get().is_some_and(|(at, ..)| at == head) => {
+                last.get().map(|(_, pull, stiffness)| (pull, stiffness))
+            }
+            Lines::Turning { pulls, last, hung } => {
+                let layout = Layout { head, ..self.frame.layout };
+                if self.rig.second.is_none()
+                    && let Some((at, pull, stiffness)) = last.get()
+                {
+                    // It hangs along the pull, which falls off as its stiffness says.
+                    hung.set([(pull - stiffness * (head - at)).try_normalize(), None]);
+                }
+                let (main, second) = self.line_forces(&layout)?;
+                let pull = vector(main.on_head() + second.as_ref().map_or(Force::ZERO, LineForces::on_head));
+                let stiffness = self.rig.line_stiffness(pulls, &layout, (&main, second.as_ref()));
+                last.set(Some((head, pull, stiffness)));
+                Some((pull, stiffness))
+            }
         }
-        let layout = Layout { head, ..self.frame.layout };
-        let (main, second) = self.line_forces(&layout)?;
-        let pull = vector(main.on_head() + second.as_ref().map_or(Force::ZERO, LineForces::on_head));
-        let stiffness = self.rig.line_stiffness(self.rig.case, &layout, (&main, second.as_ref())).ok()?;
-        Some((pull, stiffness))
     }
 }
 
-impl Lines {
-    fn of(rig: &Rig, layout: &Layout) -> Result<Self, Fault> {
-        let (main, second) = rig.line_forces(rig.case, layout)?;
+impl<'a> Lines<'a> {
+    fn of(rig: &'a Rig, layout: &Layout) -> Result<Self, Fault> {
+        let pulls = rig.pulls(rig.case, layout)?;
+        let (main, second) = rig.line_forces(&pulls, [None; 2], layout)?;
+        let hung = [main.hangs(layout), second.and_then(|second| second.hangs(layout))];
         let second = rig.second.as_ref().map(|second| &second.line).zip(second);
         let mut load = Vector::ZERO;
         let mut hauls = ArrayVec::new();
         for (line, forces) in core::iter::once((&rig.line, main)).chain(second) {
             if line.sling > 0.0 || rig.edge.is_some() {
-                return Ok(Self::Turning);
+                return Ok(Self::Turning { pulls, hung: Cell::new(hung), last: Cell::new(None) });
             }
             load += vector(forces.load);
             if let Some(next) = line.path.next_point(&rig.feet, layout) {

@@ -1,7 +1,7 @@
 //! Outcome: what becomes of a frame on guys that stretch.
 
 use super::node::{Node, State};
-use super::path::{End, NO_LOAD};
+use super::path::{End, GREATEST_MULTIPLE, NO_LOAD};
 use super::{LeanIs, Stretch};
 use crate::{Fault, Footing, LineForces, MAX_GUYS, Pair, Point, Rig, Tip};
 use arrayvec::ArrayVec;
@@ -104,6 +104,33 @@ pub fn margin(rig: &Rig, stretch: &Stretch) -> Result<Option<Margin>, Fault> {
     Ok(node.margin(stretch.lean_is))
 }
 
+/// Whether a rig whose guys stretch bears `multiple` of its load, at most [`super::GREATEST_MULTIPLE`]: whether its
+/// [`margin`] is no less, found sooner.
+///
+/// # Errors
+///
+/// As [`stretched`].
+pub(crate) fn bears(rig: &Rig, stretch: &Stretch, multiple: f64) -> Result<bool, Fault> {
+    stretch.check(rig)?;
+    let Ok(node) = Node::of(rig, stretch)? else { return Ok(false) };
+    Ok(node.bears(stretch.lean_is, multiple))
+}
+
+/// How far a rig on guys that stretch leans otherwise loaded than it was set, rad; `None` where it does not stand, or
+/// where it is not known how it stood before loading.
+///
+/// # Errors
+///
+/// As [`stretched`].
+pub(crate) fn extra_lean(rig: &Rig, stretch: &Stretch) -> Result<Option<f64>, Fault> {
+    stretch.check(rig)?;
+    let Ok(node) = Node::of(rig, stretch)? else { return Ok(None) };
+    Ok(match node.standing(stretch.lean_is) {
+        Standing::At { state, set: Some(set) } => Some((node.lean(&state) - node.lean(&set)).abs()),
+        _ => None,
+    })
+}
+
 /// Whether and where a frame stands.
 enum Standing {
     /// In a state, come to from another without load.
@@ -112,6 +139,14 @@ enum Standing {
     Goes(f64),
     /// Nothing holds it.
     Not,
+}
+
+/// How the path of a growing load begins.
+enum Beginning {
+    /// It goes from where it stands at a multiple of its load: lean (rad).
+    Goes(f64, f64),
+    /// It moves from a state, forward or back.
+    Moves(State, f64),
 }
 
 impl Node<'_> {
@@ -139,7 +174,7 @@ impl Node<'_> {
         if let Some(state) = self.at_one_go(&start, 1.0, way) {
             return Standing::At { state, set };
         }
-        let followed = self.follow(&start, way);
+        let followed = self.follow(&start, way, GREATEST_MULTIPLE);
         match (followed.stands, followed.end) {
             (Some(state), _) => Standing::At { state, set },
             (None, End::Goes(multiple, _)) => Standing::Goes(multiple),
@@ -148,26 +183,50 @@ impl Node<'_> {
     }
 
     fn margin(&self, lean_is: LeanIs) -> Option<Margin> {
+        match self.beginning(lean_is)? {
+            Beginning::Goes(multiple, lean) => Margin::at(multiple, lean),
+            Beginning::Moves(start, way) => {
+                let followed = self.follow(&start, way, GREATEST_MULTIPLE);
+                let margin = match followed.end {
+                    End::Goes(multiple, lean) => Margin::at(multiple, lean),
+                    End::Beyond => Margin::at(f64::INFINITY, 0.0),
+                };
+                margin.map(|margin| Margin { jump: followed.jump, ..margin })
+            }
+        }
+    }
+
+    fn bears(&self, lean_is: LeanIs, multiple: f64) -> bool {
+        match self.beginning(lean_is) {
+            None => false,
+            Some(Beginning::Goes(at, _)) => at >= multiple,
+            Some(Beginning::Moves(start, way)) => {
+                start.multiple >= multiple
+                    || self.at_one_go(&start, multiple, way).is_some()
+                    || match self.follow(&start, way, multiple).end {
+                        End::Goes(at, _) => at >= multiple,
+                        End::Beyond => true,
+                    }
+            }
+        }
+    }
+
+    /// Where the path of a growing load begins; `None` where nothing holds the frame without load.
+    fn beginning(&self, lean_is: LeanIs) -> Option<Beginning> {
         let start = if matches!(lean_is, LeanIs::UnderLoad) {
             let state = self.held(0.0, 1.0, &self.reference, 0.0)?;
             let multiple = self.firm_up_to(&state);
             if multiple <= 1.0 {
-                return Margin::at(multiple, self.lean(&state));
+                return Some(Beginning::Goes(multiple, self.lean(&state)));
             }
             state
         } else {
             self.unloaded()?
         };
-        let way = self.way(&start);
-        if way == 0.0 {
-            return Margin::at(self.buckles_at(&start), self.lean(&start));
-        }
-        let followed = self.follow(&start, way);
-        let margin = match followed.end {
-            End::Goes(multiple, lean) => Margin::at(multiple, lean),
-            End::Beyond => Margin::at(f64::INFINITY, 0.0),
-        };
-        margin.map(|margin| Margin { jump: followed.jump, ..margin })
+        Some(match self.way(&start) {
+            0.0 => Beginning::Goes(self.buckles_at(&start), self.lean(&start)),
+            way => Beginning::Moves(start, way),
+        })
     }
 
     /// Multiple of the load at which a frame whose load pulls it neither way tips out of its state, one way or the other.

@@ -24,7 +24,7 @@ pub(super) const NO_LOAD: f64 = 1e-6;
 pub(super) enum End {
     /// At a load that can be borne no more, or with the head on the ground: multiple of the load, lean (rad).
     Goes(f64, f64),
-    /// Past [`GREATEST_MULTIPLE`].
+    /// Past the load that it was followed to.
     Beyond,
 }
 
@@ -95,7 +95,8 @@ impl Node<'_> {
         let mut before = *from;
         let mut part = 1.0;
         while part < parts {
-            let at = self.on_path(from.turned + far * (part / parts), &before, way)?;
+            let share = part / parts;
+            let at = self.on_path(from.turned + far * share, &from.between(&found, share), way)?;
             let grows = (at.multiple - before.multiple) * growth > 0.0;
             let between = (multiple - at.multiple) * growth > 0.0;
             if !(grows && between && at.firmness > 0.0 && at.pull * way > 0.0) {
@@ -121,8 +122,8 @@ impl Node<'_> {
         })
     }
 
-    /// Follows the path from a state as the load grows, the frame going `way`, to its end.
-    pub(super) fn follow(&self, start: &State, way: f64) -> Followed {
+    /// Follows the path from a state as the load grows, the frame going `way`, to its end or past `far` times the load.
+    pub(super) fn follow(&self, start: &State, way: f64, far: f64) -> Followed {
         let (mut before, mut at) = (*start, *start);
         let mut stands = (start.multiple >= 1.0).then_some(*start);
         let mut jump = 0.0_f64;
@@ -137,7 +138,7 @@ impl Node<'_> {
                 return Followed { stands, jump, end: End::Goes(last.multiple, self.lean(&last)) };
             }
             let Some(mut next) = self.on_path(turned, &at, way) else {
-                return Followed { jump, ..self.beyond_turning(&at, stands, way) };
+                return Followed { jump, ..self.beyond_turning(&at, stands, way, far) };
             };
             if next.pull * way <= 0.0 && next.multiple < 0.0 {
                 // Between them the load no longer pulls that way: it is borne however great it is.
@@ -159,7 +160,7 @@ impl Node<'_> {
             if stands.is_none() && next.multiple >= 1.0 {
                 stands = self.crossing(&at, &next, way);
             }
-            if next.multiple > GREATEST_MULTIPLE {
+            if next.multiple > far {
                 return Followed { stands, jump, end: End::Beyond };
             }
             (before, at) = (at, next);
@@ -182,10 +183,10 @@ impl Node<'_> {
     }
 
     /// The end of a path of which the turn does not lead on.
-    fn beyond_turning(&self, at: &State, stands: Option<State>, way: f64) -> Followed {
+    fn beyond_turning(&self, at: &State, stands: Option<State>, way: f64, far: f64) -> Followed {
         let next = at.turned + way * STRIDE;
         if self.tangent(next, at.multiple, at.push, way).is_some() {
-            return self.by_load(at, stands, way);
+            return self.by_load(at, stands, way, far);
         }
         // The frame cannot be there: a line would have no length, or run in the ground.
         let can_be = |turned: f64| self.on_path(turned, at, way).is_some();
@@ -197,7 +198,7 @@ impl Node<'_> {
 
     /// As `follow`, by growing the load in place of the turn: for the little that is left where the turn does not lead
     /// on since the legs give more than the guys.
-    fn by_load(&self, start: &State, mut stands: Option<State>, way: f64) -> Followed {
+    fn by_load(&self, start: &State, mut stands: Option<State>, way: f64, far: f64) -> Followed {
         let (mut at, mut step) = (*start, 0.05);
         while step > 1e-7 * at.multiple.max(1.0) {
             let multiple = at.multiple + step;
@@ -210,7 +211,7 @@ impl Node<'_> {
             if stands.is_none() && next.multiple >= 1.0 {
                 stands = self.settled(1.0, &at, way);
             }
-            if next.multiple > GREATEST_MULTIPLE {
+            if next.multiple > far {
                 return Followed { stands, jump: 0.0, end: End::Beyond };
             }
             (at, step) = (next, 1.5 * step);

@@ -26,7 +26,8 @@ pub enum Cure {
     /// Every guy that holds is of a rope at least so stiff: EA, N, to 1 %. By its data sheet it gets longer by
     /// tension/EA.
     Stiffness(f64),
-    /// It leans otherwise: rad, to 0.05°. Anchors and haul points stay where they are.
+    /// It leans otherwise: rad, to 0.05°, not further back than its upright stop. Anchors and haul points stay where they
+    /// are.
     Lean(f64),
     /// The anchors of the guys that hold stand so much farther from the foot line, m, to 0.05 m; negative is nearer.
     Setback(f64),
@@ -148,6 +149,7 @@ impl Plight<'_> {
                     rope.stiffness = rope.stiffness.max(stiffness);
                 }
             }
+            Cure::Lean(lean) if rig.limits.upright_stop.is_some_and(|stop| lean < stop) => return None,
             Cure::Lean(lean) => rig.lean = lean,
             Cure::Setback(by) => {
                 let away: crate::Vector = self.solution.layout.forward * (-self.holding.way * by);

@@ -42,9 +42,9 @@ pub(super) struct Assembly<'a> {
 }
 
 /// A quantity as read: its value in the field's SI unit, and the unit written.
-struct Given {
-    value: f64,
-    unit: Option<&'static Unit>,
+pub(super) struct Given {
+    pub(super) value: f64,
+    pub(super) unit: Option<&'static Unit>,
 }
 
 impl Assembly<'_> {
@@ -67,7 +67,7 @@ impl Assembly<'_> {
         0..0
     }
 
-    fn error(&mut self, key: &str, what: What) {
+    pub(super) fn error(&mut self, key: &str, what: What) {
         let span = self.place(key);
         self.bad.push(key.to_owned());
         self.problems.push(Problem { severity: Severity::Error, span, what });
@@ -157,7 +157,10 @@ impl Assembly<'_> {
         for (table, needed) in
             [("second", &["second.path", "second.share"][..]), ("edge", &["edge.ahead"][..])]
         {
-            if !self.leaves.tables.contains_key(table) {
+            // A heading with nothing under it says nothing: its keys were taken out one by one.
+            let stem = format!("{table}.");
+            let said = |key: &String| key.starts_with(&stem);
+            if !self.leaves.values.keys().any(said) && !self.leaves.misread.iter().any(said) {
                 continue;
             }
             for &key in needed {
@@ -302,7 +305,7 @@ impl Assembly<'_> {
         self.error(key, what);
     }
 
-    fn quantity(&mut self, key: &str, leaf: &Leaf, wanted: Dimension) -> Option<Given> {
+    pub(super) fn quantity(&mut self, key: &str, leaf: &Leaf, wanted: Dimension) -> Option<Given> {
         let read = match &leaf.value {
             Scalar::Text(text) => quantity_in(text, wanted),
             Scalar::Number(number) if may_be_bare(wanted) => {
@@ -382,22 +385,22 @@ impl Assembly<'_> {
         {
             self.implied(fault);
         }
-        let text = |key: &str| self.leaves.values.get(key).map(|leaf| (key.to_owned(), leaf));
-        let names = (0..self.leaves.guys).map(|number| text(&format!("guy.{number}.name")));
-        let texts: Vec<_> = core::iter::once(text("title")).chain(names).collect();
-        let mut said = Vec::new();
-        for found in texts {
-            said.push(found.and_then(|(key, leaf)| {
-                let text = text_of(leaf).map(str::to_owned);
-                if text.is_none() {
-                    let (found, wanted) = (kind(&leaf.value), Wanted::Text);
-                    self.error(&key, What::WrongType { key: key.clone(), found, wanted });
-                }
-                text
-            }));
+        let title = self.free_text("title");
+        let names = (0..self.leaves.guys).map(|number| format!("guy.{number}.name")).collect::<Vec<_>>();
+        let guy_names = names.iter().map(|key| self.free_text(key)).collect();
+        let job = self.job();
+        Some(RigFile { title, guy_names, job, rig: self.rig })
+    }
+
+    /// Text that says something to people only.
+    pub(super) fn free_text(&mut self, key: &str) -> Option<String> {
+        let leaf = self.leaves.values.get(key)?;
+        let text = text_of(leaf).map(str::to_owned);
+        if text.is_none() {
+            let (found, wanted) = (kind(&leaf.value), Wanted::Text);
+            self.error(key, What::WrongType { key: key.to_owned(), found, wanted });
         }
-        let mut said = said.into_iter();
-        Some(RigFile { title: said.next().flatten(), guy_names: said.collect(), rig: self.rig })
+        text
     }
 
     /// What the core found impossible, said at the field most likely to be wrong.
@@ -459,14 +462,14 @@ fn text_of(leaf: &Leaf) -> Option<&str> {
     }
 }
 
-fn written(leaf: &Leaf) -> String {
+pub(super) fn written(leaf: &Leaf) -> String {
     match &leaf.value {
         Scalar::Text(text) | Scalar::Number(text) => text.trim().to_owned(),
         Scalar::Bool(value) => value.to_string(),
     }
 }
 
-const fn kind(value: &Scalar) -> &'static str {
+pub(super) const fn kind(value: &Scalar) -> &'static str {
     match value {
         Scalar::Text(_) => "string",
         Scalar::Number(_) => "number",

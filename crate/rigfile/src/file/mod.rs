@@ -103,7 +103,8 @@
 //! clear_reach = "0.5 m"        # asked for; default: none
 //! headroom = "0.3 m"           # asked for; default: none
 //!
-//! [[guy]]                      # up to six; where several could hold the frame, the first of them works
+//! [[guy]]                      # up to six; where several could hold the frame, the first of them works, and with it
+//!                              # one splayed to the other side
 //! name = "aft guy"             # may be left out
 //! setback = "6.2 m"            # behind the foot line, or "1.5 x" the upright head height
 //!                              # or ahead = "…" in its stead
@@ -130,6 +131,20 @@
 //! stretch_margin = 3           # load at run-away over load, where stretch is assessed; default 3
 //! upright_stop = "10 deg"      # least lean ever allowed; default 10 deg, "none" for none
 //! strength_factor = 10         # between breaking strength and load, of ropes and hardware; default: none asked for
+//!
+//! [plan]                       # of the job, for a plan; a lesson does not look at it
+//! place = "Upper bench"        # texts: nothing is made of them
+//! date = "12 May 2027"
+//! in_charge = "R. Osei"
+//! people = 9                   # how many there are; default: not said
+//! pull = "200 N"               # of each; default: not said, and people are then not counted
+//! parts = 3                    # of the simple system of pulleys that they haul through; default 1
+//! efficiency = "80 %"          # of each of its pulleys; default 80 %
+//! lowered = "14 m"             # how far the load goes below the pulley; default: not said
+//! test_load = "260 kg"         # default: the load itself
+//! lean_again = "1.3 m"         # of a rig that was measured: its lean by a second method
+//! scatter = { length = "5 cm", angle = "2 deg", load = "10 %", soil = "30 %" }
+//!                              # how far off each may be; defaults as shown
 //! ```
 //!
 //! No strength is ever guessed: what is not stated is not assessed. Defaults are those that claim nothing
@@ -137,9 +152,14 @@
 //! common practice.
 
 mod assemble;
+mod edit;
 mod gear;
+mod plan;
 mod walk;
 
+pub use edit::{EditError, edit, written};
+
+use crate::Job;
 use crate::problem::{Problem, Severity};
 use outlean_rig::Rig;
 
@@ -152,6 +172,8 @@ pub struct RigFile {
     pub rig: Rig,
     /// What each guy is called, in the order of the rig, where the file says so.
     pub guy_names: Vec<Option<String>>,
+    /// What it says of the job.
+    pub job: Job,
 }
 
 /// Reads a rig file, with every problem in it, in the order in which they stand.

@@ -1,5 +1,6 @@
 //! Walks the tree of a rig file by the tables of fields and choices, and gathers what stands at each key.
 
+use crate::job::{JOB, JOB_TEXTS, LEAN_AGAIN};
 use crate::problem::{Problem, Severity, Wanted, What};
 use crate::{choices, fields};
 use core::ops::Range;
@@ -158,7 +159,8 @@ fn join(path: &str, name: &str) -> String {
 /// Every row that may stand in a file.
 fn rows() -> impl Iterator<Item = &'static str> {
     let fields = fields().map(|spec| spec.key);
-    fields.chain(choices().map(|spec| spec.key)).chain(OTHERS.iter().copied())
+    let job = JOB.iter().map(|field| field.key).chain(JOB_TEXTS).chain([LEAN_AGAIN]);
+    fields.chain(choices().map(|spec| spec.key)).chain(OTHERS.iter().copied()).chain(job)
 }
 
 /// The names that may stand in the table `row`, in alphabetical order.
@@ -175,11 +177,14 @@ fn names_under(row: &str) -> Vec<&'static str> {
 
 /// What must stand at the key `row`; `None` if that is a table.
 pub(super) fn wanted(row: &str) -> Option<Wanted> {
-    if row == "lean" {
+    if row == "lean" || row == LEAN_AGAIN {
         return Some(Wanted::Lean);
     }
-    if OTHERS.contains(&row) {
+    if OTHERS.contains(&row) || JOB_TEXTS.contains(&row) {
         return Some(Wanted::Text);
+    }
+    if let Some(field) = JOB.iter().find(|field| field.key == row) {
+        return Some(Wanted::Quantity(field.dimension));
     }
     if let Some(spec) = fields().find(|spec| spec.key == row) {
         return Some(Wanted::Quantity(spec.dimension()));

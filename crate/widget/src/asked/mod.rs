@@ -5,9 +5,9 @@ mod read;
 use crate::action::units;
 use crate::message::{self, Plain, items, list};
 use crate::name::capital;
-use outlean_course::{Drawn, Filled, Mark, Response, Sentence, Template, Tick, Unmarked, With, shown};
+use outlean_course::{Drawn, Filled, Mark, Response, Sentence, Span, Template, Tick, Unmarked, With, shown};
 use outlean_picture::Words;
-use outlean_rigfile::{Units, field, show};
+use outlean_rigfile::{Units, field, measured};
 use wasm_bindgen::prelude::*;
 
 /// A question, for `<outlean-choose>`, `<outlean-order>`, `<outlean-faults>` and `<outlean-set>`.
@@ -49,8 +49,9 @@ impl Asked {
         self.drawn.rig().map_or(JsValue::UNDEFINED, message::plain_rig)
     }
 
-    /// What is shown of the question: `{ options, from, one, may }`: the texts of its list in the order shown, the number of each
-    /// in the template, whether one is to be chosen, and of a setting what may be moved, as texts.
+    /// What is shown of the question: `{ options, from, one, may, example }`: the texts of its list in the order shown, the number of each
+    /// in the template, whether one is to be chosen, and of a setting what may be moved, as texts,
+    /// and in `example` a setting that holds.
     pub fn view(&self, in_units: &str) -> JsValue {
         let units = units(in_units);
         let text = |text: &str| JsValue::from(text);
@@ -74,19 +75,23 @@ impl Asked {
         let plain = Plain::new().put("options", options).put("from", from);
         match &self.drawn {
             Drawn::Choose(choose) => plain.put("one", choose.one),
-            Drawn::Set(set) => plain.put(
-                "may",
-                list(&set.may, |span| {
-                    let value = |value: f64| {
-                        let dimension = field(&span.field).map(|field| field.dimension());
-                        dimension.map(|of| show(value, of, units).to_string()).unwrap_or_default()
-                    };
-                    let key = format!("told.{}", span.field);
-                    let name = self.words.say(&key);
-                    let (from, to) = (value(span.least), value(span.most));
-                    self.words.fill("set.from_to", &[("name", name), ("from", &from), ("to", &to)]).into()
-                }),
-            ),
+            Drawn::Set(set) => {
+                let shown = |key: &str, value: f64| {
+                    field(key)
+                        .map(|of| measured(value, of.dimension(), units).to_string())
+                        .unwrap_or_default()
+                };
+                let name = |key: &str| self.words.say(&format!("told.{key}")).to_owned();
+                let may = list(&set.may, |Span { field, least, most, .. }| {
+                    let (name, from, to) = (name(field), shown(field, *least), shown(field, *most));
+                    self.words.fill("set.from_to", &[("name", &name), ("from", &from), ("to", &to)]).into()
+                });
+                let example = list(set.may.iter().zip(&set.example), |(Span { field, .. }, value)| {
+                    let (name, value) = (name(field), shown(field, *value));
+                    self.words.fill("set.at", &[("name", &name), ("value", &value)]).into()
+                });
+                plain.put("may", may).put("example", example)
+            }
             _ => plain,
         }
         .into()
@@ -135,11 +140,11 @@ impl Asked {
     /// What is right, in the form of an answer: places as shown, from 0, or a rig.
     pub fn solved(&self) -> JsValue {
         match self.drawn.answer() {
-            Some(Response::Choose(places) | Response::Order(places) | Response::Faults(places)) => {
+            Response::Choose(places) | Response::Order(places) | Response::Faults(places) => {
                 list(places, |place| (place as u32).into())
             }
-            Some(Response::Set(rig)) => message::plain_rig(&rig),
-            Some(Response::Estimate(..)) | None => JsValue::UNDEFINED,
+            Response::Set(rig) => message::plain_rig(&rig),
+            Response::Estimate(..) => JsValue::UNDEFINED,
         }
     }
 }
@@ -150,32 +155,30 @@ fn drawn(template: &Template, seed: u32) -> Result<Drawn, JsValue> {
 }
 
 impl Asked {
-    /// `{ right, share, sentences, each }`: of a list what became of each entry, of a setting whether each condition holds.
+    /// `{ verdict, share, sentences, each }`: of a list what became of each entry, of a setting whether each condition holds.
     fn marked_in(&self, units: Units) -> JsValue {
         let Some(mark) = &self.marked else { return JsValue::NULL };
         let tick = |tick: &Tick| JsValue::from(tick.name());
-        let (sentences, each) = match mark {
-            Mark::Choose(mark) => (&mark.sentences, list(&mark.each, tick)),
-            Mark::Faults(mark) => (&mark.sentences, list(&mark.each, tick)),
-            Mark::Order(mark) => {
-                let early = mark.too_early.iter().map(|early| early.step as u32);
-                (&mark.sentences, list(early, JsValue::from))
-            }
-            Mark::Set(mark) => (&mark.sentences, list(&mark.each, |each| each.holds.into())),
+        let each = match mark {
+            Mark::Choose(mark) => list(&mark.each, tick),
+            Mark::Faults(mark) => list(&mark.each, tick),
+            Mark::Order(mark) => list(mark.too_early.iter().map(|early| early.step as u32), JsValue::from),
+            Mark::Set(mark) => list(&mark.each, |each| each.holds.into()),
             Mark::Estimate(_) => return JsValue::NULL,
         };
         Plain::new()
-            .put("right", mark.right())
+            .put("verdict", mark.verdict())
             .put("share", mark.share())
-            .put("sentences", list(sentences, |sentence| said(&self.words, sentence, units).into()))
+            .put("sentences", list(mark.said(), |sentence| said(&self.words, sentence, units).into()))
             .put("each", each)
             .into()
     }
 
     fn filled(&self, text: &[Filled], units: Units) -> String {
-        shown(text, units, &|key, word| match key {
-            "line.operation" => self.words.say(&format!("told.line.operation.{word}")).to_owned(),
-            _ => self.words.say(&format!("choice.{word}")).to_owned(),
+        // What has no words of its own is said as rig files write it.
+        shown(text, units, &|key, word| {
+            let known = [format!("told.{key}.{word}"), format!("choice.{word}")];
+            known.iter().find(|key| self.words.has(key)).map_or(word, |key| self.words.say(key)).to_owned()
         })
     }
 }
@@ -187,7 +190,7 @@ pub fn said(words: &Words, sentence: &Sentence, units: Units) -> String {
         .iter()
         .map(|fill| {
             let value = match &fill.with {
-                With::Number(value, dimension) => show(*value, *dimension, units).to_string(),
+                With::Number(value, dimension) => measured(*value, *dimension, units).to_string(),
                 With::Word(key) => words.say(key).to_owned(),
                 // A field is named, not spelled by its key.
                 With::Text(text) if fill.name == "field" => words.say(&format!("told.{text}")).to_owned(),

@@ -17,7 +17,7 @@ pub(crate) fn capacity(
 ) -> Option<Capacity> {
     let length = leg.working_length();
     notes.put(Symbol::Compression, carried);
-    notes.put(Symbol::Moment, moment);
+    notes.put(Symbol::OwnWeightMoment, moment);
     notes.put(Symbol::EffectiveLength, length);
     let grade = timber.grade?;
     let section = leg.pole.section()?;

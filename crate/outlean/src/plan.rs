@@ -1,0 +1,241 @@
+//! `outlean plan`: a plan that a crew can build from, as text to print or read out, or as JSON.
+
+use crate::files::{self, Form, Unread};
+use crate::name;
+use crate::words::words;
+use outlean_picture::{Inks, footed, svg};
+use outlean_plan::{
+    DRAWS, Difference, Given, Line, MOST_VARIANTS, Measured, Plan, Saying, Section, Variant, compared_said,
+    differences, ground_plan, pacing, spread_picture, variant,
+};
+use outlean_rig::{Fault, Rig};
+use outlean_rigfile::RigFile;
+use serde::Serialize;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// What both A4 and Letter hold beside their margins, and as high as leaves room for the answers, mm.
+const PAPER: (f64, f64) = (180.0, 110.0);
+/// As wide, px.
+const WIDE: f64 = PAPER.0 * 96.0 / 25.4;
+
+/// What the command is given.
+#[derive(clap::Args)]
+pub struct Wanted {
+    #[command(flatten)]
+    files: files::RigFiles,
+    /// Another variant of the plan, to be laid beside each; may be given twice.
+    #[arg(long, value_name = "OTHER.toml")]
+    compare: Vec<PathBuf>,
+    /// What was measured once it stood, as a rig file, to be laid beside each.
+    #[arg(long, value_name = "MEASURED.toml")]
+    as_built: Option<PathBuf>,
+    /// Write the ground plan to scale into this file too; of one rig only.
+    #[arg(long, value_name = "FILE.svg")]
+    figure: Option<PathBuf>,
+    /// Write how surely it holds, as a picture, into this file too; of one rig only.
+    #[arg(long, value_name = "FILE.svg")]
+    spread: Option<PathBuf>,
+    /// How many rigs a little off are drawn to say how surely it holds.
+    #[arg(long, default_value_t = DRAWS)]
+    draws: u32,
+}
+
+#[derive(Serialize)]
+struct Output<'a> {
+    guy_names: &'a [Option<String>],
+    rig: &'a Rig,
+    plan: Plan,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    compared: Option<Compared<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    measured: Option<Measured>,
+}
+
+/// Variants side by side, the file itself first.
+#[derive(Serialize)]
+struct Compared<'a> {
+    titles: Vec<&'a str>,
+    variants: Vec<Variant>,
+    differences: Vec<Difference>,
+}
+
+/// Another file that plans are laid beside.
+struct Other {
+    path: String,
+    file: RigFile,
+}
+
+impl Other {
+    fn read(path: &Path) -> Result<Self, ExitCode> {
+        let read = files::read(path).map_err(|Unread { errors, code }| {
+            eprint!("{errors}");
+            ExitCode::from(code)
+        });
+        read.map(|(file, warnings)| {
+            eprint!("{warnings}");
+            Self { path: path.display().to_string(), file }
+        })
+    }
+
+    fn title(&self) -> &str {
+        self.file.title.as_deref().unwrap_or(&self.path)
+    }
+}
+
+/// Runs the command and says how it went.
+pub fn run(wanted: &Wanted) -> ExitCode {
+    if wanted.compare.len() >= MOST_VARIANTS {
+        return crate::failed(&words().fill("plan.too_many", &[("most", &MOST_VARIANTS.to_string())]));
+    }
+    if wanted.figure.is_some() || wanted.spread.is_some() {
+        return pictures(wanted);
+    }
+    let others: Result<Vec<_>, _> = wanted.compare.iter().map(|path| Other::read(path)).collect();
+    let measured = wanted.as_built.as_deref().map(Other::read).transpose();
+    match (others, measured) {
+        (Ok(others), Ok(measured)) => files::each(&wanted.files, |file, form| {
+            answer(wanted.draws, file, &others, measured.as_ref(), form)
+        }),
+        (Err(code), _) | (_, Err(code)) => code,
+    }
+}
+
+fn answer(
+    draws: u32,
+    file: &RigFile,
+    others: &[Other],
+    measured: Option<&Other>,
+    form: &Form<'_>,
+) -> Result<String, Fault> {
+    let rig = &file.rig;
+    let plan = Plan::of(&Given { rig, job: &file.job, draws })?;
+    let compared = (!others.is_empty()).then(|| compared(&plan, rig, others, form)).transpose()?;
+    let of = |other: &Other| {
+        Measured::of(&plan, rig, &Given { rig: &other.file.rig, job: &other.file.job, draws })
+    };
+    let beside = measured.map(of).transpose()?;
+    let guys = name::guys(file);
+    let output = Output { guy_names: &file.guy_names, rig, plan, compared, measured: beside };
+    Ok(form.said(&output, || {
+        let voice = name::voice(&guys, form.units);
+        let saying = Saying { plan: &output.plan, rig, voice };
+        let mut sections = Vec::new();
+        if let Some(Compared { titles, variants, differences }) = &output.compared {
+            sections.extend(compared_said(titles, variants, differences, &voice));
+        }
+        if let Some((found, other)) = output.measured.as_ref().zip(measured) {
+            sections.extend(saying.measured_said(found, &other.file.rig));
+        }
+        if sections.is_empty() {
+            sections = saying.sections();
+        }
+        page(form, &sections)
+    }))
+}
+
+/// Draws a picture, as SVG.
+type Drawing<'a> = &'a dyn Fn() -> Result<String, Fault>;
+
+/// Writes the pictures asked for of the one file given.
+fn pictures(wanted: &Wanted) -> ExitCode {
+    let [path] = wanted.files.files() else {
+        return crate::failed(words().say("plan.figure.one_rig"));
+    };
+    let Other { path, file } = match Other::read(path) {
+        Ok(read) => read,
+        Err(code) => return code,
+    };
+    let guys = name::guys(&file);
+    let voice = name::voice(&guys, wanted.files.units());
+    let title = file.title.as_deref().unwrap_or(&path);
+    let caution = words().say("caution");
+    let rig = &file.rig;
+    let finished = |scene, key: &str| {
+        svg(&footed(scene, caution), &Inks::PRINT, &voice.fill(key, &[("rig", title)]), caution)
+    };
+    let ground = || {
+        let drawn = ground_plan(rig, &pacing(rig)?, &voice, PAPER)?;
+        Ok(finished(drawn.scene, "plan.figure.title"))
+    };
+    let spread = || {
+        let plan = Plan::of(&Given { rig, job: &file.job, draws: wanted.draws.max(1) })?;
+        // A draw that was made has a ratio, unless no draw could be solved at all.
+        let band = plan.uncertainty.and_then(|found| found.ratio);
+        let scene = band.map(|band| spread_picture(&band, plan.governing.ratio, &voice, WIDE));
+        Ok(scene.map_or_else(String::new, |scene| finished(scene, "plan.spread.of")))
+    };
+    let all: [(&Option<PathBuf>, Drawing<'_>); 2] = [(&wanted.figure, &ground), (&wanted.spread, &spread)];
+    for (out, drawn) in all {
+        let Some(out) = out else { continue };
+        let picture = match drawn() {
+            Ok(picture) => picture,
+            Err(fault) => {
+                eprint!("{}", files::unsolved(&path, &fault));
+                return ExitCode::from(1);
+            }
+        };
+        if let Err(why) = std::fs::write(out, picture) {
+            let places = [("file", out.display().to_string()), ("why", why.to_string())];
+            let places = places.each_ref().map(|(name, value)| (*name, value.as_str()));
+            return crate::failed(&words().fill("picture.cannot_write", &places));
+        }
+    }
+    ExitCode::SUCCESS
+}
+
+fn compared<'a>(plan: &Plan, rig: &Rig, others: &'a [Other], form: &Form<'a>) -> Result<Compared<'a>, Fault> {
+    let mut variants = vec![variant(plan, rig)];
+    for other in others {
+        let given = Given { rig: &other.file.rig, job: &other.file.job, draws: 0 };
+        variants.push(variant(&Plan::of(&given)?, given.rig));
+    }
+    let rigs: Vec<&Rig> = core::iter::once(rig).chain(others.iter().map(|other| &other.file.rig)).collect();
+    let titles = core::iter::once(form.heading).chain(others.iter().map(Other::title)).collect();
+    Ok(Compared { titles, variants, differences: differences(&rigs) })
+}
+
+/// Sections as plain text, the caution first and last.
+fn page(form: &Form<'_>, sections: &[Section]) -> String {
+    let caution = words().say("caution");
+    let mut out = format!("{}\n\n{caution}\n", form.heading);
+    for section in sections {
+        out += &format!("\n{}\n", section.heading);
+        let widths = widths(section);
+        for line in &section.lines {
+            let said = match line {
+                Line::Lead(text) => format!("▶ {text}"),
+                Line::Text(text) => text.clone(),
+                Line::Point(text) => format!("- {text}"),
+                Line::Box(text) => format!("[ ] {text}"),
+                Line::Hold(text) => {
+                    format!("    ■ {} {text} {}", words().say("plan.hold"), words().say("plan.hold.sign"))
+                }
+                Line::Head(cells) | Line::Row(cells) => {
+                    let cells = cells.iter().zip(&widths);
+                    let row: Vec<_> = cells.map(|(cell, width)| format!("{cell:width$}")).collect();
+                    row.join("  ").trim_end().to_owned()
+                }
+            };
+            out += &format!("  {said}\n");
+        }
+    }
+    out += &format!("\n{caution}\n");
+    out
+}
+
+/// How wide each column of a section's table is, in letters.
+fn widths(section: &Section) -> Vec<usize> {
+    let mut widths: Vec<usize> = Vec::new();
+    for line in &section.lines {
+        let (Line::Head(cells) | Line::Row(cells)) = line else { continue };
+        for (column, cell) in cells.iter().enumerate() {
+            let wide = cell.chars().count();
+            match widths.get_mut(column) {
+                Some(width) => *width = wide.max(*width),
+                None => widths.push(wide),
+            }
+        }
+    }
+    widths
+}

@@ -1,0 +1,77 @@
+//! What an earlier build put into a folder and this one does not: it goes, and nothing else that stands there.
+
+use crate::packed;
+use std::collections::BTreeSet;
+use std::fs;
+use std::io;
+use std::path::{Component, Path, PathBuf};
+
+/// The list, in the folder itself, of what the build before put there: a path to a line.
+const LIST: &str = "files.txt";
+
+/// Removes from `out` what its list names and `now` does not, with its packed form, and lists what is there now.
+///
+/// # Errors
+///
+/// The list cannot be written. A file that cannot be removed, and a line that leads out of the folder, is passed over.
+pub fn clear(out: &Path, now: &BTreeSet<PathBuf>) -> io::Result<()> {
+    let list = out.join(LIST);
+    let before = fs::read_to_string(&list).unwrap_or_default();
+    for file in before.lines().map(Path::new).filter(|file| inside(file) && !now.contains(*file)) {
+        let file = out.join(file);
+        let _ = fs::remove_file(&file);
+        if let Some(packed) = packed::place(&file) {
+            let _ = fs::remove_file(packed);
+        }
+        // A folder that is not empty stays.
+        let _ = file.parent().filter(|folder| *folder != out).map(fs::remove_dir);
+    }
+    let lines: String = now.iter().map(|file| format!("{}\n", file.display())).collect();
+    if lines == before { Ok(()) } else { fs::write(list, lines) }
+}
+
+/// Whether a path stays in the folder that it starts from.
+fn inside(path: &Path) -> bool {
+    path.components().all(|part| matches!(part, Component::Normal(_)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_build_no_longer_makes_goes_and_what_others_put_there_stays() {
+        let root = std::env::temp_dir().join(format!("outlean-stale-{}", std::process::id()));
+        let out = root.join("out");
+        fs::create_dir_all(out.join("old")).unwrap();
+        fs::create_dir_all(out.join("kept")).unwrap();
+        for name in [
+            "old/index.html",
+            "old/index.html.gz",
+            "page.js",
+            "kept/own.txt",
+            "kept/index.html",
+            "../beside.txt",
+        ] {
+            fs::write(out.join(name), "text").unwrap();
+        }
+        let set = |names: &[&str]| names.iter().map(PathBuf::from).collect::<BTreeSet<_>>();
+        clear(&out, &set(&["old/index.html", "page.js", "kept/index.html"])).unwrap();
+        assert!(out.join("old/index.html").exists(), "a first build removes nothing");
+        // As nobody but a hand would write it.
+        let list = fs::read_to_string(out.join(LIST)).unwrap() + "../beside.txt\n";
+        fs::write(out.join(LIST), list).unwrap();
+        clear(&out, &set(&["page.js"])).unwrap();
+        for (name, stays) in [
+            ("old", false),
+            ("page.js", true),
+            ("kept/own.txt", true),
+            ("kept/index.html", false),
+            ("../beside.txt", true),
+        ] {
+            assert_eq!(out.join(name).exists(), stays, "{name}");
+        }
+        assert_eq!(fs::read_to_string(out.join(LIST)).unwrap(), "page.js\n");
+        fs::remove_dir_all(root).unwrap();
+    }
+}

@@ -1,0 +1,62 @@
+//! The advice: build it, find something out first, change something first, or do not build this.
+
+use crate::{Demand, Stretching, Verdict};
+use outlean_rig::{Part, Proposal, Rig};
+use serde::Serialize;
+
+/// What to do with a plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Advice {
+    /// All that was assessed holds, and every part that carries something was assessed.
+    Build,
+    /// All that was assessed holds, but nothing is known of these parts, and they carry something.
+    FindOut(Vec<Part>),
+    /// All parts hold, but on guys that stretch it is too near run-away or leans too far under load.
+    Stiffen,
+    /// It is past a limit as planned; a small change brings it inside.
+    Change,
+    /// It is past a limit, and no small change was found that brings it inside.
+    DoNotBuild,
+}
+
+impl Advice {
+    pub(crate) fn of(
+        rig: &Rig,
+        verdict: &Verdict,
+        proposals: &[Proposal],
+        demands: &[Demand],
+        stretching: Option<&Stretching>,
+    ) -> Self {
+        if !verdict.past.is_empty() {
+            return if proposals.is_empty() { Self::DoNotBuild } else { Self::Change };
+        }
+        if stretching.is_some_and(|found| !found.holds()) {
+            return Self::Stiffen;
+        }
+        let unknown = unknown(rig, demands);
+        if unknown.is_empty() { Self::Build } else { Self::FindOut(unknown) }
+    }
+}
+
+impl Advice {
+    /// Whether it may be built as planned, once what is not known of it has been found out.
+    #[must_use]
+    pub const fn may_be_built(&self) -> bool {
+        matches!(self, Self::Build | Self::FindOut(_))
+    }
+}
+
+/// Parts that carry something and of which nothing is known. A haul line that ends at a holdfast of which nothing is
+/// said has no check at all: it is named here.
+fn unknown(rig: &Rig, demands: &[Demand]) -> Vec<Part> {
+    let carried = demands.iter().filter(|demand| !demand.known && demand.force > 0.0);
+    let bears = |part: &Part| !matches!(part, Part::Lashing | Part::Edge);
+    let mut all: Vec<Part> = carried.map(|demand| demand.part).filter(bears).collect();
+    let listed = |part: Part| demands.iter().any(|demand| demand.part == part);
+    let hauled = |hauled: bool, part: Part| (hauled && !listed(part)).then_some(part);
+    let second = rig.second.as_ref().and_then(|second| second.line.path.haul_point());
+    all.extend(hauled(rig.line.path.haul_point().is_some(), Part::HaulHoldfast));
+    all.extend(hauled(second.is_some(), Part::SecondHoldfast));
+    all
+}

@@ -1,0 +1,59 @@
+//! Materials in words: what must be carried to the site.
+
+use crate::Voice;
+use outlean_rig::{HoldfastMaterials, Materials};
+
+/// In lines, `lowered` m of each line that is hauled added where it is known how far the load goes.
+#[must_use]
+pub fn materials_said(found: &Materials, lowered: Option<f64>, voice: &Voice<'_>) -> Vec<String> {
+    let length = |value: f64| voice.length(value);
+    let mut lines = vec![match &found.lashing {
+        Some(rope) => voice.fill(
+            "materials.lashing",
+            &[
+                ("total", &length(rope.total())),
+                ("wrapping", &length(rope.wrapping)),
+                ("frapping", &length(rope.frapping)),
+                ("hitches", &length(rope.hitches)),
+                ("tails", &length(rope.tails)),
+            ],
+        ),
+        None => voice.say("materials.no_lashing"),
+    }];
+    for (key, there) in [("materials.hobble", found.hobble), ("materials.sling", found.sling)] {
+        lines.extend(there.map(|value| voice.fill(key, &[("length", &length(value))])));
+    }
+    for (key, there) in [("materials.line", found.line), ("materials.second_line", found.second_line)] {
+        let Some(there) = there else { continue };
+        lines.push(match lowered {
+            Some(lowered) => voice.fill(
+                &format!("{key}.lowered"),
+                &[
+                    ("length", &length(there)),
+                    ("lowered", &length(lowered)),
+                    ("whole", &length(there + lowered)),
+                ],
+            ),
+            None => voice.fill(key, &[("length", &length(there))]),
+        });
+    }
+    let holdfast = |of: &str, there: HoldfastMaterials| holdfast_said(of, there, voice);
+    for guy in &found.guys {
+        let name = voice.guy(guy.guy);
+        lines.push(voice.fill("materials.guy", &[("guy", name), ("length", &length(guy.rope))]));
+        lines.extend(holdfast(name, guy.holdfast));
+    }
+    lines.extend(holdfast(&voice.say("materials.haul"), found.haul));
+    lines.extend(holdfast(&voice.say("materials.second_haul"), found.second_haul));
+    lines.push(voice.say("materials.spare"));
+    lines
+}
+
+/// What a holdfast takes; `None` for one that is of no pickets or not known.
+fn holdfast_said(of: &str, there: HoldfastMaterials, voice: &Voice<'_>) -> Option<String> {
+    let (count, lashings) = (there.pickets.to_string(), there.lashings.to_string());
+    let rope = voice.length(there.rope);
+    let places = [("of", of), ("count", &count), ("lashings", &lashings), ("length", &rope)];
+    let key = if there.lashings > 0 { "materials.pickets" } else { "materials.pickets_alone" };
+    (there.pickets > 0).then(|| voice.fill(key, &places))
+}

@@ -1,0 +1,3 @@
+// What only the class page loads.
+
+import './class-element.js';

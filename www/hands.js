@@ -1,0 +1,97 @@
+// What only a page that is led loads (paper: projector, or a speaker's page asks): in every question a key that reveals its
+// answer, and at every option of a list how many hands went up for it. Counted by pointer, by number keys (with shift one
+// less), or from the speaker's page. Hands are counted, not kept: another question begins at none.
+
+import { beside, made, say, wordsOf } from './made.js';
+
+/** @typedef {HTMLElement & { locked?: boolean, reveal(): void, hands?: { says: string, count: number }[], hand?(place: number, way: number): void }} Led */
+
+const root = document.documentElement;
+/** @type {Led[]} */
+const questions = [...document.querySelectorAll('main :is(outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set)')].map(each => /** @type {Led} */ (each));
+/** More hands than any class has. */
+const MOST = 999;
+
+/** @param {Led} question @param {Record<string, string>} words */
+function lead(question, words) {
+  const tree = question.shadowRoot;
+  if (!tree) return;
+  const status = made('p', { class: 'plain', role: 'status' });
+  const reveal = made('button', { type: 'button', class: 'reveal' }, words.reveal);
+  reveal.addEventListener('click', () => {
+    question.reveal();
+    /** @type {HTMLElement | null} */ (tree.querySelector('.answer'))?.focus();
+  });
+  /** @type {{ row: Element, says: string, count: number, told: HTMLElement, bar: HTMLElement }[]} */
+  let options = [];
+
+  const show = () => {
+    const most = Math.max(1, ...options.map(option => option.count));
+    for (const { count, told, bar } of options) {
+      told.textContent = String(count);
+      bar.style.inlineSize = `${(100 * count) / most}%`;
+    }
+    question.dispatchEvent(new CustomEvent('outlean-hands', { bubbles: true, composed: true }));
+  };
+
+  question.hand = (place, way) => {
+    const option = options[place];
+    if (!option) return;
+    option.count = Math.min(Math.max(option.count + way, 0), MOST);
+    show();
+    status.textContent = say(words, 'hands', { count: option.count, place: place + 1 });
+  };
+  Object.defineProperty(question, 'hands', { configurable: true, get: () => options.map(({ says, count }) => ({ says, count })) });
+
+  /** Gives what was put since a row of hands each. */
+  const dress = () => {
+    const keys = tree.querySelector('.again');
+    if (keys && !reveal.isConnected) keys.prepend(reveal, status);
+    // Only where it differs: to set it is seen by who watches.
+    if (reveal.hidden !== Boolean(question.locked)) reveal.hidden = Boolean(question.locked);
+    const rows = [...tree.querySelectorAll('.entries:not(.steps)>li')].filter(row => row.querySelector('input'));
+    if (rows.length === options.length && rows.every((row, place) => row === options[place].row)) return;
+    options = rows.map((row, place) => {
+      const says = row.querySelector('label')?.textContent ?? '';
+      const key = (/** @type {number} */ way) => {
+        const button = made('button', { type: 'button', 'aria-label': say(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
+        button.addEventListener('click', () => question.hand?.(place, way));
+        return button;
+      };
+      const told = made('output', {});
+      const bar = made('span', { class: 'bar' });
+      row.append(made('div', { class: 'hands' }, key(-1), told, key(1), made('span', { class: 'bars', 'aria-hidden': 'true' }, bar)));
+      return { row, says, count: 0, told, bar };
+    });
+    show();
+  };
+
+  question.addEventListener('keydown', event => {
+    const place = Number(/^(?:Digit|Numpad)([1-9])$/.exec(event.code)?.[1] ?? 0) - 1;
+    const typing = event.composedPath()[0];
+    if (place < 0 || place >= options.length || !question.hasAttribute('led') || event.ctrlKey || event.metaKey || event.altKey || (typing instanceof HTMLInputElement && typing.type === 'text')) return;
+    event.preventDefault();
+    question.hand?.(place, event.shiftKey ? -1 : 1);
+  });
+  question.addEventListener('outlean-marked', dress);
+  new MutationObserver(dress).observe(tree, { childList: true, subtree: true, attributeFilter: ['hidden'] });
+  dress();
+}
+
+/** Shows or takes away what is for who leads, as the page is led or not. */
+const turn = () => questions.forEach(question => question.toggleAttribute('led', root.dataset.theme === 'projector' || 'led' in root.dataset));
+
+async function begin() {
+  const [words, style] = await Promise.all([wordsOf('hands'), fetch(beside('hands.css')).then(answer => answer.text()).then(text => new CSSStyleSheet().replace(text))]);
+  for (const question of questions) {
+    lead(question, words);
+    // A question sets its own sheet as it begins, which may be later than this.
+    const dressed = () => { if (question.shadowRoot && !question.shadowRoot.adoptedStyleSheets.includes(style)) question.shadowRoot.adoptedStyleSheets.push(style); };
+    question.addEventListener('outlean-hands', dressed);
+    dressed();
+  }
+  new MutationObserver(turn).observe(root, { attributeFilter: ['data-theme', 'data-led'] });
+  turn();
+}
+
+begin().catch(() => {}); // without it the page is as any learner has it

@@ -1,0 +1,43 @@
+// What pages apart from lessons (the record's, the class's, the refresher's, the speaker's) build themselves with.
+
+/** The address of a file of the page's program. @param {string} name */
+export const beside = name => new URL(name, import.meta.url).href;
+
+/**
+ * An element with attributes and what is in it.
+ * @template {keyof HTMLElementTagNameMap} T
+ * @param {T} name @param {Record<string, string>} [attributes] @param {...(Node | string)} inside @returns {HTMLElementTagNameMap[T]}
+ */
+export function made(name, attributes = {}, ...inside) {
+  const node = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
+  node.append(...inside);
+  return node;
+}
+
+/** Gives a file to the reader. @param {string} name @param {string} content @param {string} type */
+export function give(name, content, type) {
+  const link = made('a', { download: name, href: URL.createObjectURL(new Blob([content], { type })) });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+/** A style sheet of the page, by name. @param {string} name */
+export const styled = name => document.head.append(made('link', { rel: 'stylesheet', href: beside(name) }));
+
+/** The words of a part, in the page's language. @param {string} part @returns {Promise<Record<string, string>>} */
+export async function wordsOf(part) {
+  const language = document.documentElement.lang.split('-')[0] || 'en';
+  const answer = await fetch(beside(`strings/${language}/${part}.json`));
+  if (!answer.ok) throw new Error(String(answer.status));
+  return answer.json();
+}
+
+/** Words with {places} filled. @param {Record<string, string>} words @param {string} key @param {Record<string, string | number>} [places] */
+export const say = (words, key, places = {}) => (words[key] ?? key).replace(/\{(\w+)\}/g, (whole, name) => String(places[name] ?? whole));
+
+/** The day of a time in seconds since 1970, UTC. @param {number} time */
+export const dayOf = time => new Date(time * 1000).toISOString().slice(0, 10);
+
+/** A share from 0 to 1 in whole per cent, a half as the next above. @param {number} share */
+export const percent = share => `${Math.round(share * 100)}\u202f%`;

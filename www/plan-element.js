@@ -1,0 +1,313 @@
+// <outlean-plan>: a real exercise, planned. What is there is asked in the order in which a site is walked; what comes of it stands
+// beside it as one types. The plan is the text of its rig file (crate/planner): this page shows it, and writes it field by field.
+
+import { give, made, styled, wordsOf } from './made.js';
+import { PlanForm } from './plan-form.js';
+import { forgotten, kept, linked, linkOf, remember } from './plan-kept.js';
+import { drawing, inLines, sections } from './plan-said.js';
+import { planner } from './plan-program.js';
+import { WordedElement } from './worded.js';
+
+/** @typedef {{ error: boolean, message: string, hint?: string }} Problem */
+/** @typedef {{ key: string, heading: string, lines: Record<string, any>[] }} Section */
+/** @typedef {{ problems: Problem[], advice: string | null, ratio: number | null, sections: Section[], proposals: string[] }} Answer */
+
+/** How long nothing is typed before it is worked out what comes of it, and then how surely, ms. */
+const BEFORE = 120;
+const REST = 500;
+/** How long rigs a little off are drawn in one go, ms. */
+const SLICE = 4;
+/** So many letters are more than one, two, three sizes of print hold on two sides. */
+const LENGTHS = [10_500, 12_000, 16_000];
+/** How many plans lie beside this one at most. */
+const BESIDE = 2;
+
+class PlanElement extends WordedElement {
+  /** @type {any} */ #planner;
+  /** @type {PlanForm | undefined} */ #form;
+  /** @type {{ title: string, text: string }[]} */ #examples = [];
+  /** @type {[string, string][]} Titles and texts. */ #beside = [];
+  /** @type {string | undefined} */ #measured;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
+  #slice = new MessageChannel();
+
+  async connectedCallback() {
+    if (this.#planner) return;
+    styled('plan.css');
+    this.#examples = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? '[]');
+    try {
+      const [picture] = await Promise.all([wordsOf('picture'), this.learn('working', 'native', 'plan', 'planner', 'shell')]);
+      this.#planner = await planner(JSON.stringify(this.words), JSON.stringify(picture));
+    } catch (why) {
+      const key = 'planner.fail';
+      if (this.words[key]) this.replaceChildren(made('p', { role: 'alert' }, this.word(key, { why: String(why) })));
+      return; // what stands between the tags says so
+    }
+    this.#build();
+    const text = await linked();
+    if (text) this.#planner.open(text);
+    else if (kept()) this.#planner.open(kept());
+    if (text === '') this.say('planner.link_bad');
+    new MutationObserver(() => this.#renew()).observe(document.documentElement, { attributeFilter: ['data-theme', 'data-units'] });
+    addEventListener('beforeprint', () => this.#draw(true));
+    addEventListener('afterprint', () => this.#draw(false));
+    this.#renew();
+    this.dataset.ready = '';
+  }
+
+  /** The text of the rig file as it stands. */
+  get text() {
+    return this.#planner?.text() ?? '';
+  }
+
+  #build() {
+    const word = (/** @type {string} */ key) => this.word(`planner.${key}`);
+    const key = (/** @type {string} */ name, /** @type {() => unknown} */ act) => {
+      const button = made('button', { type: 'button', 'data-part': name }, word(name));
+      button.addEventListener('click', async () => {
+        this.say('');
+        await act();
+      });
+      return button;
+    };
+    const file = (/** @type {string} */ name, /** @type {(text: string) => void} */ take) => {
+      const input = made('input', { type: 'file', accept: '.toml,text/plain', 'data-part': name });
+      input.addEventListener('change', async () => {
+        this.say('');
+        try {
+          const given = input.files?.[0];
+          if (given) take(await given.text());
+        } catch (why) {
+          this.say('planner.file_failed', { why: String(why) });
+        }
+        input.value = '';
+      });
+      return made('label', { class: 'key file' }, word(name), input);
+    };
+    const examples = made('select', { 'data-part': 'example' }, made('option', { value: '' }, word('example.none')), ...this.#examples.map(({ title }, place) => made('option', { value: String(place) }, title)));
+    examples.addEventListener('change', () => {
+      const chosen = this.#examples[Number(examples.value)];
+      if (examples.value && chosen) this.#open(chosen.text);
+      examples.value = '';
+    });
+    this.#form = new PlanForm(this.words, (key, value, done) => this.#set(key, value, done));
+    this.replaceChildren(
+      made('div', { class: 'keys' },
+        key('new', () => this.#open(this.#planner.start())),
+        made('label', { class: 'key' }, word('example'), ' ', examples),
+        file('open', text => this.#open(text)),
+        key('save', () => give('rig.toml', this.text, 'application/toml')),
+        key('lesson', () => this.#lesson()),
+        key('link', () => this.#link()),
+        key('undo', () => this.#step(true)),
+        key('redo', () => this.#step(false)),
+        key('keep', () => this.#keep()),
+        file('measured', text => { this.#measured = text; this.#renew(); }),
+        key('print', () => print())),
+      made('p', { class: 'plan-said', role: 'status', 'data-part': 'said' }),
+      made('div', { class: 'plan' },
+        made('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, made('h2', { id: 'plan-form' }, word('form')), this.#form.element),
+        made('section', { class: 'plan-answers', tabindex: '0', 'aria-labelledby': 'plan-answers' }, made('h2', { id: 'plan-answers' }, word('answers')),
+          made('p', { class: 'plan-caution' }, this.word('caution')),
+          made('div', { 'data-part': 'beside' }),
+          made('div', { 'data-part': 'aside' }),
+          made('div', { 'data-part': 'answers' }),
+          made('p', { class: 'facts', 'data-part': 'surely' }),
+          made('section', { class: 'plan-names' }, made('h3', {}, word('names')), this.#names()),
+          made('p', { class: 'plan-caution twice' }, this.word('caution')))),
+    );
+  }
+
+  #names() {
+    const head = made('tr', {}, ...['name', 'role', 'signature'].map(name => made('th', { scope: 'col' }, this.word(`planner.${name}`))));
+    return made('table', {}, made('thead', {}, head), made('tbody', {}, ...Array.from({ length: 4 }, () => made('tr', {}, made('td', {}), made('td', {}), made('td', {})))));
+  }
+
+  /** @param {string} text */
+  #open(text) {
+    this.#planner.open(text);
+    this.#measured = undefined;
+    this.#renew();
+  }
+
+  /** @param {boolean} back */
+  #step(back) {
+    if (this.#planner.step(back)) this.#renew();
+  }
+
+  /** @param {string} key @param {string} value @param {boolean} done whether one is through with it */
+  #set(key, value, done) {
+    // One who empties an entry is about to write another: it goes out of the file once they are through with it.
+    if (!value.trim() && !done) return this.#hold(key);
+    if (!this.#planner.set(key, value)) this.say('planner.no_place');
+    if (done) this.#planner.rest();
+    this.#renew();
+  }
+
+  /** Works out no more of what was there. */
+  #stop() {
+    clearTimeout(this.#resting);
+    this.#slice.port1.onmessage = null;
+    this.named('surely').textContent = '';
+  }
+
+  /** Says nothing of a rig while one of its entries is empty. @param {string} key */
+  #hold(key) {
+    this.#stop();
+    this.dataset.surely = 'false';
+    this.#wait([this.#form?.means(key) ?? key], []);
+  }
+
+  /** Says what is waited for. @param {string[]} fields @param {Problem[]} problems */
+  #wait(fields, problems) {
+    const waiting = fields.length > 0 ? this.word('planner.waiting', { fields: fields.join(', ') }) : this.word('planner.waiting.file');
+    this.named('answers').dataset.advice = 'none';
+    this.named('answers').replaceChildren(made('p', { class: 'lead' }, waiting), made('ul', {}, ...inLines(problems)));
+    this.named('beside').replaceChildren();
+    this.named('aside').replaceChildren();
+  }
+
+  #lesson() {
+    const lesson = this.#planner.lesson();
+    if (!lesson) return this.say('planner.lesson.none');
+    give('lesson.md', lesson, 'text/markdown');
+    give('rig.toml', this.text, 'application/toml');
+    this.say('planner.lesson.saved');
+  }
+
+  async #link() {
+    const href = await linkOf(this.text);
+    try {
+      await navigator.clipboard.writeText(href);
+      this.say('planner.linked');
+    } catch {
+      history.replaceState(null, '', href);
+      this.say('planner.link_failed');
+    }
+  }
+
+  #keep() {
+    if (this.#beside.length >= BESIDE) return this.say('planner.keep_full');
+    const letter = 'AB'.split('').find(letter => this.#beside.every(([title]) => title !== this.word('planner.variant', { letter }))) ?? 'A';
+    this.#beside.push([this.word('planner.variant', { letter }), this.text]);
+    this.say('planner.kept');
+    this.#renew();
+  }
+
+  /** Shows what is there and what comes of it. */
+  #renew() {
+    const us = document.documentElement.dataset.units === 'us';
+    this.#planner.show_in(us);
+    remember(this.text) || forgotten(() => this.say('planner.unkept'));
+    const form = JSON.parse(this.#planner.form());
+    this.#form?.show(form);
+    const [back, forth] = this.#planner.steps();
+    this.named('undo').disabled = back === 0;
+    this.named('redo').disabled = forth === 0;
+    this.#stop();
+    this.#form?.element.setAttribute('aria-busy', 'true');
+    this.dataset.surely = 'false';
+    // What is typed is shown first.
+    this.#resting = setTimeout(() => {
+      this.#answers(form);
+      this.#form?.element.removeAttribute('aria-busy');
+      this.#resting = setTimeout(() => this.#surely(form), REST);
+    }, BEFORE);
+  }
+
+  /** Draws rigs a little off, a slice at a time, and says how surely it holds. @param {import('./plan-form.js').Form} form */
+  #surely(form) {
+    const until = performance.now() + SLICE;
+    let left = 0;
+    do left = this.#planner.draw(1); while (left > 0 && performance.now() < until);
+    this.named('surely').textContent = left > 0 ? this.word('planner.drawing', { left }) : '';
+    if (left > 0) {
+      // The next slice is a task of its own, without the wait that timers have.
+      this.#slice.port1.onmessage = () => this.#surely(form);
+      this.#slice.port2.postMessage(null);
+    } else {
+      this.#answers(form);
+      this.dataset.surely = 'true';
+    }
+  }
+
+  /** @param {import('./plan-form.js').Form} form */
+  #answers(form) {
+    const at = this.named('answers');
+    /** @type {Answer} */
+    const answer = JSON.parse(this.#planner.answer());
+    at.dataset.advice = answer.advice ?? 'none';
+    if (!answer.advice) return this.#wait(this.#form?.wrong(form) ?? [], answer.problems);
+    // A list of changes is one of keys here.
+    const shown = sections(this.words, answer.sections, section => section.key === 'proposals' ? this.#proposals(answer.proposals) : []);
+    const [occasion, verdict, ...rest] = shown;
+    // What to do with it first, and what it looks like.
+    // However much there is, it goes on two sides of paper.
+    const letters = shown.reduce((sum, section) => sum + (section.textContent ?? '').length, 0);
+    this.dataset.long = String(LENGTHS.filter(length => letters > length).length);
+    at.replaceChildren(...[verdict, made('figure', { 'data-part': 'side' }), occasion, ...rest].filter(Boolean));
+    this.#draw(false);
+    this.#besides();
+  }
+
+  /** @param {string[]} proposals */
+  #proposals(proposals) {
+    const row = (/** @type {string} */ proposal, /** @type {number} */ place) => {
+      const key = made('button', { type: 'button', 'aria-describedby': `change-${place}`, 'data-change': String(place) }, this.word('planner.apply'));
+      key.addEventListener('click', () => {
+        if (!this.#planner.propose(place)) return this.say('planner.by_hand');
+        this.#renew();
+        this.say('planner.applied', { change: proposal });
+        this.named('undo').focus();
+      });
+      return made('li', {}, made('span', { id: `change-${place}` }, proposal), ' ', key);
+    };
+    return [made('ol', { class: 'changes' }, ...proposals.map(row))];
+  }
+
+  /** Other plans, and what was measured, beside this one. */
+  #besides() {
+    const beside = this.named('beside');
+    if (this.#beside.length === 0) beside.replaceChildren();
+    else {
+      const { sections: said, unread } = JSON.parse(this.#planner.beside(JSON.stringify(this.#beside)));
+      const keys = this.#beside.map(([title, text], place) => {
+        const on = made('button', { type: 'button' }, `${title}: ${this.word('planner.swap')}`);
+        on.addEventListener('click', () => {
+          this.#beside[place] = [title, this.text];
+          this.#open(text);
+        });
+        const drop = made('button', { type: 'button' }, `${title}: ${this.word('planner.drop')}`);
+        drop.addEventListener('click', () => {
+          this.#beside.splice(place, 1);
+          this.#renew();
+        });
+        return [on, drop];
+      });
+      beside.replaceChildren(...unread.map((/** @type {string} */ title) => made('p', {}, this.word('planner.unread', { title }))), ...sections(this.words, said), made('div', { class: 'keys' }, ...keys.flat()));
+    }
+    const aside = this.named('aside');
+    if (this.#measured === undefined) return aside.replaceChildren();
+    const { sections: said, problems } = JSON.parse(this.#planner.measured(this.#measured));
+    const drop = made('button', { type: 'button' }, this.word('planner.measured.drop'));
+    drop.addEventListener('click', () => {
+      this.#measured = undefined;
+      this.#renew();
+    });
+    aside.replaceChildren(made('ul', {}, ...inLines(problems)), ...sections(this.words, said), made('div', { class: 'keys' }, drop));
+  }
+
+  /** Draws the frame, on paper in the inks of print. @param {boolean} paper */
+  #draw(paper) {
+    const at = this.named('side');
+    if (!at) return;
+    const dark = !paper && getComputedStyle(document.documentElement).colorScheme === 'dark';
+    at.replaceChildren(...drawing(this.#planner.side(830, 480, dark), this.word('planner.figure')), ...drawing(this.#planner.ground(118, 66, dark), this.word('planner.ground')));
+    const spread = drawing(this.#planner.spread(560, dark), this.word('planner.spread'));
+    const [surely] = this.querySelectorAll('[data-section=uncertainty]');
+    surely?.querySelector('svg')?.remove();
+    surely?.append(...spread);
+  }
+}
+
+customElements.define('outlean-plan', PlanElement);

@@ -1,0 +1,98 @@
+// The form of a plan: what is asked for, row by row, with what stands there and what is wrong with it.
+
+import { made, say } from './made.js';
+import { inLines, inWords } from './plan-said.js';
+
+/** @typedef {import('./plan-element.js').Problem} Problem */
+/** @typedef {{ key: string, means: string, kind: string, value: string, options?: string[], allowed?: string, example?: string, first: boolean, problem?: Problem }} Row */
+/** @typedef {{ sections: { key: string, heading: string, rows: Row[] }[], problems: Problem[], errors: number }} Form */
+/** @typedef {HTMLInputElement | HTMLSelectElement} Entry */
+
+export class PlanForm {
+  element = made('form', { autocomplete: 'off', novalidate: '' });
+  /** @type {Map<string, { entry: Entry, note: HTMLElement, row: HTMLElement }>} */ #rows = new Map();
+  #made = '';
+  #general = made('ul', { class: 'wrong', role: 'alert' });
+
+  /** @param {Record<string, string>} words @param {(key: string, value: string, done: boolean) => void} set */
+  constructor(words, set) {
+    this.words = words;
+    this.set = set;
+    this.element.addEventListener('submit', event => event.preventDefault());
+  }
+
+  /** Shows a form. Rows are made anew only when others are asked for. @param {Form} form */
+  show(form) {
+    const asked = form.sections.map(section => section.key + section.rows.map(row => row.key + row.kind).join()).join();
+    if (asked !== this.#made) this.#make(form);
+    this.#made = asked;
+    for (const { rows } of form.sections) for (const row of rows) this.#put(row);
+    this.#general.replaceChildren(...inLines(form.problems));
+  }
+
+  /** What the rows with errors mean. @param {Form} form */
+  wrong(form) {
+    return form.sections.flatMap(section => section.rows).filter(row => row.problem?.error).map(row => row.means);
+  }
+
+  /** What a row means. @param {string} key */
+  means(key) {
+    return this.#rows.get(key)?.row.querySelector('label')?.textContent ?? key;
+  }
+
+  /** @param {Form} form */
+  #make(form) {
+    const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset?.key;
+    const open = new Set([...this.element.querySelectorAll('details[open]')].map(each => /** @type {HTMLElement} */ (each).dataset.of));
+    this.#rows.clear();
+    const sections = form.sections.map(({ key, heading, rows }) => {
+      const [first, more] = [rows.filter(row => row.first), rows.filter(row => !row.first)].map(part => part.map(row => this.#row(row)));
+      // Of a second line or another guy that is not there, all is folded away.
+      const absent = /^(second|guy\.)/.test(key) && rows.every(row => !row.value);
+      const folded = absent ? [...first, ...more] : more;
+      /** @type {HTMLElement[]} */
+      const inside = absent ? [] : first;
+      if (folded.length > 0) {
+        const details = made('details', { 'data-of': key }, made('summary', {}, say(this.words, 'planner.more')), ...folded);
+        details.open = open.has(key);
+        inside.push(details);
+      }
+      return made('fieldset', { 'data-section': key }, made('legend', {}, heading), ...inside);
+    });
+    this.element.replaceChildren(this.#general, ...sections);
+    if (focused) this.#rows.get(focused)?.entry.focus();
+  }
+
+  /** @param {Row} row */
+  #row({ key, means, kind, options = [] }) {
+    const id = `plan-${key.replaceAll('.', '-')}`;
+    const entry = kind === 'word'
+      ? made('select', { id, 'data-key': key }, made('option', { value: '' }, say(this.words, 'planner.unknown')), ...options.map(option => made('option', { value: option }, option)))
+      : made('input', { id, 'data-key': key, type: 'text', autocapitalize: 'off', spellcheck: 'false', ...(kind === 'text' ? {} : { inputmode: 'text' }) });
+    const note = made('small', { id: `${id}-note` });
+    entry.setAttribute('aria-describedby', note.id);
+    entry.addEventListener('input', () => this.set(key, entry.value, false));
+    entry.addEventListener('change', () => this.set(key, entry.value, true));
+    const row = made('div', { class: 'row' }, made('label', { for: id }, means), entry, note);
+    this.#rows.set(key, { entry, note, row });
+    return row;
+  }
+
+  /** @param {Row} row */
+  #put({ key, kind, value, options = [], allowed, example, problem }) {
+    const known = this.#rows.get(key);
+    if (!known) return;
+    const { entry, note, row } = known;
+    // A word that is none of those offered is kept, and told.
+    if (kind === 'word' && value && !options.includes(value) && ![.../** @type {HTMLSelectElement} */ (entry).options].some(option => option.value === value)) entry.append(made('option', { value }, value));
+    // What is being typed stays as it is typed: spaces at its end too.
+    if (entry !== document.activeElement || entry.value.trim() !== value) entry.value = value;
+    if (problem?.error) entry.setAttribute('aria-invalid', 'true');
+    else entry.removeAttribute('aria-invalid');
+    row.classList.toggle('wrong', Boolean(problem?.error));
+    row.classList.toggle('doubtful', problem !== undefined && !problem.error);
+    const usual = example && allowed ? say(this.words, 'planner.allowed', { example, allowed }) : example ?? allowed ?? '';
+    const said = problem ? inWords(problem) : usual;
+    if (note.textContent !== said) note.textContent = said;
+  }
+}

@@ -1,0 +1,10 @@
+// The planner, loaded once it is wanted.
+
+import { beside } from './made.js';
+import begin, { Planner } from './wasm/planner.js';
+
+/** A planner that speaks these words, and those of pictures. @param {string} words @param {string} picture */
+export async function planner(words, picture) {
+  await begin({ module_or_path: fetch(beside('wasm/planner_bg.wasm')) });
+  return new Planner(words, picture);
+}

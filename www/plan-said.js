@@ -1,0 +1,62 @@
+// What the planner says, set: sections of lines, and pictures.
+
+import { made, say } from './made.js';
+
+/** @typedef {import('./plan-element.js').Problem} Problem */
+/** @typedef {import('./plan-element.js').Section} Section */
+
+/** A problem, and what to do about it. @param {Problem} problem */
+export const inWords = ({ message, hint }) => hint ? `${message}: ${hint}` : message;
+
+/** Problems as lines of a list. @param {Problem[]} problems */
+export const inLines = problems => problems.map(problem => made('li', {}, inWords(problem)));
+
+/**
+ * Sections as elements, each with what `after` gives it at its end in place of its points.
+ * @param {Record<string, string>} words @param {Section[]} all @param {(section: Section) => Node[]} [after]
+ */
+export const sections = (words, all, after = () => []) => all.map(section => {
+  const more = after(section);
+  const lines = more.length > 0 ? section.lines.filter(line => !('point' in line)) : section.lines;
+  return made('section', { 'data-section': section.key }, made('h3', {}, section.heading), ...set(words, lines), ...more);
+});
+
+/** @param {Record<string, string>} words @param {Record<string, any>[]} lines */
+function set(words, lines) {
+  /** @type {HTMLElement[]} */
+  const out = [];
+  /** The last of these, if it is one. @param {'ul' | 'table'} name @param {string} kind @returns {HTMLElement} */
+  const last = (name, kind) => {
+    const at = out.at(-1);
+    if (at?.localName === name && at.className === kind) return at;
+    const begun = made(name, { class: kind });
+    out.push(begun);
+    return begun;
+  };
+  for (const line of lines) {
+    const [[kind, said]] = Object.entries(line);
+    if (kind === 'lead') out.push(made('p', { class: 'lead' }, said));
+    else if (kind === 'text') out.push(made('p', {}, said));
+    else if (kind === 'point') last('ul', 'points').append(made('li', {}, said));
+    else if (kind === 'box') last('ul', 'boxes').append(made('li', {}, said));
+    else if (kind === 'hold') last('ul', 'boxes').append(made('li', { class: 'hold' }, made('b', {}, say(words, 'plan.hold')), ` ${said} `, made('span', {}, say(words, 'plan.hold.sign'))));
+    else if (kind === 'head') out.push(made('table', { class: 'said' }, made('thead', {}, made('tr', {}, ...said.map((/** @type {string} */ cell) => made('th', { scope: 'col' }, cell)))), made('tbody')));
+    else if (kind === 'row') {
+      const [head, ...cells] = said;
+      const row = made('tr', {}, made('th', { scope: 'row' }, head), ...cells.map((/** @type {string} */ cell) => made('td', {}, cell)));
+      const table = last('table', 'said');
+      (table.querySelector('tbody') ?? table).append(row);
+    }
+  }
+  return out;
+}
+
+/** A picture out of its text, by name; nothing for none. @param {string} text @param {string} name */
+export function drawing(text, name) {
+  if (!text) return [];
+  const svg = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
+  if (svg.localName !== 'svg') return [];
+  svg.setAttribute('role', 'img');
+  svg.setAttribute('aria-label', name);
+  return [document.importNode(svg, true)];
+}

@@ -1,0 +1,3 @@
+// What only the planning page loads.
+
+import './plan-element.js';

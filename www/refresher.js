@@ -1,0 +1,3 @@
+// What only the refresher's page loads.
+
+import './refresher-element.js';
