@@ -16,8 +16,6 @@ const TIMES = 15;
 /** A build of a course into an empty folder, once the program is there, ms; the best of so many, on a machine that others use. */
 const BUILD = 5000;
 const TRIES = 3;
-/** A lesson as it is begun has a question of each kind: so many have as many as the course's twelve with eight each. */
-const LESSONS = 20;
 
 /** @param {string} what @param {number[]} times ms @param {number} most */
 function row(what, times, most) {
@@ -56,17 +54,15 @@ eachBrowser('from a question to the next', async stage => {
 test('a build of a whole course', () => {
   const folder = mkdtempSync(join(tmpdir(), 'course-'));
   try {
-    const lessons = join(folder, 'lessons');
-    for (let number = 1; number <= LESSONS; number++) execFileSync(outlean, ['new-lesson', `${number}-begun`, '--lessons', lessons]);
     const times = [];
     do {
       const out = join(folder, `site-${times.length}`);
       const began = performance.now();
-      const said = execFileSync(outlean, ['build', '--lessons', lessons, '--assets', join(root, 'www'), '--program', join(target, 'program'), '--out', out], { encoding: 'utf8' });
+      const said = execFileSync(outlean, ['build', '--lessons', join(root, 'lessons'), '--assets', join(root, 'www'), '--program', join(target, 'program'), '--out', out], { encoding: 'utf8' });
       times.push(performance.now() - began);
-      assert.equal(said.split(',').length, LESSONS, said);
+      assert.equal(said.split(',').length, 12, said);
     } while (Math.min(...times) > BUILD && times.length < TRIES);
-    const [best] = row(`build of ${LESSONS} lessons with everything`, times, BUILD);
+    const [best] = row('build of the course', times, BUILD);
     assert(best <= BUILD, `${best.toFixed(0)} ms`);
   } finally {
     rmSync(folder, { recursive: true });

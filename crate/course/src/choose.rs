@@ -1,6 +1,6 @@
 //! `choose`: the learner picks what holds from a list of statements.
 
-use crate::claim::fit_to_show;
+use crate::claim::{Judged, fit_to_show};
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, hangs_on, share, ticks};
@@ -135,11 +135,12 @@ impl ChooseTemplate {
 
     fn options(&self, rig: &Rig) -> Result<Vec<Choice>, Unsuited> {
         fit_to_show(rig, self.statements.iter().filter_map(Statement::claim))?;
+        let judged = Judged::new(rig);
         let mut options: Vec<Choice> = Vec::new();
         for (from, statement) in self.statements.iter().enumerate() {
             let (holds, sides) = match &statement.ground {
                 Ground::Claim(claim) => {
-                    let truth = claim.clearly(rig).map_err(|why| Unsuited::Claim(from, why))?;
+                    let truth = claim.clearly(&judged).map_err(|why| Unsuited::Claim(from, why))?;
                     (truth.holds, truth.sides)
                 }
                 Ground::Fact { holds, .. } => (*holds, None),

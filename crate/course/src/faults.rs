@@ -1,7 +1,7 @@
 //! `faults`: the learner marks what is wrong in a list of readings of a rig.
 
 use crate::choose::MOST_DRAWN;
-use crate::claim::fit_to_show;
+use crate::claim::{Judged, fit_to_show};
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, hangs_on, share, ticks};
@@ -217,8 +217,9 @@ impl FaultsTemplate {
 
     /// Whether each item is sound on `rig`.
     fn read(&self, rig: &Rig) -> Result<Vec<Truth>, Unfit> {
+        let judged = Judged::new(rig);
         let of = |(number, item): (usize, &Item)| {
-            item.sound.clearly(rig).map_err(|why| Unfit::Drawn(Unsuited::Claim(number, why)))
+            item.sound.clearly(&judged).map_err(|why| Unfit::Drawn(Unsuited::Claim(number, why)))
         };
         self.items.iter().enumerate().map(of).collect()
     }

@@ -8,18 +8,14 @@ use crate::sources;
 use crate::stale;
 use crate::translation::Translation;
 use outlean_picture::Words;
-
+use rayon::prelude::*;
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
 
-/// The scripts that pages load, and the modules that scripts do.
-const SCRIPTS: [&str; 8] =
-    ["page.js", "painter.js", "speaker.js", "hands.js", "record.js", "class.js", "refresher.js", "plan.js"];
-const MODULES: [&str; 4] = ["outlean_bg.wasm", "refresher_bg.wasm", "class_bg.wasm", "planner_bg.wasm"];
+/// What every lesson loads of the program.
+pub const OF_LESSONS: [&str; 3] = ["page.js", "painter.js", "wasm/outlean_bg.wasm"];
 
 /// From where to where.
 pub struct Places {
@@ -27,7 +23,7 @@ pub struct Places {
     pub lessons: PathBuf,
     /// Folder of elements, styles, strings, shells and fonts.
     pub assets: PathBuf,
-    /// Folder of the compiled program: scripts and modules, side by side.
+    /// Folder of the compiled program: scripts and modules, laid out as the site has them.
     pub program: PathBuf,
     /// Folder to fill.
     pub out: PathBuf,
@@ -102,15 +98,16 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
         all.push((name_of(&file).into(), bytes(&file)?));
     }
-    for file in SCRIPTS {
-        all.push((file.into(), bytes(&places.program.join(file))?));
+    let program = OF_LESSONS.map(|file| places.program.join(file));
+    if let Some(missing) = program.into_iter().find(|file| !file.is_file()) {
+        return Err(Failure::File(missing, "it is not there, and every lesson loads it".into()));
     }
-    for file in MODULES {
-        all.push((Path::new("wasm").join(file), bytes(&places.program.join(file))?));
-    }
+    copy(&places.program, Path::new(""), &mut all)?;
     all.extend(pages.into_iter().map(|(file, content)| (file, content.into_bytes())));
     let made = all.iter().map(|(file, _)| file.clone()).collect();
-    put_all(&places.out, all)?;
+    // Packing is most of a build: on all cores, the largest first.
+    all.sort_by_key(|(_, content)| Reverse(content.len()));
+    all.iter().par_bridge().try_for_each(|(file, content)| put(&places.out.join(file), content))?;
     stale::clear(&places.out, &made).map_err(|why| Failure::File(places.out.clone(), why.to_string()))?;
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
@@ -193,24 +190,6 @@ fn copy(from: &Path, to: &Path, all: &mut Files) -> Result<(), Failure> {
         }
     }
     Ok(())
-}
-
-/// Writes files on all cores, the largest first: to pack them is most of a build.
-fn put_all(out: &Path, mut all: Files) -> Result<(), Failure> {
-    all.sort_by_key(|(_, content)| Reverse(content.len()));
-    let (all, next) = (&all, &AtomicUsize::new(0));
-    let work = || {
-        while let Some((file, content)) = all.get(next.fetch_add(1, Ordering::Relaxed)) {
-            put(&out.join(file), content)?;
-        }
-        Ok(())
-    };
-    let cores = thread::available_parallelism().map_or(1, usize::from);
-    thread::scope(|scope| {
-        let workers: Vec<_> = (0..cores).map(|_| scope.spawn(work)).collect();
-        // A worker that panicked has said so itself.
-        workers.into_iter().filter_map(|worker| worker.join().ok()).collect()
-    })
 }
 
 /// Writes a file, and its packed form, unless it already says the same.

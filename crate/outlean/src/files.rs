@@ -5,13 +5,11 @@ use crate::words::words;
 use clap::ValueEnum;
 use outlean_rig::{Dimension, Fault};
 use outlean_rigfile::{RigFile, Severity, Units, parse};
+use rayon::prelude::*;
 use serde::Serialize;
-use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::sync::mpsc;
 
 /// Goes up when a key of any JSON that is printed changes its meaning or goes away.
 const VERSION: u32 = 2;
@@ -22,6 +20,9 @@ const ANSWERED: u8 = 0;
 const PROBLEMS: u8 = 1;
 /// A file cannot be read, or the command was not understood (clap's own code as well).
 const NO_INPUT: u8 = 2;
+
+/// So many files are answered before they are printed.
+const AT_ONCE: usize = 64;
 
 /// What every command on rig files is given.
 #[derive(clap::Args)]
@@ -154,39 +155,13 @@ pub fn each(
         .collect();
     let json = args.json.then_some(if files.len() > 1 { Json::Line } else { Json::Pretty });
     let units = args.units.into();
-    let next = AtomicUsize::new(0);
-    let (send, told) = mpsc::channel();
-    let (files, answer) = (&files, &answer);
-    std::thread::scope(|scope| {
-        let workers = std::thread::available_parallelism().map_or(1, usize::from).min(files.len());
-        for _ in 0..workers {
-            let (send, next) = (send.clone(), &next);
-            scope.spawn(move || {
-                loop {
-                    let number = next.fetch_add(1, Ordering::Relaxed);
-                    let Some(path) = files.get(number) else { break };
-                    // Whoever no longer listens has read enough.
-                    if send.send((number, one(path, units, json, answer))).is_err() {
-                        break;
-                    }
-                }
-            });
-        }
-        drop(send);
-        code = code.max(in_order(&told, files.len() > 1 && json.is_none()));
-    });
-    code.into()
-}
-
-/// Prints what is told in the order of the files; the worst code of all.
-fn in_order(told: &mpsc::Receiver<(usize, Told)>, apart: bool) -> u8 {
-    let mut waiting = BTreeMap::new();
-    let (mut next, mut code) = (0, ANSWERED);
+    let apart = files.len() > 1 && json.is_none();
     let mut out = std::io::BufWriter::new(std::io::stdout().lock());
-    for (number, one) in told {
-        waiting.insert(number, one);
-        while let Some(one) = waiting.remove(&next) {
-            if apart && next > 0 {
+    // Some at a time, so that what is answered is soon read.
+    for (place, some) in files.chunks(AT_ONCE).enumerate() {
+        let told: Vec<Told> = some.par_iter().map(|path| one(path, units, json, &answer)).collect();
+        for (number, one) in told.iter().enumerate() {
+            if apart && place + number > 0 {
                 let _ = out.write_all(b"\n");
             }
             // Whoever closes the pipe early has read enough.
@@ -196,11 +171,10 @@ fn in_order(told: &mpsc::Receiver<(usize, Told)>, apart: bool) -> u8 {
                 eprint!("{}", one.errors);
             }
             code = code.max(one.code);
-            next += 1;
         }
     }
     let _ = out.flush();
-    code
+    code.into()
 }
 
 fn one(

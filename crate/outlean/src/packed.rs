@@ -1,6 +1,7 @@
 //! Files packed once, when the course is built, better than a server packs them for each reader: beside `page.js`
 //! stands `page.js.gz`. Any server that sends packed files that it finds can send them.
 
+use crate::build::OF_LESSONS;
 use flate2::{Compression, write::GzEncoder};
 use std::fs;
 use std::io::{self, Write};
@@ -21,9 +22,9 @@ pub fn place(file: &Path) -> Option<PathBuf> {
 ///
 /// None that can come: it is written to memory.
 pub fn pack(file: &Path, content: &[u8]) -> io::Result<Vec<u8>> {
-    // What every page loads, as small as it gets; the rest as a server would: the pages of a whole course would take a build
-    // longer than the bytes are worth.
-    if file.extension().is_some_and(|ending| ending == "js" || ending == "wasm") {
+    // What every lesson loads, as small as it gets; the rest as a server would: it would take a build longer than the bytes
+    // are worth.
+    if OF_LESSONS.iter().any(|loaded| file.ends_with(loaded)) {
         let mut out = Vec::new();
         zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, content, &mut out)?;
         return Ok(out);

@@ -19,8 +19,8 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
     sizes::check(&place::site())
 }
 
-/// Puts what pages load of the program into one folder: the modules, one script of everything in JavaScript, and one of
-/// what each page apart from the lessons has besides.
+/// Lays out what pages load of the program as the site has it: one script of everything in JavaScript, one of what each
+/// page apart from the lessons has besides, and the modules in `wasm`.
 fn program() -> Result<(), Failure> {
     let web = place::wasm("web");
     let read = |name: &str| {
@@ -43,11 +43,15 @@ fn program() -> Result<(), Failure> {
     let made = scripts.into_iter().map(|name| Ok((name, script::bundle(name, &read)?)));
     let made = made.collect::<Result<Vec<_>, Failure>>()?;
     let folder = place::program();
-    fs::create_dir_all(&folder)
+    let wasm = folder.join("wasm");
+    // What an earlier build left there would go into the site.
+    let cleared = if folder.exists() { fs::remove_dir_all(&folder) } else { Ok(()) };
+    cleared
+        .and_then(|()| fs::create_dir_all(&wasm))
         .and_then(|()| made.iter().try_for_each(|(name, script)| fs::write(folder.join(name), script)))
         .and_then(|()| {
             let modules = ["outlean_bg.wasm", "refresher_bg.wasm", "class_bg.wasm", "planner_bg.wasm"];
-            modules.iter().try_for_each(|name| fs::copy(web.join(name), folder.join(name)).map(drop))
+            modules.iter().try_for_each(|name| fs::copy(web.join(name), wasm.join(name)).map(drop))
         })
         .map_err(|why| Failure::new(format!("{} cannot be filled: {why}", folder.display())))?;
     Ok(())

@@ -2,8 +2,10 @@
 
 use super::{Claim, Comparison, End, Operand, Term, Way};
 use crate::Unsuited;
+use core::cell::OnceCell;
 use outlean_rig::{
-    Dimension, Fault, Governing, Rig, Solution, Tip, holds, limits_at, solve, solve_at, working_range,
+    Dimension, Fault, Governing, Rig, Solution, Tip, WorkingRange, holds, limits_at, solve, solve_at,
+    working_range,
 };
 use outlean_rigfile::{DEG, SetError, field, first_guy};
 
@@ -64,6 +66,23 @@ pub enum Unclear {
     KnifeEdge,
 }
 
+/// A rig that claims are held against, with what is found once for all of them.
+pub(crate) struct Judged<'a> {
+    rig: &'a Rig,
+    range: OnceCell<Result<WorkingRange, Fault>>,
+}
+
+impl<'a> Judged<'a> {
+    pub(crate) const fn new(rig: &'a Rig) -> Self {
+        Self { rig, range: OnceCell::new() }
+    }
+
+    /// Its working range: hundreds of times the work of anything else that a claim asks.
+    fn range(&self) -> Result<WorkingRange, Fault> {
+        self.range.get_or_init(|| working_range(self.rig)).clone()
+    }
+}
+
 impl Claim {
     /// Whether it holds on `rig`, clearly.
     ///
@@ -72,16 +91,12 @@ impl Claim {
     /// Why it has no meaning there, or that it is a knife edge: two sides within [`CLEAR`] of one another, a change
     /// too small to be told, half a degree of lean from being otherwise.
     pub fn holds(&self, rig: &Rig) -> Result<bool, Unclear> {
-        self.clearly(rig).map(|truth| truth.holds)
+        self.clearly(&Judged::new(rig)).map(|truth| truth.holds)
     }
 
     /// As [`Self::holds`], with the numbers that it hangs on.
-    ///
-    /// # Errors
-    ///
-    /// As [`Self::holds`].
-    pub fn clearly(&self, rig: &Rig) -> Result<Truth, Unclear> {
-        let truth = self.truth(rig)?;
+    pub(crate) fn clearly(&self, rig: &Judged<'_>) -> Result<Truth, Unclear> {
+        let truth = self.truth_on(rig)?;
         if truth.clear { Ok(truth) } else { Err(Unclear::KnifeEdge) }
     }
 
@@ -91,6 +106,11 @@ impl Claim {
     ///
     /// Why it has no meaning there.
     pub fn truth(&self, rig: &Rig) -> Result<Truth, Unclear> {
+        self.truth_on(&Judged::new(rig))
+    }
+
+    fn truth_on(&self, judged: &Judged<'_>) -> Result<Truth, Unclear> {
+        let rig = judged.rig;
         match self {
             Self::Compare { left, is, right } => compare(rig, left, *is, right),
             Self::Change { of, way, with } => change(rig, of, *way, with),
@@ -114,7 +134,7 @@ impl Claim {
                 })
             }
             Self::Governs(ender, end) => {
-                let range = working_range(rig).map_err(Unclear::Impossible)?;
+                let range = judged.range().map_err(Unclear::Impossible)?;
                 let stretch = range.around(rig.lean).ok_or(Unclear::NoRange)?;
                 let (lean, limit) = match end {
                     End::Out => (stretch.to, stretch.to_limit),

@@ -10,8 +10,8 @@ mod read;
 
 pub use atoms::Atom;
 pub use ender::Ender;
-pub(crate) use holds::fit_to_show;
 pub use holds::{CLEAR, Sides, Truth, Unclear};
+pub(crate) use holds::{Judged, fit_to_show};
 pub use operand::Operand;
 pub use read::{Misread, Why};
 
