@@ -18,9 +18,12 @@ export function element(name, attributes = {}, ...children) {
   return made;
 }
 
-/** Sets text only where it differs. @param {Element} place @param {string} text */
+/** Sets text only where it differs, and in place: a text that is put anew has its box made anew. @param {Element} place @param {string} text */
 export function say(place, text) {
-  if (place.textContent !== text) place.textContent = text;
+  if (place.textContent === text) return;
+  const now = place.firstChild;
+  if (now instanceof Text && now === place.lastChild && text) now.data = text;
+  else place.textContent = text;
 }
 
 /** The sign of a verdict. @param {'in'|'at'|'out'|'not_assessed'} sign */

@@ -21,7 +21,7 @@ import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
-/** In how many frames words are renewed while something moves: still faster than they are read, and no frame held up by all of them. */
+/** In how many frames words are renewed: still faster than they are read, and no key or hand held up by all of them. */
 const TURNS = 4;
 /** How long pictures are told, or bands are drawn, in one frame, ms. */
 const SLICE = 4;
@@ -43,7 +43,7 @@ class RigElement extends HTMLElement {
   #task = new MessageChannel();
   #telling = false;
   #before = 0;
-  /** Which of the words come next while something moves, and what they say. */
+  /** Which of the words come next, and what they say. */
   #turn = 0;
   /** @type {import('./engine.js').View | undefined} */ #saying;
   /** Whether the frame before renewed words, or had none to renew: then pictures come next. */
@@ -409,7 +409,7 @@ class RigElement extends HTMLElement {
       this.#task.port2.postMessage('');
     }
     if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
-    if (speak && !pictures.dragged && !this.#figure.moving()) {
+    if (speak && (!this.#drawn || pictures.surfaces.here)) {
       const view = this.#view();
       for (let turn = 0; turn < TURNS; turn++) this.#showWords(view, turn);
       this.#turn = 0;
