@@ -92,6 +92,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         pages.insert(Path::new(name).join("index.html"), crate::course_page::page(&shell, &lessons, name));
     }
     pages.insert(PathBuf::from("plan/index.html"), crate::plan_page::page(&shell));
+    pages.insert(PathBuf::from("course.json"), crate::course_page::course(&lessons).to_string());
     copy(&places.assets.join("fonts"), Path::new("fonts"), &mut all)?;
     // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");

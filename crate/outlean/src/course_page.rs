@@ -16,7 +16,7 @@ pub fn page(shell: &Shell, lessons: &[(String, Lesson)], name: &str) -> String {
 }
 
 /// The course: of each lesson its name, title, objectives, and its questions with the numbers of their objectives.
-fn course(lessons: &[(String, Lesson)]) -> Value {
+pub fn course(lessons: &[(String, Lesson)]) -> Value {
     let question = |block: &Block| match block {
         Block::Estimate(block) => Some(json!([block.template.id, block.about.objective])),
         Block::Question(block) => Some(json!([block.template.id(), block.about.objective])),

@@ -17,6 +17,7 @@ mod materials;
 mod name;
 mod new_lesson;
 mod numbers;
+mod pack;
 mod packed;
 mod page;
 mod picture;
@@ -137,6 +138,8 @@ enum Command {
     Reach(reach::Wanted),
     /// Draw a rig as an SVG file: a view of it, its force polygon, its curves.
     Picture(picture::Wanted),
+    /// Pack a built course into a zip that a learning system takes as it is.
+    Pack(pack::Wanted),
     /// Set many learners' records side by side, by objective.
     Class(class::Records),
 }
@@ -178,6 +181,7 @@ fn main() -> ExitCode {
         Command::Crew(args) => crew::run(&args),
         Command::Reach(args) => reach::run(&args),
         Command::Picture(args) => picture::run(&args),
+        Command::Pack(wanted) => pack::run(&wanted),
         Command::Class(args) => class::run(&args),
     }
 }

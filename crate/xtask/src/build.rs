@@ -39,6 +39,7 @@ fn program() -> Result<(), Failure> {
         "class.js",
         "refresher.js",
         "plan.js",
+        "lms.js",
     ];
     let made = scripts.into_iter().map(|name| Ok((name, script::bundle(name, &read)?)));
     let made = made.collect::<Result<Vec<_>, Failure>>()?;

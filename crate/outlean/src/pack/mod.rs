@@ -1,0 +1,115 @@
+//! `outlean pack`: a built course as a zip that a learning system takes as it is.
+//!
+//! The whole course goes in, whichever lesson is packed: its pages link to one another. What is packed decides what the
+//! learning system starts and asks of: one lesson, or each of them.
+
+mod manifest;
+
+use manifest::{Page, manifest};
+use serde::Deserialize;
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use zip::ZipWriter;
+use zip::write::SimpleFileOptions;
+
+/// What is to be packed.
+#[derive(clap::Args)]
+pub struct Wanted {
+    /// The standard that the learning system keeps to.
+    #[arg(value_enum)]
+    standard: Standard,
+    /// Folder of the built course.
+    #[arg(long)]
+    site: PathBuf,
+    /// The lesson, by the name of its folder; each of them where none is named.
+    #[arg(long)]
+    lesson: Option<String>,
+    /// The zip to write.
+    #[arg(short, long)]
+    output: PathBuf,
+}
+
+/// A standard of learning systems.
+#[derive(Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum Standard {
+    /// SCORM 1.2.
+    #[value(name = "scorm12")]
+    Scorm12,
+    /// SCORM 2004, 4th edition.
+    #[value(name = "scorm2004")]
+    Scorm2004,
+}
+
+/// A lesson, as a built course lists it.
+#[derive(Deserialize)]
+struct Lesson {
+    name: String,
+    title: String,
+}
+
+/// What pages of a learning system load besides, before the end of their head.
+const SCRIPT: &str = "<script type=\"module\" src=\"../lms.js\"></script>\n</head>";
+
+/// Writes the zip. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
+pub fn run(wanted: &Wanted) -> ExitCode {
+    match packed(wanted) {
+        Ok(count) => {
+            println!("{}: {count} files", wanted.output.display());
+            ExitCode::SUCCESS
+        }
+        Err(why) => crate::failed(&why),
+    }
+}
+
+/// How many files went in, or what was wrong.
+fn packed(wanted: &Wanted) -> Result<usize, String> {
+    let told = |path: &Path, why: &dyn std::fmt::Display| format!("{}: {why}", path.display());
+    let list = wanted.site.join("course.json");
+    let text = fs::read(&list).map_err(|why| format!("{}; it is no built course", told(&list, &why)))?;
+    let mut lessons: Vec<Lesson> = serde_json::from_slice(&text).map_err(|why| told(&list, &why))?;
+    if let Some(name) = &wanted.lesson {
+        let known: Vec<String> = lessons.iter().map(|lesson| lesson.name.clone()).collect();
+        lessons.retain(|lesson| lesson.name == *name);
+        if lessons.is_empty() {
+            return Err(format!("--lesson is `{name}`; the course has {}", known.join(", ")));
+        }
+    }
+    let mut files = Vec::new();
+    collect(&wanted.site, &wanted.site, &mut files).map_err(|why| told(&wanted.site, &why))?;
+    files.sort();
+    let pages: Vec<Page> = lessons.into_iter().map(|Lesson { name, title }| Page { name, title }).collect();
+    let write = || -> io::Result<()> {
+        let mut zip = ZipWriter::new(File::create(&wanted.output)?);
+        // No time of day: the same course gives the same zip.
+        let options = SimpleFileOptions::default();
+        zip.start_file("imsmanifest.xml", options)?;
+        zip.write_all(manifest(wanted.standard, &pages, &files).as_bytes())?;
+        for file in &files {
+            let mut content = fs::read(wanted.site.join(file))?;
+            if pages.iter().any(|page| page.href() == *file) {
+                content = String::from_utf8_lossy(&content).replacen("</head>", SCRIPT, 1).into_bytes();
+            }
+            zip.start_file(file, options)?;
+            zip.write_all(&content)?;
+        }
+        zip.finish()?.flush()
+    };
+    write().map_err(|why| told(&wanted.output, &why))?;
+    Ok(files.len() + 1)
+}
+
+/// The files below a folder, by their ways from `root`, with `/`; what is packed for a server stays out.
+fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> io::Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            collect(root, &path, files)?;
+        } else if path.extension().is_none_or(|ending| ending != "gz") {
+            let way = path.strip_prefix(root).unwrap_or(&path);
+            files.push(way.to_string_lossy().replace('\\', "/"));
+        }
+    }
+    Ok(())
+}

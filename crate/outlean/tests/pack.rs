@@ -1,0 +1,102 @@
+//! `outlean pack`: what goes into a package, and what is said where nothing can be packed.
+
+#![expect(clippy::expect_used, reason = "a test that cannot build has failed")]
+
+use std::collections::BTreeSet;
+use std::fs::{self, File};
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use zip::ZipArchive;
+
+/// A folder of this name with a built course of two lessons, as far as a package is made of it.
+fn site(name: &str) -> PathBuf {
+    let site = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pack").join(name);
+    let _ = fs::remove_dir_all(&site);
+    let put = |file: &str, text: &str| {
+        let path = site.join(file);
+        fs::create_dir_all(path.parent().expect("it is below the site")).expect("it can be made");
+        fs::write(path, text).expect("writable");
+    };
+    put("course.json", r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet"}]"#);
+    for lesson in ["01-a", "02-b", "glossary"] {
+        put(&format!("{lesson}/index.html"), "<html><head><title>x</title></head><body></body></html>");
+    }
+    put("01-a/rig.svg", "<svg/>");
+    put("page.js", "0");
+    put("page.js.gz", "packed for a server");
+    site
+}
+
+fn pack(site: &Path, more: &[&str], out: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_outlean"))
+        .args(["pack", "scorm12", "--site"])
+        .arg(site)
+        .args(more)
+        .arg("--output")
+        .arg(out)
+        .output()
+        .expect("the program runs")
+}
+
+fn read(zip: &Path, file: &str) -> String {
+    let mut archive = ZipArchive::new(File::open(zip).expect("it was written")).expect("it is a zip");
+    let mut text = String::new();
+    archive.by_name(file).expect("it is in it").read_to_string(&mut text).expect("it is text");
+    text
+}
+
+#[test]
+fn one_lesson_is_started_and_all_of_the_course_goes_in() {
+    let site = site("one");
+    let zip = site.with_extension("zip");
+    let output = pack(&site, &["--lesson", "01-a"], &zip);
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let archive = ZipArchive::new(File::open(&zip).expect("it was written")).expect("it is a zip");
+    let names: BTreeSet<&str> = archive.file_names().collect();
+    let wanted = [
+        "imsmanifest.xml",
+        "course.json",
+        "page.js",
+        "01-a/index.html",
+        "01-a/rig.svg",
+        "02-b/index.html",
+        "glossary/index.html",
+    ];
+    assert_eq!(names, wanted.into_iter().collect());
+    assert!(
+        read(&zip, "01-a/index.html")
+            .contains("<script type=\"module\" src=\"../lms.js\"></script>\n</head>")
+    );
+    assert!(!read(&zip, "02-b/index.html").contains("lms.js"), "it is not started by the learning system");
+    let manifest = read(&zip, "imsmanifest.xml");
+    assert!(manifest.contains("<title>Ropes &amp; &lt; poles</title>"), "{manifest}");
+    assert_eq!(manifest.matches("scormtype=\"sco\"").count(), 1);
+    // The same course gives the same bytes.
+    let again = site.with_extension("again.zip");
+    assert!(pack(&site, &["--lesson", "01-a"], &again).status.success());
+    assert_eq!(fs::read(&zip).expect("readable"), fs::read(&again).expect("readable"));
+    assert!(pack(&site, &[], &again).status.success());
+    assert_eq!(read(&again, "imsmanifest.xml").matches("scormtype=\"sco\"").count(), 2);
+}
+
+#[test]
+fn what_cannot_be_packed_is_named() {
+    let site = site("wrong");
+    let zip = site.with_extension("zip");
+    let said = |output: &Output| String::from_utf8_lossy(&output.stderr).into_owned();
+    let output = pack(&site, &["--lesson", "03-c"], &zip);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(said(&output).contains("--lesson is `03-c`; the course has 01-a, 02-b"), "{}", said(&output));
+    let output = pack(&site.join("01-a"), &[], &zip);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(
+        said(&output).contains("course.json") && said(&output).contains("no built course"),
+        "{}",
+        said(&output)
+    );
+    let output = pack(&site, &[], &site.join("nowhere/at-all.zip"));
+    assert_eq!(output.status.code(), Some(2));
+    assert!(said(&output).contains("at-all.zip"), "{}", said(&output));
+    assert!(!zip.exists(), "nothing is left behind");
+}

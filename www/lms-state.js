@@ -1,0 +1,72 @@
+// What a learning system is told of a lesson: how far it is, how it went, and what the lesson needs to go on from there.
+
+/** @typedef {{ share: number, tries: number }} Answered How the last answer went, 0 to 1, and how many there were. */
+
+/** The share of right answers that passes; as PASS in crate/course/src/refresher.rs. */
+export const PASS = 0.8;
+/** What the text that is kept begins with; goes up when it changes. */
+const VERSION = '1';
+
+/** The answers to the questions of one lesson: of each question the last counts. */
+export class State {
+  /** @type {Map<string, Answered>} */
+  #answers = new Map();
+  /** The question answered last. */
+  last = '';
+
+  /** @param {string[]} questions Names of all questions of the lesson, in their order. */
+  constructor(questions) {
+    this.questions = questions;
+  }
+
+  /** Takes an answer. @param {string} question @param {number} share 0 to 1 */
+  take(question, share) {
+    if (!this.questions.includes(question)) return;
+    this.#answers.set(question, { share, tries: (this.#answers.get(question)?.tries ?? 0) + 1 });
+    this.last = question;
+  }
+
+  get answered() {
+    return this.#answers.size;
+  }
+
+  get done() {
+    return this.answered === this.questions.length;
+  }
+
+  /** The mean share of all questions, 0 to 1; what is not answered counts as wrong. */
+  get share() {
+    const sum = [...this.#answers.values()].reduce((sum, { share }) => sum + share, 0);
+    return this.questions.length ? sum / this.questions.length : 0;
+  }
+
+  get passed() {
+    return this.share >= PASS - 1e-9;
+  }
+
+  /**
+   * The answers as text of at most so many characters, and how many of them found no room; the earliest are left out.
+   * @param {number} most
+   */
+  kept(most) {
+    const entries = [...this.#answers].map(([question, { share, tries }]) => `${question}:${Math.round(share * 100)}:${tries}`);
+    const text = () => [VERSION, this.last, ...entries].join(';');
+    let left_out = 0;
+    for (; entries.length && text().length > most; left_out++) entries.shift();
+    const whole = text();
+    return { text: whole.length > most ? '' : whole, left_out };
+  }
+
+  /** Takes up what was kept; nothing of a text that is not one of these. @param {string} text */
+  resume(text) {
+    const [version, last, ...entries] = text.split(';');
+    if (version !== VERSION) return;
+    for (const entry of entries) {
+      const [question, share, tries] = entry.split(':');
+      const [of100, times] = [Number(share), Number(tries)];
+      const sound = this.questions.includes(question) && of100 >= 0 && of100 <= 100 && Number.isInteger(times) && times > 0;
+      if (sound) this.#answers.set(question, { share: of100 / 100, tries: times });
+    }
+    if (this.#answers.has(last)) this.last = last;
+  }
+}
