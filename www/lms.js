@@ -1,25 +1,24 @@
 // What only a lesson in a learning system loads: each answer is told to the system above the page, at once; the learner is told how
 // that went.
 
-import { fill, vocabularyOf } from './engine.js';
 import { Lms } from './lms-api.js';
 import { PASS, State } from './lms-state.js';
-import { element } from './readings.js';
+import { made, say, wordsOf } from './made.js';
 
 const KINDS = 'outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set';
 const main = /** @type {HTMLElement} */ (document.querySelector('[data-lesson]'));
 const state = new State([...document.querySelectorAll(KINDS)].map(question => question.id));
-const place = element('p', { class: 'facts lms', role: 'status' });
+const place = made('p', { class: 'facts lms', role: 'status' });
 main.querySelector('.facts')?.after(place);
 
 /** Says how it stands, in the page's words. @param {string} key @param {Record<string, string>} [values] */
 async function report(key, values = {}) {
-  const words = await vocabularyOf('lms');
+  const words = await wordsOf('lms');
   const percent = (/** @type {number} */ share) => String(Math.round(share * 100));
   const counts = { all: String(state.questions.length), answered: String(state.answered), share: percent(state.share), pass: percent(PASS) };
   place.dataset.said = key;
-  place.textContent = fill(words, `lms.${key}`, { ...counts, ...values });
-  if (key === 'resumed' && state.last) place.append(' ', element('a', { href: `#${state.last}` }, words['lms.go_on']));
+  place.textContent = say(words, `lms.${key}`, { ...counts, ...values });
+  if (key === 'resumed' && state.last) place.append(' ', made('a', { href: `#${state.last}` }, words['lms.go_on']));
 }
 
 /** Does something with the system; what it refuses is said. @template T @param {() => T} act @returns {T | undefined} */

@@ -1,4 +1,4 @@
-// What pages apart from lessons (the record's, the class's, the refresher's, the speaker's) build themselves with.
+// What pages apart from lessons (the record's, the class's, the refresher's, the speaker's, the first), and lessons in a learning system, build themselves with.
 
 /** The address of a file of the page's program. @param {string} name */
 export const beside = name => new URL(name, import.meta.url).href;

@@ -96,7 +96,8 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
     const value = element => page.evaluate((api, get, element) => String(/** @type {any} */ (window)[api][get](element)), is.api, is.get, element);
     const lesson = async () => {
       const frame = await (await page.waitForSelector('iframe'))?.contentFrame();
-      await frame?.waitForFunction(() => /** @type {any} */ (document.querySelector('.lms'))?.dataset.said && document.querySelector('outlean-choose')?.shadowRoot?.querySelector('input'));
+      await frame?.waitForFunction(() => /** @type {any} */ (document.querySelector('.lms'))?.dataset.said && document.querySelector('outlean-choose')?.shadowRoot?.querySelector('input') && [...document.querySelectorAll('outlean-rig')].every(figure => /** @type {any} */ (figure).told && !(/** @type {any} */ (figure).pending)));
+      await frame?.evaluate(() => document.fonts.ready.then(() => undefined));
       return frame ?? assert.fail('there is no lesson');
     };
     /** Answers a choice; right or wrong. @param {import('puppeteer-core').Frame} frame @param {number} number @param {boolean} right */
@@ -110,8 +111,6 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
       }, number, right);
     };
     const said = (/** @type {import('puppeteer-core').Frame} */ frame, /** @type {string} */ key) => frame.waitForFunction(key => /** @type {any} */ (document.querySelector('.lms')).dataset.said === key, {}, key);
-    await open('/lms.html');
-    await page.evaluate(name => localStorage.removeItem(name), standard);
     await open('/lms.html');
     const frame = await lesson();
     await said(frame, 'begun');

@@ -5,12 +5,13 @@ import { createInterface } from 'node:readline';
 import { outlean } from './place.mjs';
 
 /**
- * Serves `folder` on a free port of this machine.
+ * Serves `folder` on a free port of this machine, or on one that was its before.
  * @param {string} folder
+ * @param {number} [port]
  * @returns {Promise<{ origin: string, stop: () => Promise<void> }>} `origin` without a slash at its end
  */
-export function serve(folder) {
-  const child = spawn(outlean, ['serve', '--dir', folder, '--port', '0', '--no-open'], {
+export function serve(folder, port = 0) {
+  const child = spawn(outlean, ['serve', '--dir', folder, '--port', String(port), '--no-open'], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const ended = new Promise(resolve => child.once('close', resolve));

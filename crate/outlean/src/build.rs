@@ -3,6 +3,7 @@
 use crate::course;
 use crate::glossary::Glossary;
 use crate::numbers;
+use crate::offline;
 use crate::page::{self, Shell};
 use crate::sources;
 use crate::stale;
@@ -74,7 +75,6 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     pages.insert(PathBuf::from("glossary/index.html"), glossary.page(&shell, &lessons, &uses));
     pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
     pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
-    pages.insert(PathBuf::from("index.html"), page::home(&shell, &lessons, &[]));
     let languages: BTreeSet<&str> = translations.iter().map(|each| each.language.as_str()).collect();
     for language in languages {
         let own: Vec<&Translation> = translations.iter().filter(|each| each.language == language).collect();
@@ -86,7 +86,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
             let (files, _) = page::lesson(&shell, name, lesson, &original, &Glossary::default());
             pages.extend(files.into_iter().map(|(file, content)| (folder.join(file), content)));
         }
-        pages.insert(folder.join("index.html"), page::home(&shell, &lessons, &own));
+        pages.insert(folder.join("index.html"), page::home(&shell, &lessons, &own, None));
     }
     for name in ["record", "class", "refresher"] {
         pages.insert(Path::new(name).join("index.html"), crate::course_page::page(&shell, &lessons, name));
@@ -105,6 +105,10 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     }
     copy(&places.program, Path::new(""), &mut all)?;
     all.extend(pages.into_iter().map(|(file, content)| (file, content.into_bytes())));
+    let size = all.iter().map(|(_, content)| content.len()).sum();
+    all.push(("index.html".into(), page::home(&shell, &lessons, &[], Some(size)).into_bytes()));
+    let worker = text(&places.assets.join(offline::WORKER))?;
+    all.push((offline::WORKER.into(), offline::worker(&worker, &all).into_bytes()));
     let made = all.iter().map(|(file, _)| file.clone()).collect();
     // Packing is most of a build: on all cores, the largest first.
     all.sort_by_key(|(_, content)| Reverse(content.len()));

@@ -17,6 +17,7 @@ mod materials;
 mod name;
 mod new_lesson;
 mod numbers;
+mod offline;
 mod pack;
 mod packed;
 mod page;

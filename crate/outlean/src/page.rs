@@ -124,7 +124,7 @@ pub fn lesson(
     let facts = shell.words.fill("minutes", &[("minutes", &lesson.minutes.to_string())]);
     let title = escaped(&lesson.title);
     // A version is of what the lesson says, whatever of it is explained elsewhere.
-    let version = crate::version::version(&format!("{objectives}{body}"));
+    let version = crate::version::version(format!("{objectives}{body}"));
     let (linked, uses) = glossary.linked(&body, "../glossary/", None);
     let page = shell.fill(
         "../",
@@ -176,7 +176,13 @@ fn objective<'a>(lesson: &'a Lesson, about: &About) -> &'a str {
 }
 
 /// The page that lists the lessons, each in the language of the shell where it is there in it.
-pub fn home(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translation]) -> String {
+/// `size` is that of the whole course, bytes, where the page offers to keep it on a machine.
+pub fn home(
+    shell: &Shell,
+    lessons: &[(String, Lesson)],
+    translated: &[&Translation],
+    size: Option<usize>,
+) -> String {
     let mut body = String::from("<ol>\n");
     for (name, original) in lessons {
         let own = translated.iter().find(|each| each.name == *name).map(|each| &each.lesson);
@@ -194,6 +200,11 @@ pub fn home(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translat
         ));
     }
     body.push_str("</ol>\n");
+    if let Some(size) = size {
+        body.push_str(&format!(
+            "<script type=\"module\" src=\"offline.js\"></script>\n<outlean-offline size=\"{size}\"></outlean-offline>\n"
+        ));
+    }
     shell.page("", "home", &body)
 }
 

@@ -1,10 +1,10 @@
-//! The version of a lesson, as its page and the learner's record have it.
+//! Versions: of a lesson, as its page and the learner's record have it, and of a whole course.
 
-/// The version of a lesson: a hash of what its page says (FNV-1a, 64 bits), in hexadecimal. For telling versions apart,
-/// not for security.
-pub fn version(body: &str) -> String {
-    let hash = body.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+/// The version of some content, such as what a lesson's page says: its hash (FNV-1a, 64 bits), in hexadecimal. For telling
+/// versions apart, not for security.
+pub fn version(content: impl AsRef<[u8]>) -> String {
+    let hash = content.as_ref().iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
     });
     format!("{hash:016x}")
 }

@@ -40,6 +40,7 @@ fn program() -> Result<(), Failure> {
         "refresher.js",
         "plan.js",
         "lms.js",
+        "offline.js",
     ];
     let made = scripts.into_iter().map(|name| Ok((name, script::bundle(name, &read)?)));
     let made = made.collect::<Result<Vec<_>, Failure>>()?;

@@ -11,8 +11,9 @@ use std::path::{Path, PathBuf};
 const BUDGET: usize = 236_500;
 
 /// What lessons do not load: of a speaker's page, of a page that is led, of the record's, of the class's, of the refresher's,
-/// of the planner's, of a learning system's.
-const APART: [&str; 10] = [
+/// of the planner's, of a learning system's, of
+/// the first page and what keeps the course on a machine.
+const APART: [&str; 12] = [
     "speaker.js",
     "hands.js",
     "record.js",
@@ -23,6 +24,8 @@ const APART: [&str; 10] = [
     "plan.js",
     "planner_bg.wasm",
     "lms.js",
+    "offline.js",
+    "offline-worker.js",
 ];
 
 /// Prints the size of every `.wasm` and `.js` file under `site`, through gzip at its best level and as it is served, and

@@ -1,0 +1,3 @@
+// What only the course's first page loads.
+
+import './offline-element.js';
