@@ -39,7 +39,23 @@ fn commented(text: &str, crlf: bool) -> String {
 }
 
 fn comments(text: &str) -> Vec<&str> {
-    text.lines().filter_map(|line| line.find("# ").and_then(|at| line.get(at..))).collect()
+    text.lines().filter_map(comment).collect()
+}
+
+/// The comment of a line; what looks like one within quotes is none.
+fn comment(line: &str) -> Option<&str> {
+    let (mut quote, mut escaped) = (None, false);
+    for (at, letter) in line.char_indices() {
+        match (quote, letter) {
+            _ if escaped => escaped = false,
+            (Some('"'), '\\') => escaped = true,
+            (Some(open), letter) if letter == open => quote = None,
+            (None, '"' | '\'') => quote = Some(letter),
+            (None, '#') => return line.get(at..),
+            _ => {}
+        }
+    }
+    None
 }
 
 /// The value at a key, as another reader of TOML finds it.
