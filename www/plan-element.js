@@ -155,6 +155,7 @@ class PlanElement extends WordedElement {
   #hold(key) {
     this.#stop();
     this.dataset.surely = 'false';
+    this.#form?.element.removeAttribute('aria-busy');
     this.#wait([this.#form?.means(key) ?? key], []);
   }
 

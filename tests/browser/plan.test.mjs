@@ -19,8 +19,11 @@ const { folder } = scratch();
 async function begin({ page, open }, path = '/plan/') {
   await open(path);
   await page.waitForSelector('outlean-plan[data-ready]');
-  await worked(page);
+  await answered(page);
 }
+
+/** Waits until it is said what comes of what stands there; how surely comes later. @param {Page} page */
+const answered = page => page.waitForSelector('.plan-form form:not([aria-busy])');
 
 /** Waits until all is worked out. @param {Page} page */
 const worked = page => page.waitForFunction(() => /** @type {HTMLElement} */ (document.querySelector('outlean-plan')).dataset.surely === 'true', { timeout: 120_000 });
@@ -74,12 +77,12 @@ eachBrowser('what is half entered is waited for, and a whole entry is worked out
   assert.equal(await page.$eval('[data-key="feet.spread"]', entry => entry.getAttribute('aria-invalid')), 'true');
   assert.equal(await page.$$eval('[data-part=answers]>section', all => all.length), 0, 'nothing is said of half a rig');
   await enter(page, 'feet.spread', '1.5 m');
-  await worked(page);
+  await answered(page);
   assert.equal(await file(page), before.replace('spread = "1.3 m"', 'spread = "1.5 m"'), 'nothing else has changed');
   assert.equal(await page.$('[aria-invalid=true]'), null);
   await page.click('[data-part=undo]');
   await page.click('[data-part=undo]');
-  await worked(page);
+  await answered(page);
   assert.equal(await file(page), before);
   await page.click('[data-part=redo]');
   assert.match(await file(page), /spread = "1.5"\n/);
@@ -89,39 +92,44 @@ eachBrowser('what is half entered is waited for, and a whole entry is worked out
   assert.match(await file(page), /spread = "1.5"\n/);
 });
 
-for (const [place, name] of SITES.entries()) {
-  eachBrowser(`the plan of ${name} is what the program says, and prints on two sides`, async stage => {
-    const { page, shot } = stage;
-    await begin(stage);
+eachBrowser('the plan of every site is what the program says, and prints on two sides', async stage => {
+  const { page, shot } = stage;
+  await begin(stage);
+  for (const [place, name] of SITES.entries()) {
     await page.select('[data-part=example]', String(place));
-    await worked(page);
+    // Rigs a little off come to the same in both: one site shows that they are drawn in the other.
+    if (stage.browser === 'chromium' || place === 0) await worked(page);
+    else await answered(page);
     assert.equal(await file(page), siteOf(name));
     const said = bare(native(siteOf(name)));
-    const missing = (await lines(page)).filter(line => !said.includes(bare(line.replaceAll(' | ', ' '))));
+    const all = await lines(page);
+    const missing = all.filter(line => !said.includes(bare(line.replaceAll(' | ', ' '))));
     // Proposals are all of them here; there the list is cut after the eighth.
-    const cut = await page.$$eval('.changes>li>span', all => all.slice(8).map(each => each.textContent));
-    assert.deepEqual(missing.filter(line => !cut.includes(line)), [], 'every line of the page is one of the program');
+    const cut = await page.$$eval('.changes>li>span', each => each.slice(8).map(one => one.textContent));
+    assert.deepEqual(missing.filter(line => !cut.includes(line)), [], `every line of ${name} is one of the program`);
+    assert(all.length > 30, `${all.length} lines of ${name}`);
     await shot(`plan of ${name}`);
-    if (stage.browser === 'firefox') return; // its driver cannot set the paper
+    if (stage.browser === 'firefox') continue; // its driver cannot set the paper
     for (const format of /** @type {const} */ (['A4', 'letter'])) {
       const paper = Buffer.from(await page.pdf({ format })).toString('latin1');
       const sides = paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
       assert(sides >= 1 && sides <= 2, `${sides} sides of ${format}`);
     }
-  });
-}
+  }
+});
 
 eachBrowser('a change is made by one key and undone by one', async stage => {
   const { page } = stage;
   await begin(stage);
   await page.select('[data-part=example]', String(SITES.indexOf('mill-race')));
+  await answered(page);
   await enter(page, 'lean', '34 deg');
-  await worked(page);
+  await answered(page);
   const keys = await page.$$('[data-change]');
   assert(keys.length > 0, (await lines(page)).join('\n'));
   const before = await file(page);
   await keys[0].click();
-  await worked(page);
+  await answered(page);
   assert.match((await page.$eval('[data-part=said]', at => at.textContent)) ?? '', /Changed|by hand/);
   if (await file(page) !== before) {
     assert.notEqual(await page.$eval('[data-part=answers]', at => /** @type {HTMLElement} */ (at).dataset.advice), 'change');
@@ -134,14 +142,14 @@ eachBrowser('variants stand side by side, and what was measured beside its plan'
   const { page } = stage;
   await begin(stage);
   await page.select('[data-part=example]', '0');
-  await worked(page);
+  await answered(page);
   await page.click('[data-part=keep]');
   await enter(page, 'lean', '19 deg');
-  await worked(page);
+  await answered(page);
   const beside = await page.$eval('[data-part=beside]', at => at.textContent ?? '');
   assert(beside.includes('Variant A') && beside.includes('16°') && beside.includes('19°'), beside);
   await page.click('[data-part=beside] button');
-  await worked(page);
+  await answered(page);
   assert.match(await file(page), /lean = "16 deg"/);
   const input = /** @type {import('puppeteer-core').ElementHandle<HTMLInputElement>} */ (await page.$('[data-part=measured]'));
   await input.uploadFile(join(root, 'crate/outlean/sites/slate-bench-as-built.toml'));
@@ -201,7 +209,7 @@ for (const width of [320, 1920]) {
     const { page, axe, shot } = stage;
     await begin(stage);
     await page.select('[data-part=example]', '1');
-    await worked(page);
+    await answered(page);
     assert(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), 'nothing goes beyond the page');
     assert.deepEqual(await axe(), []);
     await shot(`planner ${width}`);
