@@ -2,7 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "a test that cannot read its files has failed")]
 
-use outlean_rigfile::{EditError, JOB, choices, edit, fields, read};
+use outlean_rigfile::{EditError, JOB, choices, edit, fields, guys_in, read, with_guy, without_guy};
 use proptest::prelude::*;
 use std::fs;
 use std::path::Path;
@@ -204,4 +204,106 @@ fn it_is_written_as_it_was() {
     assert_eq!(edit(text, "line.sling", Some("0.5 m")).expect("there"), text.replace("0.4", "0.5"));
     assert_eq!(edit(text, "feet.pinned", Some("yes")).expect("there"), text.replace("false", "true"));
     assert_eq!(edit(text, "line.sling", Some("it's")).expect("there"), text.replace("'0.4 m'", "\"it's\""));
+}
+
+/// What is read of every guy, by the name that stands for all of them.
+fn guys(text: &str) -> Vec<Value> {
+    let table: Table = text.parse().expect("it is TOML");
+    table.get("guy").and_then(Value::as_array).cloned().unwrap_or_default()
+}
+
+/// The lines of a text that hold a comment of their own.
+fn alone(text: &str) -> Vec<&str> {
+    text.lines().filter(|line| line.trim_start().starts_with('#')).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn a_guy_that_is_added_is_taken_out_again_without_a_trace(
+        file in 0..files().len(), crlf in any::<bool>(), newline in any::<bool>(),
+    ) {
+        let text = commented(&files()[file], crlf);
+        let text = if newline { text } else { text.trim_end().to_owned() };
+        let (more, number) = with_guy(&text).expect("there is room");
+        prop_assert_eq!(number, guys(&text).len());
+        prop_assert_eq!(guys(&more).len(), number + 1);
+        prop_assert!(comments(&more) == comments(&text));
+        // What is said of it afterwards goes with it.
+        let said = edit(&more, &format!("guy.{number}.ahead"), Some("5 m")).expect("there is a place");
+        prop_assert_eq!(guys(&said).last().and_then(|guy| guy.get("ahead")).map(plain), Some("5 m".to_owned()));
+        for more in [more, said] {
+            let back = without_guy(&more, number).expect("it is there");
+            prop_assert_eq!(back.trim_end(), text.trim_end());
+        }
+    }
+
+    #[test]
+    fn a_guy_that_is_taken_out_takes_no_other_with_it(file in 0..files().len(), number in 0_usize..3, crlf in any::<bool>()) {
+        let text = commented(&files()[file], crlf);
+        let before = guys(&text);
+        let made = without_guy(&text, number);
+        if number >= before.len() {
+            prop_assert_eq!(made, Err(EditError::NoPlace));
+            return Ok(());
+        }
+        let made = made.expect("it is there");
+        let mut left = before;
+        left.remove(number);
+        prop_assert_eq!(guys(&made), left);
+        let mut others: Table = text.parse().expect("it is TOML");
+        let mut rest: Table = made.parse().expect("it is TOML");
+        others.remove("guy");
+        rest.remove("guy");
+        prop_assert_eq!(rest, others);
+        // Every byte before it and after it is there.
+        let start = made.bytes().zip(text.bytes()).take_while(|(a, b)| a == b).count();
+        prop_assert!(text.ends_with(made.get(start..).expect("between letters")), "{}", made);
+    }
+
+    #[test]
+    fn guys_never_panic(text in "[a-z.\\[\\]{}='\", #\n]{0,60}|\\[\\[guy\\]\\][a-z.\\[\\]{}='\", #\n]{0,40}", number in 0_usize..9) {
+        let _ = (with_guy(&text), without_guy(&text, number));
+    }
+}
+
+/// Comments on lines of their own before a guy and after it stay, one beside its values goes with it.
+#[test]
+fn a_guy_goes_with_what_is_written_beside_it_alone() {
+    let text = "lean = '18 deg'\n# the aft one\n[[guy]] # to the oak\nsetback = '6 m' # taped\n\n# the fore one\n[[guy]]\nahead = '5 m'\n# and the rest\n[limits]\n";
+    let made = without_guy(text, 0).expect("it is there");
+    assert_eq!(
+        made,
+        "lean = '18 deg'\n# the aft one\n\n# the fore one\n[[guy]]\nahead = '5 m'\n# and the rest\n[limits]\n"
+    );
+    assert_eq!(alone(&made), alone(text));
+}
+
+#[test]
+fn guys_in_braces_go_and_come_too() {
+    let text = "guy = [\n  { setback = '6 m' }, # aft\n  { ahead = '5 m' },\n]\n";
+    assert_eq!(without_guy(text, 0), Ok("guy = [\n  # aft\n  { ahead = '5 m' },\n]\n".to_owned()));
+    assert_eq!(with_guy("guy = []\n"), Ok(("guy = [ { }]\n".to_owned(), 0)));
+    assert_eq!(
+        with_guy("guy = [{ setback = '6 m' }]"),
+        Ok(("guy = [{ setback = '6 m' }, { }]".to_owned(), 1))
+    );
+}
+
+#[test]
+fn there_are_no_more_guys_than_a_rig_may_have() {
+    let six = "[[guy]]\nsetback = '6 m'\n".repeat(6);
+    assert_eq!(with_guy(&six), Err(EditError::NoPlace));
+    // One too many is taken out all the same.
+    let seven = format!("{six}[[guy]]\nahead = '5 m'\n");
+    assert_eq!(
+        without_guy(&seven, 0),
+        Ok(format!("{}[[guy]]\nahead = '5 m'\n", "[[guy]]\nsetback = '6 m'\n".repeat(5)))
+    );
+    assert_eq!(without_guy(&seven, 6), Ok(six));
+    assert_eq!(without_guy("guy = 3", 0), Err(EditError::NoPlace));
+    assert_eq!(with_guy("guy = 3"), Err(EditError::NoPlace));
+    assert_eq!(with_guy("guy = "), Err(EditError::NotToml));
+    assert_eq!(guys_in("[[guy]]\n"), 1);
 }

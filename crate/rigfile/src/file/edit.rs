@@ -141,12 +141,12 @@ fn literal(to: &str, kind: Wanted, before: &str) -> String {
     quoted
 }
 
-fn spliced(text: &str, range: Range<usize>, by: &str) -> Option<String> {
+pub(super) fn spliced(text: &str, range: Range<usize>, by: &str) -> Option<String> {
     Some(format!("{}{by}{}", text.get(..range.start)?, text.get(range.end..)?))
 }
 
 /// `text` without a statement; with what stands beside it, as a comment.
-fn without(text: &str, statement: Range<usize>, inline: bool) -> Option<String> {
+pub(super) fn without(text: &str, statement: Range<usize>, inline: bool) -> Option<String> {
     let (before, after) = (text.get(..statement.start)?, text.get(statement.end..)?);
     if inline {
         let rest = after.trim_start();
@@ -166,12 +166,12 @@ fn without(text: &str, statement: Range<usize>, inline: bool) -> Option<String> 
 }
 
 /// Where the line begins that holds the byte `at`.
-fn line_start(text: &str, at: usize) -> usize {
+pub(super) fn line_start(text: &str, at: usize) -> usize {
     text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |end| end + 1)
 }
 
 /// Where the line ends that holds the byte `at`, its end mark included.
-fn line_end(text: &str, at: usize) -> usize {
+pub(super) fn line_end(text: &str, at: usize) -> usize {
     text.get(at..).and_then(|after| after.find('\n')).map_or(text.len(), |end| at + end + 1)
 }
 
@@ -317,7 +317,7 @@ impl Holder<'_> {
 }
 
 /// Where the last statement of a table's own ends: not those under headings of their own.
-fn last_of(text: &str, table: &DeTable<'_>) -> Option<usize> {
+pub(super) fn last_of(text: &str, table: &DeTable<'_>) -> Option<usize> {
     let own =
         |(key, value): (&Spanned<std::borrow::Cow<'_, str>>, &Spanned<DeValue<'_>>)| match value.get_ref() {
             DeValue::Table(inner) => match form(text, &value.span(), key.span().start) {
@@ -333,14 +333,19 @@ fn last_of(text: &str, table: &DeTable<'_>) -> Option<usize> {
 
 /// A heading and its first statement, after all else.
 fn at_the_end(text: &str, heading: &str, rest: &str) -> Place {
+    let before = format!("{}{rest} = ", heading_at_the_end(text, heading));
+    Place::New { at: text.len(), before, after: new_line(text).to_owned() }
+}
+
+/// A heading as it goes after all else.
+pub(super) fn heading_at_the_end(text: &str, heading: &str) -> String {
     let new = new_line(text);
     let apart = match text {
         "" => String::new(),
         text if text.ends_with('\n') => new.to_owned(),
         _ => new.repeat(2),
     };
-    let before = format!("{apart}{heading}{new}{rest} = ");
-    Place::New { at: text.len(), before, after: new.to_owned() }
+    format!("{apart}{heading}{new}")
 }
 
 /// How the lines of a text end.

@@ -154,10 +154,12 @@
 mod assemble;
 mod edit;
 mod gear;
+mod guys;
 mod plan;
 mod walk;
 
 pub use edit::{EditError, edit, written};
+pub use guys::{guys_in, with_guy, without_guy};
 
 use crate::Job;
 use crate::problem::{Problem, Severity};
