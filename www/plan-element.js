@@ -90,7 +90,7 @@ class PlanElement extends WordedElement {
       if (examples.value && chosen) this.#open(chosen.text);
       examples.value = '';
     });
-    this.#form = new PlanForm(this.words, (key, value, done) => this.#set(key, value, done));
+    this.#form = new PlanForm(this.words, (key, value, done) => this.#set(key, value, done), number => this.#guy(number));
     this.replaceChildren(
       made('div', { class: 'keys' },
         key('new', () => this.#open(this.#planner.start())),
@@ -142,6 +142,16 @@ class PlanElement extends WordedElement {
     if (!this.#planner.set(key, value)) this.say('planner.no_place');
     if (done) this.#planner.rest();
     this.#renew();
+  }
+
+  /** Takes the guy of a number out, or adds one and asks where it is anchored. @param {number} [number] */
+  #guy(number) {
+    const added = number === undefined ? this.#planner.add_guy() : undefined;
+    if (number === undefined ? added === undefined : !this.#planner.take_out_guy(number)) return this.say('planner.no_place');
+    this.#renew();
+    this.say(number === undefined ? 'planner.guy_added' : 'planner.guy_gone', { number: (number ?? added) + 1 });
+    if (number === undefined) this.#form?.focus(`guy.${added}.setback`);
+    else this.named('undo').focus();
   }
 
   /** Works out no more of what was there. */

@@ -5,7 +5,7 @@ import { inLines, inWords } from './plan-said.js';
 
 /** @typedef {import('./plan-element.js').Problem} Problem */
 /** @typedef {{ key: string, means: string, kind: string, value: string, options?: string[], allowed?: string, example?: string, first: boolean, problem?: Problem }} Row */
-/** @typedef {{ sections: { key: string, heading: string, rows: Row[] }[], problems: Problem[], errors: number }} Form */
+/** @typedef {{ sections: { key: string, heading: string, rows: Row[] }[], problems: Problem[], errors: number, room: boolean }} Form */
 /** @typedef {HTMLInputElement | HTMLSelectElement} Entry */
 
 export class PlanForm {
@@ -14,16 +14,20 @@ export class PlanForm {
   #made = '';
   #general = made('ul', { class: 'wrong', role: 'alert' });
 
-  /** @param {Record<string, string>} words @param {(key: string, value: string, done: boolean) => void} set */
-  constructor(words, set) {
+  /**
+   * @param {Record<string, string>} words @param {(key: string, value: string, done: boolean) => void} set
+   * @param {(number?: number) => void} guy takes out the guy of a number, or adds one
+   */
+  constructor(words, set, guy) {
     this.words = words;
     this.set = set;
+    this.guy = guy;
     this.element.addEventListener('submit', event => event.preventDefault());
   }
 
   /** Shows a form. Rows are made anew only when others are asked for. @param {Form} form */
   show(form) {
-    const asked = form.sections.map(section => section.key + section.rows.map(row => row.key + row.kind).join()).join();
+    const asked = form.sections.map(section => section.key + section.rows.map(row => row.key + row.kind).join()).join() + form.room;
     if (asked !== this.#made) this.#make(form);
     this.#made = asked;
     for (const { rows } of form.sections) for (const row of rows) this.#put(row);
@@ -45,10 +49,11 @@ export class PlanForm {
     const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset?.key;
     const open = new Set([...this.element.querySelectorAll('details[open]')].map(each => /** @type {HTMLElement} */ (each).dataset.of));
     this.#rows.clear();
+    /** @type {HTMLElement[]} */
     const sections = form.sections.map(({ key, heading, rows }) => {
       const [first, more] = [rows.filter(row => row.first), rows.filter(row => !row.first)].map(part => part.map(row => this.#row(row)));
-      // Of a second line or another guy that is not there, all is folded away.
-      const absent = /^(second|guy\.)/.test(key) && rows.every(row => !row.value);
+      // Of a second line that is not there, all is folded away.
+      const absent = key === 'second' && rows.every(row => !row.value);
       const folded = absent ? [...first, ...more] : more;
       /** @type {HTMLElement[]} */
       const inside = absent ? [] : first;
@@ -57,10 +62,27 @@ export class PlanForm {
         details.open = open.has(key);
         inside.push(details);
       }
+      const [, guy] = key.match(/^guy\.(\d+)$/) ?? [];
+      if (guy) inside.push(this.#key('guy_out', Number(guy)));
       return made('fieldset', { 'data-section': key }, made('legend', {}, heading), ...inside);
     });
+    // Another guy goes after all there are: before whoever hauls.
+    const people = form.sections.findIndex(section => section.key === 'people');
+    if (form.room) sections.splice(people, 0, this.#key('guy_add'));
     this.element.replaceChildren(this.#general, ...sections);
     if (focused) this.#rows.get(focused)?.entry.focus();
+  }
+
+  /** A key that takes a guy out, or adds one. @param {string} name @param {number} [number] */
+  #key(name, number) {
+    const key = made('button', { type: 'button', 'data-part': name }, say(this.words, `planner.${name}`, { number: (number ?? 0) + 1 }));
+    key.addEventListener('click', () => this.guy(number));
+    return key;
+  }
+
+  /** Puts the focus into a row. @param {string} key */
+  focus(key) {
+    this.#rows.get(key)?.entry.focus();
   }
 
   /** @param {Row} row */

@@ -138,6 +138,30 @@ eachBrowser('a change is made by one key and undone by one', async stage => {
   }
 });
 
+eachBrowser('a guy is added and taken out by one key, each undone by one', async stage => {
+  const { page } = stage;
+  await begin(stage);
+  const before = await file(page);
+  await page.click('[data-part=guy_add]');
+  assert.equal(await page.evaluate(() => /** @type {HTMLElement} */ (document.activeElement).dataset.key), 'guy.2.setback', 'it is asked where it is anchored');
+  await page.waitForFunction(() => document.querySelector('[data-part=answers]')?.textContent?.includes('Waiting for: anchor behind'));
+  await page.keyboard.type('5 m');
+  await page.keyboard.press('Tab');
+  await answered(page);
+  assert.equal(await file(page), `${before}\n[[guy]]\nsetback = "5 m"\n`);
+  assert((await lines(page)).length > 30, 'a plan comes of it');
+  await page.click('[data-section="guy.0"] [data-part=guy_out]');
+  assert.equal(await file(page), `${before.replace('[[guy]]\nsetback = "7 m"\n\n', '')}\n[[guy]]\nsetback = "5 m"\n`);
+  assert.match((await page.$eval('[data-part=said]', at => at.textContent)) ?? '', /Guy 1 is taken out/);
+  assert.equal(await page.evaluate(() => /** @type {HTMLElement} */ (document.activeElement).dataset.part), 'undo', 'one key takes it back');
+  // Taken out, said, added: three steps.
+  for (const left of [2, 3, 3]) {
+    assert.equal(await page.$$eval('[data-part=guy_out]', all => all.length), left);
+    await page.click('[data-part=undo]');
+  }
+  assert.equal(await file(page), before);
+});
+
 eachBrowser('variants stand side by side, and what was measured beside its plan', async stage => {
   const { page } = stage;
   await begin(stage);

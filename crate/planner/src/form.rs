@@ -2,8 +2,8 @@
 
 use outlean_rig::{Dimension, MAX_GUYS};
 use outlean_rigfile::{
-    JOB, JOB_TEXTS, LEAN_AGAIN, Problem, Severity, Units, Words, choice, dimension_key, field, read, show,
-    written,
+    JOB, JOB_TEXTS, LEAN_AGAIN, Problem, Severity, Units, Words, choice, dimension_key, field, guys_in, read,
+    show, written,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -17,6 +17,8 @@ pub struct Form {
     problems: Vec<Said>,
     /// How many rows or problems keep a plan from being worked out.
     errors: usize,
+    /// Whether there is room for another guy.
+    room: bool,
 }
 
 #[derive(Serialize)]
@@ -226,18 +228,15 @@ pub fn form(text: &str, words: &Words, units: Units) -> Form {
     let errors = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
     let mut left: Vec<&Problem> = problems.iter().collect();
     let mut sections = Vec::new();
+    let guys = guys_in(text);
     // Guys stand where the frame is steadied: before whoever hauls.
     for (name, first, more) in SECTIONS {
         if name == "people" {
-            let guys =
-                (0..MAX_GUYS).filter(|guy| values.keys().any(|key| key.starts_with(&format!("guy.{guy}."))));
-            let guys = guys.count();
-            for guy in 0..(guys + 1).min(MAX_GUYS) {
+            for guy in 0..guys {
                 let of =
                     |names: &[&str]| names.iter().map(|name| format!("guy.{guy}.{name}")).collect::<Vec<_>>();
                 let number = (guy + 1).to_string();
-                let key = if guy < guys { "form.guy" } else { "form.guy_more" };
-                let heading = words.fill(key, &[("number", &number)]);
+                let heading = words.fill("form.guy", &[("number", &number)]);
                 sections.push(Section {
                     key: format!("guy.{guy}"),
                     heading,
@@ -253,7 +252,7 @@ pub fn form(text: &str, words: &Words, units: Units) -> Form {
         });
     }
     let problems = left.into_iter().map(|problem| said(problem, words)).collect();
-    Form { sections, problems, errors }
+    Form { sections, problems, errors, room: guys < MAX_GUYS }
 }
 
 fn rows(

@@ -8,7 +8,7 @@ mod form;
 mod picture;
 mod worked;
 
-use outlean_rigfile::{Units, Words, edit};
+use outlean_rigfile::{Units, Words, edit, with_guy, without_guy};
 use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 use worked::Worked;
@@ -95,6 +95,19 @@ impl Planner {
             }
             Err(_) => false,
         }
+    }
+
+    /// Adds a guy of which nothing is said yet, as one step. Its number, counted from 0; none where there is no place for it.
+    pub fn add_guy(&mut self) -> Option<usize> {
+        let (text, number) = with_guy(&self.text).ok()?;
+        self.put(text);
+        Some(number)
+    }
+
+    /// Takes the guy of that number out, counted from 0, as one step; every byte that is not its own stays. Whether there
+    /// was one.
+    pub fn take_out_guy(&mut self, number: usize) -> bool {
+        without_guy(&self.text, number).map(|text| self.put(text)).is_ok()
     }
 
     /// Ends what is written at one key: what comes next is another step.

@@ -108,6 +108,31 @@ fn an_emptied_field_is_gone_and_a_new_guy_is_there() {
     assert!(!planner.set("guy.9.ahead", "5 m") && !planner.set("feet.colour", "red"));
 }
 
+/// A guy is added, said, taken out again, each in one step back; the others keep what is said of them.
+#[test]
+fn a_guy_comes_and_goes_by_one_step() {
+    let mut planner = new();
+    let before = planner.text();
+    assert_eq!(planner.add_guy(), Some(2));
+    // Of one of which nothing is said nothing is worked out: it is asked where it is anchored.
+    assert!(row(&planner, "guy.2.setback")["problem"]["error"] == true);
+    assert!(parsed(&planner.answer())["advice"].is_null());
+    assert!(planner.set("guy.2.setback", "5 m") && !parsed(&planner.answer())["advice"].is_null());
+    let three = planner.text();
+    assert!(planner.take_out_guy(0));
+    assert_eq!(row(&planner, "guy.0.ahead")["value"], "6 m");
+    assert_eq!(row(&planner, "guy.1.setback")["value"], "5 m");
+    assert!(planner.step(true) && planner.text() == three);
+    assert!(planner.step(true) && planner.step(true) && planner.text() == before);
+    assert!(!planner.take_out_guy(2) && planner.text() == before && planner.steps() == [0, 3]);
+    // Without any, the frame is told to fall, and there is room for six.
+    assert!(planner.take_out_guy(0) && planner.take_out_guy(0));
+    assert_eq!(parsed(&planner.answer())["advice"], "do_not_build");
+    let added: Vec<_> = (0..7).map(|_| planner.add_guy()).collect();
+    assert_eq!(added, [Some(0), Some(1), Some(2), Some(3), Some(4), Some(5), None]);
+    assert_eq!(parsed(&planner.form())["room"], false);
+}
+
 /// The first proposal of a rig past its rope does what it says, in one step back.
 #[test]
 fn a_proposal_is_written_into_the_file_and_undone_by_one_step() {
