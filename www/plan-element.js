@@ -4,6 +4,7 @@
 import { give, made, styled, wordsOf } from './made.js';
 import { PlanForm } from './plan-form.js';
 import { forgotten, kept, linked, linkOf, remember } from './plan-kept.js';
+import { PlanMeant } from './plan-meant.js';
 import { drawing, inLines, sections } from './plan-said.js';
 import { planner } from './plan-program.js';
 import { WordedElement } from './worded.js';
@@ -25,6 +26,7 @@ const BESIDE = 2;
 class PlanElement extends WordedElement {
   /** @type {any} */ #planner;
   /** @type {PlanForm | undefined} */ #form;
+  /** @type {PlanMeant | undefined} */ #meant;
   /** @type {{ title: string, text: string }[]} */ #examples = [];
   /** @type {[string, string][]} Titles and texts. */ #beside = [];
   /** @type {string | undefined} */ #measured;
@@ -91,6 +93,7 @@ class PlanElement extends WordedElement {
       examples.value = '';
     });
     this.#form = new PlanForm(this.words, (key, value, done) => this.#set(key, value, done), number => this.#guy(number));
+    this.#meant = new PlanMeant(this.words, this.#form.element, (...asked) => JSON.parse(this.#planner.meant(...asked)));
     this.replaceChildren(
       made('div', { class: 'keys' },
         key('new', () => this.#open(this.#planner.start())),
@@ -106,7 +109,7 @@ class PlanElement extends WordedElement {
         key('print', () => print())),
       made('p', { class: 'plan-said', role: 'status', 'data-part': 'said' }),
       made('div', { class: 'plan' },
-        made('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, made('h2', { id: 'plan-form' }, word('form')), this.#form.element),
+        made('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, made('h2', { id: 'plan-form' }, word('form')), this.#meant.element, this.#form.element),
         made('section', { class: 'plan-answers', tabindex: '0', 'aria-labelledby': 'plan-answers' }, made('h2', { id: 'plan-answers' }, word('answers')),
           made('p', { class: 'plan-caution' }, this.word('caution')),
           made('div', { 'data-part': 'beside' }),
@@ -212,6 +215,7 @@ class PlanElement extends WordedElement {
     remember(this.text) || forgotten(() => this.say('planner.unkept'));
     const form = JSON.parse(this.#planner.form());
     this.#form?.show(form);
+    this.#meant?.draw();
     const [back, forth] = this.#planner.steps();
     this.named('undo').disabled = back === 0;
     this.named('redo').disabled = forth === 0;

@@ -93,6 +93,7 @@ export class PlanForm {
       : made('input', { id, 'data-key': key, type: 'text', autocapitalize: 'off', spellcheck: 'false', ...(kind === 'text' ? {} : { inputmode: 'text' }) });
     const note = made('small', { id: `${id}-note` });
     entry.setAttribute('aria-describedby', note.id);
+    entry.setAttribute('aria-details', 'plan-meant');
     entry.addEventListener('input', () => this.set(key, entry.value, false));
     entry.addEventListener('change', () => this.set(key, entry.value, true));
     const row = made('div', { class: 'row' }, made('label', { for: id }, means), entry, note);

@@ -51,12 +51,11 @@ function set(words, lines) {
   return out;
 }
 
-/** A picture out of its text, by name; nothing for none. @param {string} text @param {string} name */
+/** A picture out of its text, by another name than its own where one is given; nothing for none. @param {string} text @param {string} [name] */
 export function drawing(text, name) {
-  if (!text) return [];
-  const svg = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
-  if (svg.localName !== 'svg') return [];
+  const svg = new DOMParser().parseFromString(text, 'text/html').querySelector('svg');
+  if (!svg) return [];
   svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', name);
+  if (name) svg.setAttribute('aria-label', name);
   return [document.importNode(svg, true)];
 }

@@ -162,6 +162,48 @@ eachBrowser('a guy is added and taken out by one key, each undone by one', async
   assert.equal(await file(page), before);
 });
 
+eachBrowser('what a field means is marked on the frame as one enters it or points at it', async stage => {
+  const { page, axe, shot } = stage;
+  await begin(stage);
+  const meant = () => page.$eval('[data-part=meant]', at => ({
+    said: at.querySelector('figcaption')?.textContent ?? '',
+    told: at.querySelector('svg')?.getAttribute('aria-label'),
+    numbers: [...at.querySelectorAll('svg text')].map(each => each.textContent),
+    height: at.getBoundingClientRect().height,
+  }));
+  const still = await meant();
+  assert.match(still.said, /is marked here/);
+  assert.deepEqual(still.numbers, []);
+  await page.focus('[data-key="feet.spread"]');
+  const spread = await meant();
+  assert.equal(spread.said, 'distance between the feet: 1.3 m. Seen from behind, facing the edge.');
+  assert.deepEqual([spread.told, spread.numbers], [spread.said, ['1.3 m']]);
+  assert.equal(await page.$eval('[data-key="feet.spread"]', entry => document.getElementById(entry.getAttribute('aria-details') ?? '')?.textContent), spread.said);
+  // While nothing can be read, the frame stays as it was, with what is typed.
+  await page.$eval('[data-key="feet.spread"]', entry => /** @type {HTMLInputElement} */ (entry).select());
+  await page.keyboard.type('1');
+  assert.deepEqual((await meant()).numbers, ['1']);
+  await page.click('[data-part=undo]');
+  // What is pointed at goes before what is entered, and is left again.
+  await page.focus('[data-key="edge.headroom"]');
+  await page.hover('[data-key="edge.ahead"]');
+  assert.match((await meant()).said, /^edge ahead of the foot line: 0\.5 m/);
+  await page.mouse.move(1, 1);
+  assert.match((await meant()).said, /^headroom asked for: 0\.5 m/);
+  await page.focus('[data-key="load.mass"]');
+  assert.deepEqual((await meant()).numbers, [], 'a mass is not drawn');
+  await page.focus('[data-key="guy.0.setback"]');
+  await shot('what a field means');
+  const last = await meant();
+  assert.equal(last.height, still.height, 'nothing moves');
+  // Neither it nor anything else lies over what is entered.
+  assert(await page.$eval('[data-key="guy.0.setback"]', entry => {
+    const { left, top, width, height } = entry.getBoundingClientRect();
+    return document.elementFromPoint(left + width / 2, top + height / 2) === entry;
+  }));
+  assert.deepEqual(await axe(), []);
+});
+
 eachBrowser('variants stand side by side, and what was measured beside its plan', async stage => {
   const { page } = stage;
   await begin(stage);

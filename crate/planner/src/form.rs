@@ -280,10 +280,7 @@ fn row(
         let shown = |value: f64| show(value, dimension, units).to_string();
         words.fill("form.allowed", &[("least", &shown(least)), ("most", &shown(most))])
     };
-    let of_row = match key.strip_prefix("guy.").and_then(|rest| rest.split_once('.')) {
-        Some((_, name)) => format!("guy.N.{name}"),
-        None => key.clone(),
-    };
+    let of_row = row_of(&key);
     let (mut kind, mut options, mut allowed, mut example) =
         ("number", Vec::new(), String::new(), String::new());
     if key == "lean" || key == LEAN_AGAIN {
@@ -301,7 +298,7 @@ fn row(
     } else {
         return None;
     }
-    let means = words.say(&format!("field.{of_row}")).to_owned();
+    let means = means(&key, words);
     let mine = |problem: &&&Problem| problem.what.key().is_some_and(|of| of == key);
     let problem = left.iter().find(mine).copied();
     if let Some(problem) = problem {
@@ -316,6 +313,19 @@ fn row(
     };
     let first = first || !value.is_empty() || problem.is_some();
     Some(Row { key, means, kind, value, options, allowed, example, first, problem })
+}
+
+/// What the field of a key means, in words.
+pub fn means(key: &str, words: &Words) -> String {
+    words.say(&format!("field.{}", row_of(key))).to_owned()
+}
+
+/// The key that stands for that of every guy in string files and tables.
+fn row_of(key: &str) -> String {
+    match key.strip_prefix("guy.").and_then(|rest| rest.split_once('.')) {
+        Some((_, name)) => format!("guy.N.{name}"),
+        None => key.to_owned(),
+    }
 }
 
 /// A problem in words.

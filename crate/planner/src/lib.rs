@@ -5,9 +5,12 @@
 mod answer;
 mod apply;
 mod form;
+mod meaning;
+mod meant;
 mod picture;
 mod worked;
 
+use outlean_rig::Rig;
 use outlean_rigfile::{Units, Words, edit, with_guy, without_guy};
 use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
@@ -37,6 +40,8 @@ pub struct Planner {
     writing: Option<String>,
     /// A text and the plan that it makes, if it makes one.
     worked: Option<(String, Option<Worked>)>,
+    /// The last rig that could be read, to show on it what is asked for while the text makes none.
+    seen: Option<Rig>,
 }
 
 #[wasm_bindgen]
@@ -56,6 +61,7 @@ impl Planner {
             forth: Vec::new(),
             writing: None,
             worked: None,
+            seen: None,
         }
     }
 
@@ -140,6 +146,13 @@ impl Planner {
     /// What is asked for, as JSON, in the order in which a site is walked: `form.rs`.
     pub fn form(&self) -> String {
         json(&form::form(&self.text, &self.words, self.units))
+    }
+
+    /// What the field of a key measures, as JSON: `meant.rs`; for CSS pixels, and type `k` times as large as on a page. Of a
+    /// key of nothing that is measured on the frame, the frame alone.
+    pub fn meant(&mut self, key: &str, width: f64, height: f64, k: f64) -> String {
+        let plate = meaning::Plate { width, height, k };
+        json(&meant::meant(&self.text, key, &mut self.seen, &self.words, plate))
     }
 
     /// Draws so many more rigs a little off, up to as many as `outlean plan` does; how many are still to be drawn. None of a
