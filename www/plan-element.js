@@ -5,6 +5,7 @@ import { give, made, styled, wordsOf } from './made.js';
 import { PlanForm } from './plan-form.js';
 import { forgotten, kept, linked, linkOf, remember } from './plan-kept.js';
 import { PlanMeant } from './plan-meant.js';
+import { fitted } from './plan-paper.js';
 import { drawing, inLines, sections } from './plan-said.js';
 import { planner } from './plan-program.js';
 import { WordedElement } from './worded.js';
@@ -18,8 +19,6 @@ const BEFORE = 120;
 const REST = 500;
 /** How long rigs a little off are drawn in one go, ms. */
 const SLICE = 4;
-/** So many letters are more than one, two, three sizes of print hold on two sides. */
-const LENGTHS = [10_500, 12_000, 16_000];
 /** How many plans lie beside this one at most. */
 const BESIDE = 2;
 
@@ -51,7 +50,7 @@ class PlanElement extends WordedElement {
     else if (kept()) this.#planner.open(kept());
     if (text === '') this.say('planner.link_bad');
     new MutationObserver(() => this.#renew()).observe(document.documentElement, { attributeFilter: ['data-theme', 'data-units'] });
-    addEventListener('beforeprint', () => this.#draw(true));
+    addEventListener('beforeprint', () => this.#print());
     addEventListener('afterprint', () => this.#draw(false));
     this.#renew();
     this.dataset.ready = '';
@@ -112,11 +111,12 @@ class PlanElement extends WordedElement {
         made('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, made('h2', { id: 'plan-form' }, word('form')), this.#meant.element, this.#form.element),
         made('section', { class: 'plan-answers', tabindex: '0', 'aria-labelledby': 'plan-answers' }, made('h2', { id: 'plan-answers' }, word('answers')),
           made('p', { class: 'plan-caution' }, this.word('caution')),
+          made('p', { class: 'plan-title', 'data-part': 'title' }),
           made('div', { 'data-part': 'beside' }),
           made('div', { 'data-part': 'aside' }),
           made('div', { 'data-part': 'answers' }),
           made('p', { class: 'facts', 'data-part': 'surely' }),
-          made('section', { class: 'plan-names' }, made('h3', {}, word('names')), this.#names()),
+          made('section', { class: 'plan-names' }, made('h3', {}, word('names')), this.#names(), made('p', { 'data-part': 'printed' })),
           made('p', { class: 'plan-caution twice' }, this.word('caution')))),
     );
   }
@@ -257,9 +257,6 @@ class PlanElement extends WordedElement {
     const shown = sections(this.words, answer.sections, section => section.key === 'proposals' ? this.#proposals(answer.proposals) : []);
     const [occasion, verdict, ...rest] = shown;
     // What to do with it first, and what it looks like.
-    // However much there is, it goes on two sides of paper.
-    const letters = shown.reduce((sum, section) => sum + (section.textContent ?? '').length, 0);
-    this.dataset.long = String(LENGTHS.filter(length => letters > length).length);
     at.replaceChildren(...[verdict, made('figure', { 'data-part': 'side' }), occasion, ...rest].filter(Boolean));
     this.#draw(false);
     this.#besides();
@@ -312,12 +309,23 @@ class PlanElement extends WordedElement {
     aside.replaceChildren(made('ul', {}, ...inLines(problems)), ...sections(this.words, said), made('div', { class: 'keys' }, drop));
   }
 
+  /** However much there is, it goes on two sides of paper. */
+  #print() {
+    this.#draw(true);
+    this.named('title').textContent = this.#form?.value('title') ?? '';
+    this.named('printed').textContent = this.word('planner.printed', { date: new Date().toLocaleDateString(document.documentElement.lang, { dateStyle: 'long' }) });
+    const answers = /** @type {HTMLElement} */ (this.querySelector('.plan-answers'));
+    fitted(this, answers, left => this.word('planner.left_off', { things: left.map(name => this.word(`planner.left_off.${name}`)).join(', ') }));
+  }
+
   /** Draws the frame, on paper in the inks of print. @param {boolean} paper */
   #draw(paper) {
     const at = this.named('side');
     if (!at) return;
     const dark = !paper && getComputedStyle(document.documentElement).colorScheme === 'dark';
-    at.replaceChildren(...drawing(this.#planner.side(830, 480, dark), this.word('planner.figure')), ...drawing(this.#planner.ground(118, 66, dark), this.word('planner.ground')));
+    // On paper beside the ground plan, at its own size, so that its lettering can be read.
+    const [width, height] = paper ? [252, 197] : [830, 480];
+    at.replaceChildren(...drawing(this.#planner.side(width, height, dark), this.word('planner.figure')), ...drawing(this.#planner.ground(118, paper ? 52 : 66, dark), this.word('planner.ground')));
     const spread = drawing(this.#planner.spread(560, dark), this.word('planner.spread'));
     const [surely] = this.querySelectorAll('[data-section=uncertainty]');
     surely?.querySelector('svg')?.remove();

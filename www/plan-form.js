@@ -44,6 +44,11 @@ export class PlanForm {
     return this.#rows.get(key)?.row.querySelector('label')?.textContent ?? key;
   }
 
+  /** What stands in a row. @param {string} key */
+  value(key) {
+    return this.#rows.get(key)?.entry.value;
+  }
+
   /** @param {Form} form */
   #make(form) {
     const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset?.key;

@@ -5,6 +5,8 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { eachBrowser } from './harness.mjs';
+import { longPlan } from './long-plan.mjs';
+import { printed } from './pdf.mjs';
 import { outlean, root } from './place.mjs';
 import { scratch } from './scratch.mjs';
 
@@ -31,8 +33,8 @@ const worked = page => page.waitForFunction(() => /** @type {HTMLElement} */ (do
 /** The text of the file as it stands. @param {Page} page */
 const file = page => page.$eval('outlean-plan', plan => /** @type {any} */ (plan).text);
 
-/** Every line of the answers, without keys. @param {Page} page */
-const lines = page => page.$$eval('[data-part=answers]>section', all => all.flatMap(section => [...section.querySelectorAll('h3,p,.points>li,.boxes>li,.changes>li>span,tr')].map(each => each.localName === 'tr' ? [...each.children].map(cell => cell.textContent).join(' | ') : each.textContent ?? '')));
+/** Every line of the answers, without keys; of some sections only where they are named. @param {Page} page @param {string} [sections] */
+const lines = (page, sections = '[data-part=answers]>section') => page.$$eval(sections, all => all.flatMap(section => [...section.querySelectorAll('h3,p,.points>li,.boxes>li,.changes>li>span,tr')].map(each => each.localName === 'tr' ? [...each.children].map(cell => cell.textContent).join(' | ') : each.textContent ?? '')));
 
 /** What `outlean plan` says of a text. @param {string} text */
 function native(text) {
@@ -110,10 +112,58 @@ eachBrowser('the plan of every site is what the program says, and prints on two 
     assert(all.length > 30, `${all.length} lines of ${name}`);
     await shot(`plan of ${name}`);
     if (stage.browser === 'firefox') continue; // its driver cannot set the paper
-    for (const format of /** @type {const} */ (['A4', 'letter'])) {
-      const paper = Buffer.from(await page.pdf({ format })).toString('latin1');
-      const sides = paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
-      assert(sides >= 1 && sides <= 2, `${sides} sides of ${format}`);
+    const format = place % 2 === 0 ? 'A4' : 'letter';
+    const paper = Buffer.from(await page.pdf({ format })).toString('latin1');
+    const sides = paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+    assert(sides >= 1 && sides <= 2, `${sides} sides of ${format}`);
+    assert.equal(await page.$eval('outlean-plan', plan => /** @type {HTMLElement} */ (plan).dataset.left), '', `nothing of ${name} is left off`);
+  }
+});
+
+/** What a side of paper has no ink beyond, points: margins of 10 mm and 12 mm. */
+const MARGIN = { upright: 10 / 25.4 * 72, across: 12 / 25.4 * 72 };
+
+eachBrowser('nothing of the longest plans is cut on paper: two sides of A4 and of Letter', async stage => {
+  const { page, browser } = stage;
+  if (browser === 'firefox') return; // its driver cannot set the paper
+  await stage.open('/plan/');
+  /** @type {[string, number, ('A4' | 'letter')[]][]} A text, the least type it is set in, points, and on what. */
+  const plans = [
+    [longPlan(1, name => name), 7, ['A4', 'letter']],
+    // Of names that nobody can call out it is smaller.
+    [longPlan(2, name => `${name} to the oldest of the trees beside the weir`), 6, ['letter']],
+  ];
+  for (const [text, least, formats] of plans) {
+    await page.evaluate(kept => localStorage.setItem('outlean.plan', kept), text);
+    await page.reload({ waitUntil: 'load' });
+    await worked(page);
+    assert.equal(await page.$eval('[data-part=answers]', at => /** @type {HTMLElement} */ (at).dataset.advice), 'build');
+    for (const format of formats) {
+      const { sheets, text: said, sizes } = printed(await page.pdf({ format }));
+      assert.equal(sheets.length, 2, `${sheets.length} sides of ${format}`);
+      assert(Math.min(...sizes) > least - 0.34, `type of ${Math.min(...sizes)} pt`);
+      // What is left off is said on the paper, and nothing else is missing on it.
+      const left = await page.$eval('outlean-plan', plan => (/** @type {HTMLElement} */ (plan).dataset.left ?? '').split(' '));
+      assert.deepEqual(left, ['spread', 'uncertainty', 'stretch', 'limits', 'crew', 'briefing']);
+      const set = bare(said.normalize('NFKC'));
+      for (const there of ['A pump with its skid lifted over the old wall', 'Left off here for want of room', 'Printed on']) assert(set.includes(bare(there)), `${there} in ${said}`);
+      const kept = `[data-part=answers]>section:not(${left.map(name => `[data-section=${name}]`).join()})`;
+      const all = await lines(page, kept);
+      assert(all.length > 100, `${all.length} lines`);
+      const missing = all.filter(line => !set.includes(bare(line.replaceAll(' | ', ' ').normalize('NFKC'))));
+      assert.deepEqual(missing, [], `on ${format}`);
+      for (const { width, height, words, ink } of sheets) {
+        assert(words.length > 300, `${words.length} words on a side`);
+        for (const { text: word, left: from, top, right: to, bottom } of words) {
+          assert(from >= MARGIN.across - 1 && to <= width - MARGIN.across + 1 && top >= MARGIN.upright - 2 && bottom <= height - MARGIN.upright + 2, `${word} goes beyond ${format}`);
+          if (!/\p{L}|\p{N}/u.test(word)) continue;
+          const part = (to - from) / (word.length > 1 ? 2 : 1);
+          assert(ink(from, top, from + part, bottom) > 0.3 && ink(to - part, top, to, bottom) > 0.3, `${word} is not painted whole`);
+        }
+        for (const edge of [[0, 0, width, MARGIN.upright - 3], [0, height - MARGIN.upright + 3, width, height], [0, 0, MARGIN.across - 3, height], [width - MARGIN.across + 3, 0, width, height]]) {
+          assert(ink(edge[0], edge[1], edge[2], edge[3]) < 0.05, `ink on the margin of ${format}`);
+        }
+      }
     }
   }
 });

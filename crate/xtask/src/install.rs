@@ -57,30 +57,31 @@ pub fn node_packages() -> Result<(), Failure> {
     command::run(install.current_dir(place::tests()), NODE)
 }
 
-/// A browser of the tests: the variable that names another one, its program's names, its Debian package.
-struct Browser {
-    variable: &'static str,
+/// What the browser tests run: the variable that names another one, if one does, its program's names, its Debian package.
+struct Needed {
+    variable: Option<&'static str>,
     programs: &'static [&'static str],
     package: &'static str,
 }
 
-/// Both; tests/browser/harness.mjs looks in the same places.
-const BROWSERS: [Browser; 2] = [
-    Browser {
-        variable: "CHROMIUM",
+/// Both browsers, and what turns printed pages into pictures and words; tests/browser looks in the same places.
+const NEEDED: [Needed; 3] = [
+    Needed {
+        variable: Some("CHROMIUM"),
         programs: &["chromium", "chromium-browser", "google-chrome"],
         package: "chromium",
     },
-    Browser { variable: "FIREFOX", programs: &["firefox-esr", "firefox"], package: "firefox-esr" },
+    Needed { variable: Some("FIREFOX"), programs: &["firefox-esr", "firefox"], package: "firefox-esr" },
+    Needed { variable: None, programs: &["pdftotext"], package: "poppler-utils" },
 ];
 
-/// Chromium and Firefox, from the system's packages where this runs as root on Debian.
+/// Chromium, Firefox and poppler's programs, from the system's packages where this runs as root on Debian.
 pub fn browsers() -> Result<(), Failure> {
-    let lacking = |browser: &&Browser| {
-        std::env::var_os(browser.variable).is_none()
-            && !browser.programs.iter().any(|name| in_path(name).is_some())
+    let lacking = |needed: &&Needed| {
+        needed.variable.is_none_or(|name| std::env::var_os(name).is_none())
+            && !needed.programs.iter().any(|name| in_path(name).is_some())
     };
-    let packages: Vec<&str> = BROWSERS.iter().filter(lacking).map(|browser| browser.package).collect();
+    let packages: Vec<&str> = NEEDED.iter().filter(lacking).map(|needed| needed.package).collect();
     if packages.is_empty() {
         return Ok(());
     }
@@ -88,7 +89,7 @@ pub fn browsers() -> Result<(), Failure> {
     let root = output_of(program("id", ["-u"])).is_some_and(|id| id == "0");
     if !(root && Path::new("/etc/debian_version").exists() && in_path("apt-get").is_some()) {
         return Err(Failure::new(format!(
-            "the browser tests need {names}, found in PATH or named by CHROMIUM=… and FIREFOX=….\n\
+            "the browser tests need {names}, in PATH, or browsers named by CHROMIUM=… and FIREFOX=….\n\
              On Debian: sudo apt-get install {}. Without browsers: cargo xtask test --quick",
             packages.join(" ")
         )));
