@@ -7,7 +7,7 @@ declare module '*/outlean.js' {
 }
 declare module '*/planner.js' {
   export default function begin(from: { module_or_path: Promise<Response> }): Promise<unknown>;
-  export const Planner: new (words: string, picture: string) => any;
+  export const Planner: new (words: string[], picture: string[]) => any;
 }
 declare module '*/refresher.js' {
   export default function begin(from: { module_or_path: Promise<Response> }): Promise<unknown>;

@@ -12,7 +12,7 @@ import { WordedElement } from './worded.js';
 
 /** @typedef {{ error: boolean, message: string, hint?: string }} Problem */
 /** @typedef {{ key: string, heading: string, lines: Record<string, any>[] }} Section */
-/** @typedef {{ problems: Problem[], advice: string | null, ratio: number | null, sections: Section[], proposals: string[] }} Answer */
+/** @typedef {{ problems: Problem[], advice: string | null, sections: Section[], proposals: string[] }} Answer */
 
 /** How long nothing is typed before it is worked out what comes of it, and then how surely, ms. */
 const BEFORE = 120;
@@ -38,7 +38,7 @@ class PlanElement extends WordedElement {
     this.#examples = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? '[]');
     try {
       const [picture] = await Promise.all([wordsOf('picture'), this.learn('working', 'native', 'plan', 'planner', 'shell')]);
-      this.#planner = await planner(JSON.stringify(this.words), JSON.stringify(picture));
+      this.#planner = await planner(this.words, picture);
     } catch (why) {
       const key = 'planner.fail';
       if (this.words[key]) this.replaceChildren(made('p', { role: 'alert' }, this.word(key, { why: String(why) })));
@@ -282,7 +282,7 @@ class PlanElement extends WordedElement {
     const beside = this.named('beside');
     if (this.#beside.length === 0) beside.replaceChildren();
     else {
-      const { sections: said, unread } = JSON.parse(this.#planner.beside(JSON.stringify(this.#beside)));
+      const { sections: said, unread } = JSON.parse(this.#planner.beside(this.#beside.flat()));
       const keys = this.#beside.map(([title, text], place) => {
         const on = made('button', { type: 'button' }, `${title}: ${this.word('planner.swap')}`);
         on.addEventListener('click', () => {

@@ -168,7 +168,12 @@ impl Painter for SvgPainter<'_> {
 /// A coordinate to a hundredth of a pixel, without empty decimals; 0 for what is not finite.
 fn number(value: f64) -> String {
     let rounded = libm::round(value * 100.0) / 100.0;
-    if rounded.is_finite() { format!("{}", rounded + 0.0) } else { "0".to_owned() }
+    if !rounded.is_finite() {
+        return "0".to_owned();
+    }
+    // Not the standard library's, which is many times longer in a page that asks for a picture as text.
+    let text = outlean_rigfile::fixed(rounded + 0.0, 2);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// Text for inside an element or an attribute. Characters that XML forbids are left out.

@@ -17,8 +17,6 @@ pub struct Answer {
     problems: Vec<Said>,
     /// `build`, `find_out`, `stiffen`, `change`, `do_not_build`; none without a plan.
     advice: Option<&'static str>,
-    /// What governs at the planned lean, over what is allowed; none without a plan, or where it tips.
-    ratio: Option<f64>,
     /// The plan, section by section.
     sections: Vec<Section>,
     /// What would bring it inside, the smallest change first, each with its effect.
@@ -42,7 +40,6 @@ pub fn answer(text: &str, worked: Option<&Worked>, words: &Words, units: Units) 
     Answer {
         problems: Vec::new(),
         advice: Some(advice),
-        ratio: Some(plan.governing.ratio).filter(|ratio| ratio.is_finite()),
         sections: Saying { plan, rig: &file.rig, voice }.sections(),
         proposals: plan.proposals.iter().map(|one| proposal_said(one, &file.rig, &voice)).collect(),
     }

@@ -12,7 +12,6 @@ mod worked;
 
 use outlean_rig::Rig;
 use outlean_rigfile::{Units, Words, edit, with_guy, without_guy};
-use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 use worked::Worked;
 
@@ -46,15 +45,12 @@ pub struct Planner {
 
 #[wasm_bindgen]
 impl Planner {
-    /// A plan to begin with, in the words of string files, those of pictures apart: JSON of keys and templates.
+    /// A plan to begin with, in the words of string files, those of pictures apart: keys and templates in turn.
     #[wasm_bindgen(constructor)]
-    pub fn new(words: &str, picture: &str) -> Planner {
-        let read = |text: &str| {
-            Words::new(serde_json::from_str::<BTreeMap<String, String>>(text).unwrap_or_default())
-        };
+    pub fn new(words: Vec<String>, picture: Vec<String>) -> Planner {
         Self {
-            words: read(words),
-            picture: read(picture),
+            words: Words::new(pairs(words)),
+            picture: Words::new(pairs(picture)),
             units: Units::Metric,
             text: START.to_owned(),
             back: Vec::new(),
@@ -176,9 +172,9 @@ impl Planner {
         self.work().and_then(drawn).unwrap_or_default()
     }
 
-    /// This plan beside others, texts of rig files by their titles, as JSON: `answer.rs`.
-    pub fn beside(&mut self, others: &str) -> String {
-        let others: Vec<(String, String)> = serde_json::from_str(others).unwrap_or_default();
+    /// This plan beside others, titles and texts of rig files in turn, as JSON: `answer.rs`.
+    pub fn beside(&mut self, others: Vec<String>) -> String {
+        let others: Vec<_> = pairs(others).collect();
         let laid = |now: Now<'_>| answer::beside(now.worked, &others, now.words, now.units);
         json(&self.work().map(laid).unwrap_or_default())
     }
@@ -242,6 +238,13 @@ impl Planner {
         let worked = self.worked.as_ref()?.1.as_ref()?;
         Some(Now { text: &self.text, worked, words: &self.words, picture: &self.picture, units: self.units })
     }
+}
+
+/// What stands in turn, two by two. Nothing is read as JSON here: what reads it prints floats in its errors, which the
+/// standard library does at length.
+fn pairs(all: Vec<String>) -> impl Iterator<Item = (String, String)> {
+    let mut all = all.into_iter();
+    core::iter::from_fn(move || Some((all.next()?, all.next()?)))
 }
 
 fn json(value: &impl serde::Serialize) -> String {

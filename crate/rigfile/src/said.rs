@@ -250,7 +250,7 @@ fn example_line(words: &Words, key: &str) -> String {
 
 /// The unit that a bare number was most likely meant in, by its size.
 fn likely_unit(dimension: Dimension, number: &str) -> &'static str {
-    let number: f64 = number.parse().unwrap_or_default();
+    let number = crate::decimal::decimal(number).unwrap_or_default();
     match dimension {
         Dimension::Force if number >= 50.0 => "N",
         Dimension::Length if number >= 100.0 => "cm",
@@ -298,6 +298,6 @@ fn figures(value: f64) -> String {
     }
     let before = libm::floor(libm::log10(value.abs()));
     let decimals = (3.0 - before).clamp(0.0, 6.0) as usize;
-    let text = format!("{value:.decimals$}");
+    let text = crate::fixed(value, decimals);
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }

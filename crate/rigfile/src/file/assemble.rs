@@ -80,7 +80,7 @@ impl Assembly<'_> {
 
     /// The text that stands at `key`, in lower case.
     pub(super) fn text(&self, key: &str) -> Option<String> {
-        self.leaves.values.get(key).and_then(text_of).map(str::to_lowercase)
+        self.leaves.values.get(key).and_then(text_of).map(str::to_ascii_lowercase)
     }
 
     /// Whether `key` may stand in the file after all: in a part that could not be read, misspelt, or in a
@@ -191,7 +191,7 @@ impl Assembly<'_> {
                 let Some(leaf) = self.leaves.values.get(&key) else { continue };
                 let yes_no = spec.options.contains(&"yes");
                 let word = match &leaf.value {
-                    Scalar::Text(word) => word.trim().to_lowercase(),
+                    Scalar::Text(word) => word.trim().to_ascii_lowercase(),
                     Scalar::Bool(value) if yes_no => (if *value { "yes" } else { "no" }).to_owned(),
                     other => {
                         let wanted = if yes_no { Wanted::YesNo } else { Wanted::Word };

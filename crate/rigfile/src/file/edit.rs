@@ -94,7 +94,12 @@ pub fn written(text: &str) -> Result<BTreeMap<String, String>, EditError> {
         Scalar::Number(number) => number,
         Scalar::Bool(value) => value.to_string(),
     };
-    Ok(leaves.values.into_iter().map(|(key, leaf)| (key, plain(leaf.value))).collect())
+    // One by one: what is collected into a map is sorted first, at length in a page's program.
+    let mut all = BTreeMap::new();
+    for (key, leaf) in leaves.values {
+        all.insert(key, plain(leaf.value));
+    }
+    Ok(all)
 }
 
 /// Whether a word means yes, for what is yes or no.

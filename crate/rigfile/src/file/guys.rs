@@ -76,18 +76,21 @@ pub fn without_guy(text: &str, number: usize) -> Result<String, EditError> {
         without(text, guy.span(), true)
     };
     let made = made.ok_or(EditError::NoPlace)?;
+    let mut expected = BTreeMap::new();
+    for (key, value) in written(text)? {
+        match guy_of(&key) {
+            Some((guy, _)) if guy == number => None,
+            Some((guy, name)) if guy > number => expected.insert(format!("guy.{}.{name}", guy - 1), value),
+            _ => expected.insert(key, value),
+        };
+    }
+    let mut said = written(&made)?;
     // One that was one too many before is read afterwards.
     let too_many = format!("guy.{}.", MAX_GUYS - 1);
-    let known = |all: BTreeMap<String, String>| -> BTreeMap<String, String> {
-        all.into_iter().filter(|(key, _)| !key.starts_with(&too_many)).collect()
-    };
-    let moved = |(key, value): (String, String)| match guy_of(&key) {
-        Some((guy, _)) if guy == number => None,
-        Some((guy, name)) if guy > number => Some((format!("guy.{}.{name}", guy - 1), value)),
-        _ => Some((key, value)),
-    };
-    let expected = written(text)?.into_iter().filter_map(moved).collect();
-    if known(written(&made)?) == known(expected) { Ok(made) } else { Err(EditError::NoPlace) }
+    for all in [&mut expected, &mut said] {
+        all.retain(|key, _| !key.starts_with(&too_many));
+    }
+    if said == expected { Ok(made) } else { Err(EditError::NoPlace) }
 }
 
 /// The text as the parser sees it.
