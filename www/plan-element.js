@@ -324,7 +324,9 @@ class PlanElement extends WordedElement {
     if (!at) return;
     const dark = !paper && getComputedStyle(document.documentElement).colorScheme === 'dark';
     // On paper beside the ground plan, at its own size, so that its lettering can be read.
-    const [width, height] = paper ? [252, 197] : [830, 480];
+    // For the back row it is drawn small and shown large.
+    const projected = document.documentElement.dataset.theme === 'projector';
+    const [width, height] = paper ? [252, 197] : projected ? [540, 320] : [830, 480];
     at.replaceChildren(...drawing(this.#planner.side(width, height, dark), this.word('planner.figure')), ...drawing(this.#planner.ground(118, paper ? 52 : 66, dark), this.word('planner.ground')));
     const spread = drawing(this.#planner.spread(560, dark), this.word('planner.spread'));
     const [surely] = this.querySelectorAll('[data-section=uncertainty]');

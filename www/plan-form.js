@@ -106,6 +106,17 @@ export class PlanForm {
     return row;
   }
 
+  /** Words about a row, in which every field is called as it is in the form and not by its key. @param {string} text @param {string} key */
+  #plain(text, key) {
+    if (!text.includes('`')) return text;
+    for (const [other, { row }] of this.#rows) {
+      const [, guy, name] = other.match(/^guy\.(\d+)\.(.+)$/) ?? [];
+      const called = name ? say(this.words, 'problem.key_of_guy', { key: name, number: Number(guy) + 1 }) : say(this.words, 'problem.key', { key: other });
+      text = text.replaceAll(called, other === key ? say(this.words, 'planner.this') : `“${row.querySelector('label')?.textContent}”`);
+    }
+    return text;
+  }
+
   /** @param {Row} row */
   #put({ key, kind, value, options = [], allowed, example, problem }) {
     const known = this.#rows.get(key);
@@ -120,7 +131,7 @@ export class PlanForm {
     row.classList.toggle('wrong', Boolean(problem?.error));
     row.classList.toggle('doubtful', problem !== undefined && !problem.error);
     const usual = example && allowed ? say(this.words, 'planner.allowed', { example, allowed }) : example ?? allowed ?? '';
-    const said = problem ? inWords(problem) : usual;
+    const said = problem ? this.#plain(inWords(problem), key) : usual;
     if (note.textContent !== said) note.textContent = said;
   }
 }

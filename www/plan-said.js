@@ -6,7 +6,7 @@ import { made, say } from './made.js';
 /** @typedef {import('./plan-element.js').Section} Section */
 
 /** A problem, and what to do about it. @param {Problem} problem */
-export const inWords = ({ message, hint }) => hint ? `${message}: ${hint}` : message;
+export const inWords = ({ message, hint }) => hint ? `${message}${/[?.]$/.test(message) ? '' : ':'} ${hint}` : message;
 
 /** Problems as lines of a list. @param {Problem[]} problems */
 export const inLines = problems => problems.map(problem => made('li', {}, inWords(problem)));

@@ -75,7 +75,7 @@ eachBrowser('what is half entered is waited for, and a whole entry is worked out
   const before = await file(page);
   await enter(page, 'feet.spread', '1.5');
   await page.waitForFunction(() => document.querySelector('[data-part=answers]')?.textContent?.includes('Waiting for'));
-  assert.match((await page.$eval('#plan-feet-spread-note', note => note.textContent)) ?? '', /unit/i);
+  assert.match((await page.$eval('#plan-feet-spread-note', note => note.textContent)) ?? '', /^this entry needs a unit: 1\.5 of what\? write "1\.5 m"/);
   assert.equal(await page.$eval('[data-key="feet.spread"]', entry => entry.getAttribute('aria-invalid')), 'true');
   assert.equal(await page.$$eval('[data-part=answers]>section', all => all.length), 0, 'nothing is said of half a rig');
   await enter(page, 'feet.spread', '1.5 m');
@@ -195,6 +195,7 @@ eachBrowser('a guy is added and taken out by one key, each undone by one', async
   await page.click('[data-part=guy_add]');
   assert.equal(await page.evaluate(() => /** @type {HTMLElement} */ (document.activeElement).dataset.key), 'guy.2.setback', 'it is asked where it is anchored');
   await page.waitForFunction(() => document.querySelector('[data-part=answers]')?.textContent?.includes('Waiting for: anchor behind'));
+  assert.match((await page.$eval('#plan-guy-2-setback-note', note => note.textContent)) ?? '', /^this entry is missing/);
   await page.keyboard.type('5 m');
   await page.keyboard.press('Tab');
   await answered(page);
@@ -236,8 +237,8 @@ eachBrowser('what a field means is marked on the frame as one enters it or point
   await page.click('[data-part=undo]');
   // What is pointed at goes before what is entered, and is left again.
   await page.focus('[data-key="edge.headroom"]');
-  await page.hover('[data-key="edge.ahead"]');
-  assert.match((await meant()).said, /^edge ahead of the foot line: 0\.5 m/);
+  await page.hover('[data-key="legs.length"]');
+  assert.match((await meant()).said, /^both legs from foot to tip: 4\.5 m/);
   await page.mouse.move(1, 1);
   assert.match((await meant()).said, /^headroom asked for: 0\.5 m/);
   await page.focus('[data-key="load.mass"]');

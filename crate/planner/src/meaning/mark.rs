@@ -15,6 +15,11 @@ const RING: f64 = 11.0;
 /// Radius of the arc of an angle, px at k = 1.
 const ARC: f64 = 64.0;
 
+/// Room that a mark and its number take below what is measured, px.
+pub fn below(k: f64) -> f64 {
+    (OFF + 12.0) * k + size(k)
+}
+
 /// Marks what is measured by its value.
 pub fn marked(sketch: &mut Sketch, measure: Measure, value: &str) {
     match measure {
@@ -70,10 +75,12 @@ fn tape(sketch: &mut Sketch, from: Spot, to: Spot, value: &str) {
     sketch.scene.part_path(path, Role::Bar, "measured");
     let middle = ((start.0 + end.0) / 2.0, (start.1 + end.1) / 2.0);
     let at = (middle.0 + aside.0 * 8.0 * k, middle.1 + aside.1 * 8.0 * k);
+    // Capitals are seven tenths as high as their type.
+    let high = 0.7 * size(k);
     if upright {
-        number(sketch, (at.0, at.1 + 5.0 * k), Anchor::Start, value);
+        number(sketch, (at.0, at.1 + 0.5 * high), Anchor::Start, value);
     } else {
-        number(sketch, (at.0, at.1 + 10.0 * k), Anchor::Middle, value);
+        number(sketch, (at.0, at.1 + high), Anchor::Middle, value);
     }
 }
 
@@ -82,7 +89,7 @@ fn ring(sketch: &mut Sketch, at: Spot, value: &str) {
     let mut path = Path::new();
     path.arc(at, RING * k, 0.0, core::f64::consts::TAU, true);
     sketch.scene.part_path(path, Role::Bar, "measured");
-    number(sketch, (at.0 + (RING + 6.0) * k, at.1 + 5.0 * k), Anchor::Start, value);
+    number(sketch, (at.0 + (RING + 6.0) * k, at.1 + 0.35 * size(k)), Anchor::Start, value);
 }
 
 /// An angle between two directions, rad from straight up, clockwise.
@@ -106,11 +113,16 @@ fn angle(sketch: &mut Sketch, centre: Spot, (from, to): (f64, f64), value: &str)
     number(sketch, (x, y), Anchor::Middle, value);
 }
 
+/// The size of a number's type, px.
+fn size(k: f64) -> f64 {
+    Lettering::Value.style(Tone::Ink, k).size
+}
+
 /// A number by its mark, all of it on the plate.
 fn number(sketch: &mut Sketch, (x, y): Spot, anchor: Anchor, value: &str) {
     let k = sketch.scene.k;
-    let style = Lettering::Value.style(Tone::Ink, k);
-    let long = width(value, Face::Value, style.size);
+    let high = size(k);
+    let long = width(value, Face::Value, high);
     let before = match anchor {
         Anchor::Start => 0.0,
         Anchor::Middle => long / 2.0,
@@ -118,6 +130,6 @@ fn number(sketch: &mut Sketch, (x, y): Spot, anchor: Anchor, value: &str) {
     };
     let edge = 4.0 * k;
     let most = (sketch.scene.width - edge - (long - before)).max(edge + before);
-    let place = (x.max(edge + before).min(most), y.max(edge + style.size).min(sketch.scene.height - edge));
+    let place = (x.max(edge + before).min(most), y.max(edge + high).min(sketch.scene.height - edge));
     sketch.scene.text(place, value.to_owned(), anchor, Role::Text(Lettering::Value, Tone::Ink));
 }

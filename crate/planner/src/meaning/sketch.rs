@@ -1,6 +1,6 @@
 //! Sketch: the frame to scale without any forces, for what is measured on it to be marked.
 
-use super::mark::marked;
+use super::mark::{below, marked};
 use super::{Meaning, Measure, View, tip};
 use outlean_picture::{Path, Role, Scene};
 use outlean_rig::{Ground, LineForces, Path as LinePath, Point, Rig, Side, Solution, Vector};
@@ -25,10 +25,12 @@ const HANGS: f64 = 1.2;
 const HALF_LEG: f64 = 0.06;
 /// A litter seen end on: half its width, its height, m.
 const LITTER: (f64, f64) = (0.3, 0.2);
-/// Room round what is drawn, px at k = 1: for a mark, its number.
-const ROOM: (f64, f64) = (46.0, 34.0);
+/// Room beside what is drawn, px at k = 1: for a mark and its number.
+const BESIDE: f64 = 46.0;
+/// Room above it.
+const ABOVE: f64 = 26.0;
 
-/// A rig from where a meaning is seen, with what is measured marked by its value; without a meaning the frame from its side.
+/// A rig from where a meaning is seen, with what is measured marked by its value; without a meaning the whole site from the side.
 pub fn sketched(
     rig: &Rig,
     solution: &Solution,
@@ -36,7 +38,7 @@ pub fn sketched(
     value: &str,
     plate: Plate,
 ) -> Scene {
-    let (view, wide) = meaning.map_or((View::Side, false), |meaning| (meaning.view, meaning.wide));
+    let (view, wide) = meaning.map_or((View::Side, true), |meaning| (meaning.view, meaning.wide));
     let of = Of { rig, solution, view, ground: Ground::of(&rig.feet) };
     let mut sketch = of.fitted(meaning, wide, plate);
     of.ground(&mut sketch);
@@ -104,17 +106,17 @@ impl Of<'_> {
         let seen = || seen.iter().map(|point| flat(self.view, &self.ground, *point));
         let least = seen().fold((0.0_f64, 0.0_f64), |least, at| (least.0.min(at.0), least.1.min(at.1)));
         let most = seen().fold((0.0_f64, 0.0_f64), |most, at| (most.0.max(at.0), most.1.max(at.1)));
-        let room = |size: f64, room: f64| (size - 2.0 * room * k).max(20.0);
-        let fits = |size: f64, across: f64| if across > 1e-6 { size / across } else { f64::MAX };
-        let across = fits(room(width, ROOM.0), most.0 - least.0);
-        let scale = across.min(fits(room(height, ROOM.1), most.1 - least.1)).min(400.0);
+        let below = below(k);
+        let fits = |size: f64, across: f64| if across > 1e-6 { size.max(20.0) / across } else { f64::MAX };
+        let across = fits(width - 2.0 * BESIDE * k, most.0 - least.0);
+        let scale = across.min(fits(height - ABOVE * k - below, most.1 - least.1)).min(400.0);
         let middle = ((least.0 + most.0) / 2.0, (least.1 + most.1) / 2.0);
         Sketch {
             scene: Scene::new(width, height, k),
             ground: self.ground,
             view: self.view,
             scale,
-            origin: (width / 2.0 - middle.0 * scale, height / 2.0 + middle.1 * scale),
+            origin: (width / 2.0 - middle.0 * scale, (ABOVE * k + height - below) / 2.0 + middle.1 * scale),
         }
     }
 
