@@ -28,14 +28,15 @@ fn force(input: &FrontViewInput<'_>) -> Option<f64> {
     input.of.solution.forces().map(|forces| forces.footing.connection)
 }
 
-/// Draws a hobble, behind the legs: straight where it works, hanging where it does not, a turn of it round each leg.
+/// Draws a hobble, behind the legs: straight where it works and where forces are held back, hanging where it does not, a turn of
+/// it round each leg.
 pub(super) fn hobble(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
     if input.of.rig.feet.connection != Connection::Hobble {
         return;
     }
     let stage = draft.stage;
     let Pair { left, right } = ends(&stage, input, frame);
-    if force(input).is_some_and(|force| force > 0.0) {
+    if !input.show.forces || force(input).is_some_and(|force| force > 0.0) {
         working(&mut draft.sheet, left, right, "hobble");
         return;
     }

@@ -67,9 +67,11 @@ pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> 
         );
         let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
         let tension = force.map_or(0.0, |force| force.tension);
-        let taut = force.is_some_and(|force| {
-            matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
-        });
+        // Where forces are held back all are drawn taut, as from the side.
+        let taut = !input.show.forces
+            || force.is_some_and(|force| {
+                matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
+            });
         all.push(Guy { number, station: Station::of(guy.anchor, layout), rope, taut, tension, near });
     }
     all

@@ -191,6 +191,23 @@ fn a_veiled_rig_shows_no_force() {
 }
 
 #[test]
+fn a_veiled_rig_does_not_tell_what_hangs_slack() {
+    // The haul line across drags the left foot to the right: the hobble hangs slack, and so do guys that do not work.
+    let path = Path::RedirectedAtFoot { foot: Side::Left, to: Point::new(0.0, -10.0, 0.0) };
+    let mut rig = hauled(25.0, path);
+    rig.feet.connection = Connection::Hobble;
+    rig.guys.push(Guy::to(Point::new(6.0, 5.0, 0.0)));
+    let slack = |show: Show| -> Vec<_> {
+        let view = view(&rig, show);
+        let ropes = view.scene.items.iter().filter(|item| item.role == Role::SlackRope);
+        ropes.map(|item| item.part).collect()
+    };
+    let shown = slack(Show::USUAL);
+    assert!(shown.contains(&"hobble") && shown.contains(&"fore guy"), "{shown:?}");
+    assert!(slack(Show::RIG_ALONE).is_empty());
+}
+
+#[test]
 fn a_frame_that_tips_to_a_side_says_which_way_and_shows_it() {
     for (swing, words) in [(20f64, "Tips left"), (-20.0, "Tips right")] {
         let mut rig = frame(20.0);

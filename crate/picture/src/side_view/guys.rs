@@ -3,7 +3,7 @@
 use super::stage::Stage;
 use super::{Draft, Frame, SideViewInput, seats};
 use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
-use crate::drawing::vec2::{P, along, length, sub, unit};
+use crate::drawing::vec2::{P, along, between, length, sub, unit};
 use crate::naming::guy_name;
 use crate::{Area, Lettering, Row, Tone};
 use outlean_rig::{Part, Point, Role, Station};
@@ -26,10 +26,13 @@ pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
     End { at, cut }
 }
 
-/// Whether a guy is taut.
+/// Whether a guy is drawn taut. Where forces are held back all are: a rope that hangs would tell which of them works.
 pub(super) fn taut(input: &SideViewInput<'_>, number: u8) -> bool {
     let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
-    force.is_some_and(|force| matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0)
+    !input.show.forces
+        || force.is_some_and(|force| {
+            matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
+        })
 }
 
 /// Draws the sleeves of guys past what their rope may carry.
@@ -63,6 +66,11 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
             if end.cut {
                 goes_on(draft, end.at, way);
             }
+            // Where its force is drawn it is named there.
+            if !input.show.forces {
+                let rope = [frame.head, between(frame.head, end.at, 0.5), end.at];
+                name(draft, input, number, station, &rope, false);
+            }
             continue;
         }
         let head = (
@@ -89,7 +97,7 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
         if let (true, [.., before, last]) = (is_cut, curve.as_slice()) {
             goes_on(draft, *last, unit(sub(*last, *before), way));
         }
-        name_slack(draft, input, number, station, &curve);
+        name(draft, input, number, station, &curve, true);
     }
 }
 
@@ -100,10 +108,19 @@ fn goes_on(draft: &mut Draft, end: P, way: P) {
     draft.sheet.keep_clear(middle, middle, 7.0 * draft.stage.k, false);
 }
 
-/// The name of a slack guy, at its rope.
-fn name_slack(draft: &mut Draft, input: &SideViewInput<'_>, number: u8, station: Station, curve: &[P]) {
-    let name = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
-    let text = input.of.words.fill("slack", &[("part", &name)]);
+/// The name of a guy at its rope, and that it is slack.
+fn name(
+    draft: &mut Draft,
+    input: &SideViewInput<'_>,
+    number: u8,
+    station: Station,
+    curve: &[P],
+    slack: bool,
+) {
+    let mut text = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
+    if slack {
+        text = input.of.words.fill("slack", &[("part", &text)]);
+    }
     let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
     draft.sheet.label(("slack guy", number), 20, rows, seats);

@@ -314,6 +314,34 @@ fn a_foot_that_lifts_is_said_so() {
 }
 
 #[test]
+fn a_veiled_rig_does_not_tell_which_guy_works() {
+    let slack = |view: &SideView| -> Vec<_> {
+        let ropes = view.scene.items.iter().filter(|item| item.role == Role::SlackRope);
+        ropes.map(|item| item.part).collect()
+    };
+    let to = Point::new(-9.0, 0.0, 0.0);
+    // Hung, the aft guy works; hauled straight back, the fore guy.
+    for (path, hangs) in [(Path::Hung, "fore guy"), (Path::StraightBack { to }, "aft guy")] {
+        let mut rig = rig(16.0);
+        rig.line = Line { sling: 0.4, ..Line::along(path) };
+        let solved = Solved::of(rig).unwrap();
+        let words = words();
+        let view = |show: Show| side_view(&SideViewInput::still(solved.on(SIZES[0], &words), show));
+        assert_eq!(slack(&view(Show::USUAL)), [hangs]);
+        let veiled = view(Show::RIG_ALONE);
+        assert!(slack(&veiled).is_empty());
+        assert!(
+            !veiled
+                .scene
+                .items
+                .iter()
+                .any(|item| matches!(&item.shape, Shape::Text { text, .. } if text.contains("slack")))
+        );
+        assert!(said(&veiled, "aft guy") && said(&veiled, "fore guy"));
+    }
+}
+
+#[test]
 fn the_svg_is_well_formed() {
     for (rig, size) in [(rig(20.0), SIZES[0]), (rig(50.0), SIZES[1]), (rig(-6.0), SIZES[2])] {
         let view = view(&rig, size, &words());
