@@ -1,7 +1,7 @@
 //! What is said to the learner, as data: the key of a sentence and what fills its gaps.
 
 use outlean_rig::{Dimension, Quantity, Rig, Side};
-use outlean_rigfile::first_guy;
+use outlean_rigfile::{are_fine, first_guy};
 
 /// One sentence: its key in the strings, and what stands in its gaps.
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
@@ -34,6 +34,15 @@ pub enum With {
 }
 
 impl Sentence {
+    /// Whether its lengths are shown finely: they are read beside one another, so all of them or none.
+    #[must_use]
+    pub fn is_fine(&self) -> bool {
+        are_fine(self.fills.iter().filter_map(|fill| match fill.with {
+            With::Number(value, Dimension::Length) => Some(value),
+            _ => None,
+        }))
+    }
+
     pub(crate) fn new(key: impl Into<String>) -> Self {
         Self { key: key.into(), fills: Vec::new() }
     }

@@ -37,5 +37,5 @@ pub use problem::{Problem, Severity, Wanted, What};
 pub use quantity::{Answer, QuantityError, Reading, parse, parse_answer};
 pub use said::{Said, dimension_key};
 pub use unit::{UNITS, Unit};
-pub use units::{DEG, FT, INCH, LB, LBF, Shown, Units, measured, percent, show};
+pub use units::{DEG, FT, INCH, LB, LBF, Shown, Units, are_fine, measured, measured_so, percent, show};
 pub use words::Words;

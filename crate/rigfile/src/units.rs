@@ -83,7 +83,7 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
     Shown { number, unit }
 }
 
-/// As [`show`], but a short length as a tape shows it: one below 10 cm, and one below 1 m that was given to the millimetre, in
+/// As [`show`], but a short length as a tape shows it: one below 20 cm, and one below 1 m that was given to the millimetre, in
 /// millimetres, or in inches and tenths.
 ///
 /// ```
@@ -96,19 +96,49 @@ pub fn show(value: f64, dimension: Dimension, units: Units) -> Shown {
 /// ```
 #[must_use]
 pub fn measured(value: f64, dimension: Dimension, units: Units) -> Shown {
-    let millimetres = value * 1000.0;
-    let size = millimetres.abs();
-    let whole = libm::round(size);
-    // Nothing is no length to be measured finely.
-    let fine = (1.0..100.0).contains(&whole)
-        || size < 1000.0
-            && (size - whole).abs() < 1e-6
-            && (libm::round(whole / 10.0) * 10.0 - whole).abs() > 0.5;
+    measured_so(value, dimension, units, is_fine(value))
+}
+
+/// As [`measured`], a length finely or not as is said: of several that are read beside one another all in one unit.
+///
+/// ```
+/// use outlean_rig::Dimension::Length;
+/// use outlean_rigfile::{Units, are_fine, measured_so};
+/// let [clear, tip] = [0.11, 0.076].map(|value| measured_so(value, Length, Units::Metric, are_fine([0.11, 0.076])));
+/// assert_eq!((clear.to_string(), tip.to_string()), ("110\u{2009}mm".into(), "76\u{2009}mm".into()));
+/// assert!(!are_fine([1.46, 0.04]), "beside a metre a hand's breadth is 0.04 m");
+/// ```
+#[must_use]
+pub fn measured_so(value: f64, dimension: Dimension, units: Units, fine: bool) -> Shown {
     match (dimension, units) {
-        (Dimension::Length, Units::Metric) if fine => Shown { number: rounded(millimetres, 0), unit: "mm" },
+        (Dimension::Length, Units::Metric) if fine => {
+            Shown { number: rounded(value * 1000.0, 0), unit: "mm" }
+        }
         (Dimension::Length, Units::Us) if fine => Shown { number: trimmed(value / INCH, 1), unit: "in" },
         _ => show(value, dimension, units),
     }
+}
+
+/// Whether lengths (m) that are read beside one another are measured finely: one of them asks for it and all are below 1 m.
+pub fn are_fine(lengths: impl IntoIterator<Item = f64>) -> bool {
+    let mut fine = false;
+    for length in lengths {
+        if length.abs() >= 1.0 {
+            return false;
+        }
+        fine |= is_fine(length);
+    }
+    fine
+}
+
+/// Whether a length (m) is below 20 cm, or below 1 m and given to the millimetre. Nothing is no length to be measured finely.
+fn is_fine(metres: f64) -> bool {
+    let size = metres.abs() * 1000.0;
+    let whole = libm::round(size);
+    (1.0..200.0).contains(&whole)
+        || size < 1000.0
+            && (size - whole).abs() < 1e-6
+            && (libm::round(whole / 10.0) * 10.0 - whole).abs() > 0.5
 }
 
 /// A share of 1 in per cent, whole, with a thin space: "42 %".
@@ -188,13 +218,27 @@ mod tests {
     #[test]
     fn a_short_length_is_read_off_a_tape() {
         let read = |value, units| measured(value, Length, units).to_string();
-        let metric: Vec<String> =
-            [0.0, 0.0004, 0.0006, -0.05, 0.0996, 0.1, 0.12, 0.1274, 0.127, 0.98, 0.985, 1.205, f64::NAN]
-                .map(|value| read(value, Units::Metric))
-                .into();
+        let metric: Vec<String> = [
+            0.0,
+            0.0004,
+            0.0006,
+            -0.05,
+            0.0996,
+            0.1,
+            0.12,
+            0.1274,
+            0.1996,
+            0.227,
+            0.98,
+            0.985,
+            1.205,
+            f64::NAN,
+        ]
+        .map(|value| read(value, Units::Metric))
+        .into();
         assert_eq!(
             metric.join("; ").replace('\u{2009}', " "),
-            "0.00 m; 0.00 m; 1 mm; −50 mm; 0.10 m; 0.10 m; 0.12 m; 0.13 m; 127 mm; 0.98 m; 985 mm; 1.21 m; – m"
+            "0.00 m; 0.00 m; 1 mm; −50 mm; 100 mm; 100 mm; 120 mm; 127 mm; 0.20 m; 227 mm; 0.98 m; 985 mm; 1.21 m; – m"
         );
         let us =
             [3.0 * INCH, 5.0 * INCH, 1.27 * INCH, 8.0 * INCH, 0.115, 0.3].map(|value| read(value, Units::Us));

@@ -1,13 +1,13 @@
 //! One estimate question in the page: drawn, locked in, marked, worked out.
 
 use crate::action::units;
-use crate::asked::said;
+use crate::asked::{said, undrawn};
 use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
 use crate::told::step;
 use outlean_course::{
-    Cause, DrawError, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Text,
-    Tolerance, Vary, answered_in, asked, causes, draw, mark, worked,
+    Cause, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Text, Tolerance, Vary,
+    answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
 use outlean_rig::{Allowed, Dimension, Layout, Operation};
@@ -36,7 +36,7 @@ impl Estimate {
     pub fn new(template: &JsValue, words: &JsValue, seed: u32) -> Result<Estimate, JsValue> {
         let asks = at(template, "asks").as_string();
         let template = read_template(template)?;
-        let question = draw(&template, u64::from(seed)).map_err(|why| refused(&why))?;
+        let question = draw(&template, u64::from(seed)).map_err(|_| undrawn())?;
         Ok(Self { template, asks, question, words: message::words(words), marked: None })
     }
 
@@ -46,7 +46,7 @@ impl Estimate {
     ///
     /// What is wrong with the template; the question is then as it was.
     pub fn redraw(&mut self, seed: u32) -> Result<(), JsValue> {
-        self.question = draw(&self.template, u64::from(seed)).map_err(|why| refused(&why))?;
+        self.question = draw(&self.template, u64::from(seed)).map_err(|_| undrawn())?;
         self.marked = None;
         Ok(())
     }
@@ -94,17 +94,6 @@ impl Estimate {
     pub fn marked(&self, in_units: &str) -> JsValue {
         self.marked.as_ref().map_or(JsValue::NULL, |marked| self.shown(marked, units(in_units)))
     }
-}
-
-/// Why nothing can be drawn, for the page's author; the build of the course says more.
-fn refused(why: &DrawError) -> JsValue {
-    JsValue::from_str(match why {
-        DrawError::Vary(_) => "a field cannot vary as the template says",
-        DrawError::NotAsked(_) => "the template asks for nothing that has a unit",
-        DrawError::Tolerance(_) => "the tolerance is out of range",
-        DrawError::SlipDoesNotApply(_) => "a slip does not apply to what is asked",
-        DrawError::NoneFits { .. } => "no rig that was drawn makes a question",
-    })
 }
 
 /// A template as the native program writes it.

@@ -23,6 +23,8 @@ mod message;
 mod name;
 mod told;
 
+pub use asked::said;
+
 /// The allocator of the page: a fifth of the size of the usual one, in constant time.
 #[cfg(target_arch = "wasm32")]
 #[global_allocator]

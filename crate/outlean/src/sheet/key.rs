@@ -9,7 +9,7 @@ use outlean_course::{
     BuildStep, Drawn, Ground, Order, Question, Set, Sides, Template, Worked, answered_in, part_asked, worked,
 };
 use outlean_rig::Dimension;
-use outlean_rigfile::{Units, measured, percent, show};
+use outlean_rigfile::{Units, are_fine, measured_so, percent, show};
 
 /// The key.
 pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
@@ -53,7 +53,8 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
 
 /// The two numbers that something hangs on.
 fn numbers(sides: Sides) -> [String; 2] {
-    [sides.left, sides.right].map(|value| measured(value, sides.dimension, Units::Metric).to_string())
+    let both = [sides.left, sides.right];
+    both.map(|value| measured_so(value, sides.dimension, Units::Metric, are_fine(both)).to_string())
 }
 
 /// Something that was to be judged, how it stands, what that hangs on, and why.

@@ -7,7 +7,7 @@ use crate::message::{self, Plain, items, list};
 use crate::name::capital;
 use outlean_course::{Drawn, Filled, Mark, Response, Sentence, Span, Template, Tick, Unmarked, With, shown};
 use outlean_picture::Words;
-use outlean_rigfile::{Units, field, measured};
+use outlean_rigfile::{Units, field, measured, measured_so};
 use wasm_bindgen::prelude::*;
 
 /// A question, for `<outlean-choose>`, `<outlean-order>`, `<outlean-faults>` and `<outlean-set>`.
@@ -151,7 +151,12 @@ impl Asked {
 
 /// What a seed draws.
 fn drawn(template: &Template, seed: u32) -> Result<Drawn, JsValue> {
-    template.draw(u64::from(seed)).map_err(|_| JsValue::from_str("no rig that was drawn makes a question"))
+    template.draw(u64::from(seed)).map_err(|_| undrawn())
+}
+
+/// That nothing can be drawn; the build of the course says why.
+pub fn undrawn() -> JsValue {
+    JsValue::from_str("no rig that was drawn makes a question")
 }
 
 impl Asked {
@@ -185,12 +190,13 @@ impl Asked {
 
 /// A sentence of the course in words.
 pub fn said(words: &Words, sentence: &Sentence, units: Units) -> String {
+    let fine = sentence.is_fine();
     let fills: Vec<(&str, String)> = sentence
         .fills
         .iter()
         .map(|fill| {
             let value = match &fill.with {
-                With::Number(value, dimension) => measured(*value, *dimension, units).to_string(),
+                With::Number(value, dimension) => measured_so(*value, *dimension, units, fine).to_string(),
                 With::Word(key) => words.say(key).to_owned(),
                 // A field is named, not spelled by its key.
                 With::Text(text) if fill.name == "field" => words.say(&format!("told.{text}")).to_owned(),
