@@ -1,7 +1,7 @@
 //! The leans at which a reading takes a value.
 
 use super::{cases, solvable};
-use outlean_rig::{Quantity, Side, leans_where, solve_at};
+use outlean_rig::{Guy, Leg, Pair, Point, Quantity, Rig, Side, leans_where, solve_at};
 use proptest::prelude::*;
 
 const ALL: [Quantity; 9] = [
@@ -60,10 +60,10 @@ proptest! {
 /// hangs slack: between the two it takes no value, though it jumps past every one.
 #[test]
 fn a_jump_is_not_a_crossing() {
-    let mut rig = outlean_rig::Rig::new(4.0, 1.2, -0.45, 100.0);
+    let mut rig = Rig::new(4.0, 1.2, -0.45, 100.0);
     // Up a bank: behind the frame's plane, and ahead of it where the frame leans back 21.8° or more.
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-1.0, 0.0, 2.5)));
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(6.0, 0.0, 0.0)));
+    rig.guys.push(Guy::to(Point::new(-1.0, 0.0, 2.5)));
+    rig.guys.push(Guy::to(Point::new(6.0, 0.0, 0.0)));
     for value in [1000.0, 3000.0, 50_000.0] {
         for lean in leans_where(&rig, Quantity::GuyTension(0), value).unwrap() {
             let met = Quantity::GuyTension(0).of(&solve_at(&rig, lean).unwrap()).unwrap();
@@ -71,4 +71,17 @@ fn a_jump_is_not_a_crossing() {
         }
     }
     assert!(!leans_where(&rig, Quantity::GuyTension(0), 1000.0).unwrap().is_empty());
+}
+
+#[test]
+fn a_frame_that_lies_back_is_looked_at_where_it_lies() {
+    let mut rig = Rig::new(3.25, 1.05, -59f64.to_radians(), 0.0);
+    rig.legs = Pair::both(Leg::of(3.6, 0.35, 62.0));
+    rig.guys.push(Guy::to(Point::new(5.2, 0.0, -0.8)));
+    let fore = Quantity::GuyTension(0);
+    // Half way up, far behind where frames that stand are looked at.
+    let wanted = -45f64.to_radians();
+    let there = fore.of(&solve_at(&rig, wanted).unwrap()).unwrap();
+    let leans = leans_where(&rig, fore, there).unwrap();
+    assert!(leans.iter().any(|lean| (lean - wanted).abs() < 1e-6), "{leans:?}");
 }

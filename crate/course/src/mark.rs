@@ -3,7 +3,7 @@
 use crate::response::{Response, Unreadable, read};
 use crate::sentence::part;
 use crate::{Question, Sentence, SlipKind, answered_in};
-use outlean_rig::{Dimension, Fault, Lean, Path, Quantity, Rig, Solution, leans_where, solve};
+use outlean_rig::{Dimension, Fault, Lean, Path, Quantity, Solution, leans_where, solve};
 use outlean_rigfile::{Unit, Units};
 
 /// What a given answer is.
@@ -51,15 +51,20 @@ impl Verdict {
     }
 }
 
+/// No load heavier than this, kg, is told as what an answer would have meant.
+const HEAVIEST: f64 = 2000.0;
+
 /// What the given answer would have meant.
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum WouldBe {
     /// On the same rig at this lean (rad) the answer would be right: of several, the nearest.
     Lean(f64),
-    /// On this other rig the answer would be right.
-    Rig(Box<Rig>),
-    /// No lean from 30° back to 80° out makes it right.
+    /// With this mass on the load line (kg) it would be right.
+    Load(f64),
+    /// A guy that hangs slack: nothing, or less.
+    Slack,
+    /// Nothing near makes it right: of a line no load below [`HEAVIEST`], else no lean that [`leans_where`] finds.
     Nowhere,
 }
 
@@ -68,15 +73,11 @@ pub enum WouldBe {
 pub struct Marked {
     /// What it is.
     pub verdict: Verdict,
-    /// What was typed, untouched.
-    pub typed: String,
     /// What it comes to, SI; a mass given for a force as what it weighs.
     pub given: f64,
     /// The answer, SI.
     pub answer: f64,
-    /// How far from the answer is still right, SI.
-    pub tolerance: f64,
-    /// What it would have meant; `None` where it is right, and where a slip is on no rig at all.
+    /// What it would have meant; `None` where it is right, and of a slip, which tells that itself ([`SlipKind::rig`]).
     pub would_be: Option<WouldBe>,
     /// What to say: first what the answer would mean, then what happens here.
     pub sentences: Vec<Sentence>,
@@ -110,15 +111,7 @@ pub fn mark(question: &Question, response: &str, units: Units) -> Result<Marked,
     let would_be = would_be(question, &verdict, read.value).map_err(MarkError::Question)?;
     let about = About { question, solution: &solution, read: &read, dimension };
     let sentences = about.sentences(&verdict, would_be.as_ref());
-    Ok(Marked {
-        verdict,
-        typed: response.to_owned(),
-        given: read.value,
-        answer: question.answer,
-        tolerance: question.tolerance.around(question.answer),
-        would_be,
-        sentences,
-    })
+    Ok(Marked { verdict, given: read.value, answer: question.answer, would_be, sentences })
 }
 
 fn verdict(question: &Question, read: &Response, dimension: Dimension) -> Verdict {
@@ -145,7 +138,9 @@ fn verdict(question: &Question, read: &Response, dimension: Dimension) -> Verdic
         return Verdict::Near;
     }
     // Which unit would make the number right?
-    let right_in = |unit: &&Unit| (read.number * unit.si - question.answer).abs() <= tolerance;
+    // A mass has its force already: its number in another unit is an accident.
+    let right_in =
+        |unit: &&Unit| read.mass.is_none() && (read.number * unit.si - question.answer).abs() <= tolerance;
     let best = likely(dimension).filter(right_in).min_by(|a, b| {
         let off = |unit: &Unit| (read.number * unit.si - question.answer).abs();
         off(a).total_cmp(&off(b))
@@ -169,14 +164,21 @@ fn force_of(mass: &str) -> &'static str {
 
 fn would_be(question: &Question, verdict: &Verdict, given: f64) -> Result<Option<WouldBe>, Fault> {
     Ok(match verdict {
-        Verdict::Right | Verdict::UnitSlip { .. } => None,
-        Verdict::Slip(kind) => kind.rig(&question.rig).map(|rig| WouldBe::Rig(Box::new(rig))),
-        Verdict::Near | Verdict::Other => {
-            let off = |lean: &f64| (lean - question.rig.lean).abs();
-            let leans = leans_where(&question.rig, question.ask, given)?;
-            let nearest = leans.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)));
-            Some(nearest.map_or(WouldBe::Nowhere, WouldBe::Lean))
-        }
+        Verdict::Right | Verdict::UnitSlip { .. } | Verdict::Slip(_) => None,
+        Verdict::Near | Verdict::Other => Some(match question.ask {
+            Quantity::GuyTension(_) if given <= 0.0 => WouldBe::Slack,
+            // What a line pulls hangs on its load, in step with it, and not on the lean.
+            Quantity::HaulTension | Quantity::OnHead => {
+                let mass = question.rig.load.mass * given / question.answer;
+                if (1.0..HEAVIEST).contains(&mass) { WouldBe::Load(mass) } else { WouldBe::Nowhere }
+            }
+            _ => {
+                let off = |lean: &f64| (lean - question.rig.lean).abs();
+                let leans = leans_where(&question.rig, question.ask, given)?;
+                let nearest = leans.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+                nearest.map_or(WouldBe::Nowhere, WouldBe::Lean)
+            }
+        }),
     })
 }
 
@@ -229,11 +231,13 @@ impl About<'_> {
     }
 
     fn would_be(&self, would_be: Option<&WouldBe>) -> Option<Sentence> {
-        match would_be? {
-            WouldBe::Lean(lean) => Some(self.sentence("would_be.lean").number("at", *lean, Dimension::Angle)),
-            WouldBe::Nowhere => Some(self.sentence("would_be.nowhere")),
-            WouldBe::Rig(_) => None,
-        }
+        let (key, at, of) = match would_be? {
+            WouldBe::Lean(lean) => ("would_be.lean", *lean, Dimension::Angle),
+            WouldBe::Load(mass) => ("would_be.load", *mass, Dimension::Mass),
+            WouldBe::Slack => ("would_be.slack", 0.0, Dimension::Angle),
+            WouldBe::Nowhere => ("would_be.nowhere", 0.0, Dimension::Angle),
+        };
+        Some(self.sentence(key).number("at", at, of))
     }
 
     /// `slip.`, its name, `.leg` or `.guy`, and `.down_it` where the haul line runs down the asked leg.
@@ -258,21 +262,14 @@ impl About<'_> {
         let Self { question, solution, read, dimension } = self;
         let rig = &question.rig;
         let lean = rig.lean;
-        let guy = solution
-            .forces()
-            .and_then(|forces| forces.guys.get(usize::from(forces.working_guy?)).map(|guy| guy.tension));
         let mut said = Sentence::new(key)
             .word("part", part(rig, question.ask))
             .number("given", read.value, *dimension)
             .number("answer", question.answer, *dimension)
             .number("lean", lean, Dimension::Angle)
             .number("from_ground", Lean::to_ground(lean), Dimension::Angle)
-            .number("load", solution.line.load.size(), Dimension::Force)
             .number("haul", solution.line.haul_tension, Dimension::Force)
             .text("typed", read.typed.clone());
-        if let Some(guy) = guy {
-            said = said.number("guy", guy, Dimension::Force);
-        }
         if let Quantity::LegCompression(side) = question.ask {
             said = said.word("other", part(rig, Quantity::LegCompression(side.other())));
         }

@@ -22,16 +22,10 @@ pub(crate) struct Response {
     pub mass: Option<&'static str>,
 }
 
-/// Why a typed answer cannot be read: what was typed, what was expected, what is in the way.
+/// Why a typed answer cannot be read.
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
 pub struct Unreadable {
-    /// What was typed, untouched.
-    pub typed: String,
-    /// What kind of quantity was asked for.
-    pub expected: Dimension,
-    /// The unit in which a bare number is taken.
-    pub unit: &'static str,
-    /// What to say.
+    /// What to say: what was typed, what was expected, what is in the way.
     pub sentence: Sentence,
 }
 
@@ -63,12 +57,11 @@ pub(crate) fn read(text: &str, dimension: Dimension, units: Units) -> Result<Res
     let unreadable = |key: &str, details: &[(&'static str, String)]| {
         let mut sentence = Sentence::new(format!("unreadable.{key}"))
             .text("typed", typed.clone())
-            .text("unit", unit)
             .word("expected", expected(dimension));
         for (name, detail) in details {
             sentence = sentence.text(name, detail.clone());
         }
-        Unreadable { typed: text.to_owned(), expected: dimension, unit, sentence }
+        Unreadable { sentence }
     };
     let answer = parse_answer(text, dimension).map_err(|why| match why {
         QuantityError::Empty => unreadable("empty", &[]),

@@ -1,5 +1,6 @@
 //! Readings by name, and the leans at which they take a value.
 
+use crate::angle::degrees;
 use crate::numeric::{bisect, grid};
 use crate::range::{FARTHEST_BACK, FARTHEST_OUT, STEP};
 use crate::{Fault, Rig, Side, Solution, solve_at};
@@ -49,7 +50,7 @@ impl Quantity {
 }
 
 /// The leans (rad, from the one farthest back) at which a reading of the rig takes `value`, found between 30°
-/// back and 80° out to 1e-10 rad; a value only touched between two leans 0.25° apart can be missed. At most
+/// back (20° farther back than the rig leans, where it leans farther) and 80° out to 1e-10 rad; a value only touched between two leans 0.25° apart can be missed. At most
 /// eight. Empty where it is never taken.
 ///
 /// # Errors
@@ -71,7 +72,9 @@ pub fn leans_where(rig: &Rig, quantity: Quantity, value: f64) -> Result<ArrayVec
     let over = |lean: f64| -> Option<f64> { Some(quantity.of(&solve_at(rig, lean).ok()?)? - value) };
     let mut found = ArrayVec::new();
     let mut before: Option<(f64, f64)> = None;
-    for lean in grid(FARTHEST_BACK, FARTHEST_OUT, STEP) {
+    // A frame that is being raised lies back.
+    let back = if rig.lean < FARTHEST_BACK { rig.lean - degrees(20.0) } else { FARTHEST_BACK };
+    for lean in grid(back, FARTHEST_OUT, STEP) {
         let here = over(lean).map(|difference| (lean, difference));
         if let (Some((from, was)), Some((to, is))) = (before, here)
             && (was < 0.0) != (is < 0.0)
