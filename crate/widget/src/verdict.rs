@@ -78,6 +78,7 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
             (Limit::ClearReach | Limit::Headroom, _) => "verdict.limit",
             (Limit::Stretch, _) => "verdict.stretch",
             (Limit::ExtraLean, _) => "verdict.extra_lean",
+            (Limit::FootSlides(_), _) => "verdict.in_slides",
             _ => "verdict.in_free",
         };
         let why = because(state, words, key, Some(interval), governing);
@@ -96,6 +97,7 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
             _ if !best.ratio.is_finite() => "verdict.none_tips",
             Limit::Stretch => "verdict.none_stretch",
             Limit::ExtraLean => "verdict.none_extra_lean",
+            Limit::FootSlides(_) => "verdict.none_slides",
             _ => "verdict.none_why",
         };
         return said(Sign::Out, "verdict.none", because(state, words, key, None, &best));

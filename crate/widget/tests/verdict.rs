@@ -47,3 +47,21 @@ fn a_wish_that_ends_the_range_is_named_as_one_and_not_as_a_load() {
     assert_eq!((verdict.sign, verdict.is.as_str()), (Sign::Out, "verdict.out"));
     assert_eq!(verdict.why, "ended by the clear reach");
 }
+
+#[test]
+fn feet_on_friction_are_told_by_the_friction_they_need() {
+    let mut rig = Rig::new(3.25, 1.05, 20.0 * DEG, 210.0);
+    rig.feet.pinned = false;
+    rig.feet.friction = Some(0.5);
+    rig.guys.push(Guy {
+        rope_allowable: Some(9000.0),
+        holdfast_allowable: Some(9000.0),
+        ..Guy::to(Point::new(-5.2, 0.0, 0.0))
+    });
+    let words = Words::new([("verdict.in_slides".to_owned(), "the feet need {percent}".to_owned())]);
+    let told = |rig: Rig| verdict(&State::new(rig).unwrap(), &words);
+    assert_eq!(told(rig.clone()).why.replace('\u{2009}', " "), "the feet need 81 %");
+    // Held at no lean: the nearest asks for too much of it as well.
+    rig.feet.friction = Some(0.01);
+    assert_eq!(told(rig).why, "verdict.none_slides");
+}
