@@ -55,7 +55,7 @@ class ChooseElement extends QuestionElement {
       const name = this.revealed ? (tick === 'hit' ? 'wanted' : '') : tick;
       this.#boxes[place].disabled = true;
       this.#ticks[place].dataset.tick = name;
-      const told = name ? [element('b', {}, this.words[`tick.${name}`])] : [];
+      const told = name ? [element('b', {}, this.words[`tick.${this.template.kind}.${name}`] ?? this.words[`tick.${name}`])] : [];
       this.#ticks[place].replaceChildren(...told, ...(because && tick !== 'left_alone' ? [' ', written(because)] : []));
     });
   }
