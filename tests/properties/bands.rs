@@ -26,6 +26,7 @@ fn bounds_are_those_of_all_draws_in_order() {
     for lever in [Lever::Lean, Lever::Setback(0), Lever::Spread] {
         let is = lever.get(&rig).unwrap();
         let bands = drawn(&rig, lever, (0.8 * is, 1.2 * is), vec![GUY, LEG]);
+        assert_eq!(bands.lines(), [GUY, LEG]);
         for (i, line) in [GUY, LEG].into_iter().enumerate() {
             // The middle place is the rig as it is.
             let mut values: Vec<f64> = (0..BAND_DRAWS)

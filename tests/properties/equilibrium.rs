@@ -1,7 +1,7 @@
 //! The whole frame stands still: what the ground and the holdfasts do equals what is put on it.
 
 use super::{cases, force_scale, solvable};
-use outlean_rig::{Connection, Force, Path, Point, Rig, Side, Solution, Vector, resolve};
+use outlean_rig::{Connection, Force, Guy, Path, Point, Rig, Side, Solution, Vector, resolve, solve};
 use proptest::prelude::*;
 
 /// Every force from outside on frame, ropes and pulleys together, with the point where it acts.
@@ -54,7 +54,7 @@ proptest! {
         if rig.line.sling > 0.0 {
             rig.line.sling = sling;
         }
-        let Ok(solution) = outlean_rig::solve(&rig) else { return Ok(()) };
+        let Ok(solution) = solve(&rig) else { return Ok(()) };
         if solution.forces().is_none() {
             return Ok(());
         }
@@ -100,7 +100,7 @@ proptest! {
     fn a_foot_that_nothing_holds_down_never_pulls(seed: u64) {
         let Some((mut rig, _)) = solvable(seed) else { return Ok(()) };
         rig.feet.held_down = false;
-        let solution = outlean_rig::solve(&rig).unwrap();
+        let solution = solve(&rig).unwrap();
         let Some(forces) = solution.forces() else { return Ok(()) };
         for side in Side::BOTH {
             let foot = forces.footing.feet.on(side);
@@ -124,7 +124,7 @@ proptest! {
         let height = height * rig.legs.left.working_length().min(rig.legs.right.working_length());
         rig.feet.connection_height = height.min(5.0);
         rig.feet.held_down = true;
-        let Ok(solution) = outlean_rig::solve(&rig) else { return Ok(()) };
+        let Ok(solution) = solve(&rig) else { return Ok(()) };
         let Some(forces) = solution.forces() else { return Ok(()) };
         let high = solution.layout.head_height();
         if height > 0.8 * high {
@@ -182,5 +182,19 @@ fn whether_directions_lie_in_a_plane_is_not_a_matter_of_their_length() {
         assert_eq!(made(2e-13), None, "{lengths:?}");
         assert!(made(1e-2).unwrap() < 1e-9, "{lengths:?}");
         assert!(made(1e-11).is_some(), "{lengths:?}");
+    }
+}
+
+/// Where a connection is drawn higher than that, the little of the leg above it would take a pull without end.
+#[test]
+fn a_connection_near_the_head_counts_as_at_nine_tenths_of_the_leg() {
+    let mut rig = Rig::new(4.0, 1.2, 0.3, 200.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    rig.feet.connection = Connection::Ledger;
+    let rise = solve(&rig).unwrap().layout.head_height() / 4.0;
+    for (height, lever) in [(0.0, 1.0), (2.0 * rise, 2.0), (3.6 * rise, 10.0), (5.0, 10.0)] {
+        rig.feet.connection_height = height;
+        let footing = solve(&rig).unwrap().forces().unwrap().footing;
+        assert!((footing.connection / footing.spread_thrust - lever).abs() < 1e-9, "{height}");
     }
 }

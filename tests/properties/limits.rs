@@ -2,8 +2,8 @@
 
 use super::{cases, solvable};
 use outlean_rig::{
-    Edge, Guy, LeanIs, Limit, Part, Point, Rig, Stretch, Tip, checks, governing, holds, limits_at, margin,
-    range_within, solve, solve_at,
+    EXTRA_LEAN, Edge, Guy, LeanIs, Limit, Outcome, Part, Point, Rig, Stretch, Tip, checks, governing, holds,
+    limits_at, margin, range_within, solve, solve_at, stretched,
 };
 use outlean_tests::geared::geared_rig;
 use proptest::prelude::*;
@@ -185,4 +185,33 @@ fn of_stretch_a_lean_is_as_near_its_limit_as_its_margin_is_great() {
         past += u32::from(worst > 1.0);
     }
     assert!(met > 200 && past > 50 && met - past > 50, "{met} {past}");
+}
+
+/// The stop is the least lean that is allowed: a rig set to it just stands.
+#[test]
+fn a_rig_at_its_upright_stop_is_not_past_it() {
+    let mut rig = Rig::new(4.0, 1.2, 0.2, 200.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    for (stop, inside) in [(0.2, true), (0.2 + 1e-9, false)] {
+        rig.limits.upright_stop = Some(stop);
+        assert_eq!(holds(&rig), inside);
+        assert_eq!(governing(&rig, rig.lean).unwrap().limit == Limit::UprightStop, !inside);
+    }
+}
+
+/// How much further it leans than it was set, over how much further it may.
+#[test]
+fn of_extra_lean_a_rig_is_as_near_its_limit_as_its_guys_give() {
+    for (lean, elongation) in [(0.2, 0.01), (0.3, 0.02), (0.4, 0.005)] {
+        let mut rig = Rig::new(4.0, 1.2, lean, 200.0);
+        rig.lean_is = LeanIs::SetBefore;
+        rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+        (rig.guys[0].sheet.elongation, rig.guys[0].sheet.at) = (Some(elongation), Some(2000.0));
+        let Outcome::Stands(found) = stretched(&rig, &Stretch::of(&rig).unwrap()).unwrap() else { panic!() };
+        let extra = found.lean - found.set_lean.unwrap();
+        assert!(extra > 0.001, "{extra}");
+        let limits = limits_at(&rig, lean).unwrap();
+        let met = limits.iter().find(|met| met.limit == Limit::ExtraLean).unwrap();
+        assert!((met.ratio - extra / EXTRA_LEAN).abs() < 1e-12, "{} {extra}", met.ratio);
+    }
 }

@@ -1,7 +1,9 @@
 //! The load line and the haul line: which way they pull, and how hard.
 
 use super::cases;
-use outlean_rig::{Case, Line, Load, Operation, Part, Path, Point, Rig, Stage, checks, solve};
+use outlean_rig::{
+    Case, Field, Line, LineName, Load, Operation, Part, Path, Point, Rig, Stage, checks, solve,
+};
 use proptest::prelude::*;
 
 proptest! {
@@ -88,5 +90,27 @@ fn of_a_line_that_ends_at_the_head_or_passes_it_nothing_is_hauled() {
             let line = Line { pulley_efficiency: 0.8, ..Line::along(path) };
             assert_eq!(line.haul_factor(operation).to_bits(), 0.0_f64.to_bits(), "{path:?}");
         }
+    }
+}
+
+/// On a sling longer than half the way a pulley would hang nearer to where its line goes than to the head.
+#[test]
+fn a_sling_of_more_than_half_the_way_is_refused() {
+    let mut rig = Rig::new(4.0, 1.2, 0.3, 100.0);
+    rig.guys.push(outlean_rig::Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    for path in [
+        Path::RedirectedAtFoot { foot: outlean_rig::Side::Left, to: Point::new(-8.0, 0.0, 0.0) },
+        Path::RedirectedMidBase { to: Point::new(-8.0, 0.0, 0.0) },
+    ] {
+        rig.line = Line::along(path);
+        let head = solve(&rig).unwrap().layout.head;
+        let way = match path {
+            Path::RedirectedAtFoot { .. } => (rig.feet.at.left - head).length(),
+            _ => (Point::ORIGIN - head).length(),
+        };
+        rig.line.sling = 0.5 * way + 1e-6;
+        let fault = solve(&rig).unwrap_err();
+        assert_eq!((fault.field, fault.value), (Field::Sling(LineName::Main), rig.line.sling));
+        assert!(fault.allowed.least == 0.0 && (fault.allowed.most - 0.5 * way).abs() < 1e-12, "{fault}");
     }
 }

@@ -23,6 +23,7 @@ mod plan;
 mod pretension;
 mod range;
 mod readings;
+mod refused;
 mod scale;
 mod slide;
 mod splay;

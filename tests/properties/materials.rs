@@ -1,6 +1,6 @@
 //! What must be carried to build a rig.
 
-use outlean_rig::strength::{HoldfastKind, Lashing};
+use outlean_rig::strength::{Holdfast, HoldfastKind, Lashing};
 use outlean_rig::{Connection, Guy, HoldfastMaterials, Line, Path, Point, Rig, materials};
 
 fn rig() -> Rig {
@@ -43,4 +43,49 @@ fn ropes_and_pickets_are_those_of_the_rig() {
     rig.feet.connection = Connection::None;
     let found = materials(&Rig { lean: 0.0, ..rig }).unwrap();
     assert!(found.guys.is_empty() && found.hobble.is_none());
+}
+
+/// Of each system its pickets and what ties them to one another; what is counted is as many as were counted, one where
+/// nothing was, and steel pickets are tied in a row.
+#[test]
+fn every_system_has_its_pickets_and_lashings() {
+    for (kind, count, pickets, lashings) in [
+        (HoldfastKind::Picket, None, 1, 0),
+        (HoldfastKind::Pickets11, None, 2, 1),
+        (HoldfastKind::Pickets111, None, 3, 2),
+        (HoldfastKind::Pickets21, None, 3, 1),
+        (HoldfastKind::Pickets321, None, 6, 2),
+        (HoldfastKind::SteelPickets, Some(4.0), 4, 3),
+        (HoldfastKind::SteelPickets, None, 1, 0),
+        (HoldfastKind::Pins1Inch, Some(5.0), 5, 0),
+        (HoldfastKind::Pins3Inch, None, 1, 0),
+        (HoldfastKind::Natural, Some(3.0), 0, 0),
+        (HoldfastKind::Deadman, None, 0, 0),
+    ] {
+        let holdfast =
+            Holdfast { kind: Some(kind), pickets: count, spacing: Some(1.44), ..Holdfast::default() };
+        let found = HoldfastMaterials::of(&holdfast);
+        assert_eq!((found.pickets, found.lashings), (pickets, lashings), "{kind:?} {count:?}");
+        // Five turns, there and back, to a picket 1.44 m off from 0.6 m up another, and a knot of 1 m.
+        assert!((found.rope - f64::from(lashings) * (2.0 * 5.0 * 1.56 + 1.0)).abs() < 1e-12, "{found:?}");
+    }
+}
+
+/// From foot to foot, two clove hitches of two turns each, two tails.
+#[test]
+fn a_hobble_is_as_long_as_the_feet_are_apart_and_what_ties_it() {
+    let mut rig = rig();
+    rig.gear.lashing = Lashing { rope: Some(0.01), girth: Some(0.36), tail: Some(0.4), ..Lashing::default() };
+    let wanted = 1.2 + 4.0 * (0.36 + 0.01 * core::f64::consts::PI) + 0.8;
+    assert!((materials(&rig).unwrap().hobble.unwrap() - wanted).abs() < 1e-12);
+}
+
+/// Round both legs, 4.5 cm apart where they are lashed, and down to the pulley and back.
+#[test]
+fn the_sling_of_the_pulley_goes_round_both_legs() {
+    let mut rig = rig();
+    rig.gear.lashing.girth = Some(0.36);
+    rig.line.sling = 0.7;
+    let wanted = 0.36 + 2.0 * (0.36 / core::f64::consts::PI + 0.045) + 2.0 * 0.7;
+    assert!((materials(&rig).unwrap().sling.unwrap() - wanted).abs() < 1e-12);
 }

@@ -2,7 +2,7 @@
 //! where.
 
 use super::{cases, force_scale, solvable};
-use outlean_rig::{Basis, Guy, Layout, Leg, Part, Point, Rig, State, Station, Vector, checks, solve};
+use outlean_rig::{Basis, Guy, Layout, Leg, Part, Point, Rig, Side, State, Station, Vector, checks, solve};
 use proptest::prelude::*;
 
 proptest! {
@@ -24,6 +24,19 @@ proptest! {
         // Its vertical part at that distance ahead is all that turns the frame.
         let moment = -resultant.force.z() * ahead;
         prop_assert!((moment - resultant.tipping_moment).abs() < 1e-7 * force_scale(&rig, &solution) * (1.0 + ahead.abs()));
+    }
+
+    /// By how far each foot is from the head as seen from above.
+    #[test]
+    fn each_leg_of_a_frame_bends_by_its_own_weight_and_slope(seed: u64) {
+        let Some((rig, solution)) = solvable(seed) else { return Ok(()) };
+        let Some(forces) = solution.forces() else { return Ok(()) };
+        for side in Side::BOTH {
+            let way = solution.layout.head - *rig.feet.at.on(side);
+            let wanted = rig.legs.on(side).midspan_moment(libm::hypot(way.x, way.y));
+            let found = *forces.leg_moment.on(side);
+            prop_assert!((found - wanted).abs() < 1e-9 * (1.0 + wanted.abs()), "{} for {}", found, wanted);
+        }
     }
 
     /// By the forces on the lower half of a pole on two supports.
@@ -75,6 +88,7 @@ fn a_side_guy_stands_more_than_twice_as_far_along_the_foot_line_as_square_to_it(
     for (x, y, station) in [
         (-5.0, 0.0, Station::Aft),
         (-5.0, 9.9, Station::Aft),
+        (-5.0, 10.0, Station::Aft),
         (-5.0, -10.1, Station::Side),
         (5.0, 9.9, Station::Fore),
         (5.0, 10.1, Station::Side),

@@ -4,7 +4,7 @@ use super::{cases, solvable};
 use outlean_rig::{Guy, Leg, Pair, Point, Quantity, Rig, Side, leans_where, solve_at};
 use proptest::prelude::*;
 
-const ALL: [Quantity; 9] = [
+const ALL: [Quantity; 10] = [
     Quantity::LegCompression(Side::Left),
     Quantity::LegCompression(Side::Right),
     Quantity::GuyTension(0),
@@ -12,6 +12,7 @@ const ALL: [Quantity; 9] = [
     Quantity::HaulTension,
     Quantity::OnHead,
     Quantity::Reach,
+    Quantity::PulleyReach,
     Quantity::HeadHeight,
     Quantity::TippingMoment,
 ];
@@ -84,4 +85,16 @@ fn a_frame_that_lies_back_is_looked_at_where_it_lies() {
     let there = fore.of(&solve_at(&rig, wanted).unwrap()).unwrap();
     let leans = leans_where(&rig, fore, there).unwrap();
     assert!(leans.iter().any(|lean| (lean - wanted).abs() < 1e-6), "{leans:?}");
+}
+
+/// A pulley on half a metre of sling hangs along the pull of a load that swings outward: so much farther ahead.
+#[test]
+fn a_pulley_on_a_sling_hangs_ahead_of_the_head() {
+    let mut rig = outlean_rig::Rig::new(4.0, 1.2, 0.3, 200.0);
+    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-6.0, 0.0, 0.0)));
+    rig.line.sling = 0.5;
+    rig.load.outward_angle = 0.2;
+    let solution = solve_at(&rig, 0.3).unwrap();
+    let [head, pulley] = [Quantity::Reach, Quantity::PulleyReach].map(|of| of.of(&solution).unwrap());
+    assert!((pulley - head - 0.5 * libm::sin(0.2)).abs() < 1e-12, "{head} {pulley}");
 }

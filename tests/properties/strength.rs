@@ -234,7 +234,10 @@ fn ground_and_edge() {
     rig.feet.bearing_area = Some(0.03);
     let ground = check(&rig, Part::Bearing(Side::Left)).unwrap();
     near(ground.allowable.unwrap(), 3_000.0, 1e-9);
-    assert_eq!((ground.state, ground.basis), (State::Assumed, Basis::Unknown));
+    assert_eq!(
+        (ground.state, ground.basis, ground.rule),
+        (State::Assumed, Basis::Unknown, Some(CheckRule::Bearing))
+    );
     near(ground.demand, solve(&rig).unwrap().forces().unwrap().footing.feet.left.bearing, 1e-9);
     rig.edge = Some(Edge::at(0.9));
     let edge = check(&rig, Part::Edge).unwrap();
@@ -265,6 +268,11 @@ fn what_is_not_known_of_a_leg_is_not_assessed() {
     assert!(step(&rig, LEFT, Symbol::Slenderness) > nds::MOST_SLENDER);
     rig.legs = Pair::both(Leg { pole: pole(0.0904), ..rig.legs.left });
     assert_eq!(check(&rig, LEFT).unwrap().state, State::Assessed);
+    // A sawn leg of just 50 is not past it.
+    let sawn = Pole { breadth: Some(0.08), depth: Some(0.1), ..Pole::default() };
+    let just = Rig { legs: Pair::both(Leg { pole: sawn, ..rig.legs.left }), ..rig.clone() };
+    near(step(&just, LEFT, Symbol::Slenderness), nds::MOST_SLENDER, 0.0);
+    assert_eq!(check(&just, LEFT).unwrap().state, State::Assessed);
     rig.gear.timber.grade = Some(Grade::Ungraded);
     assert_eq!(check(&rig, LEFT).unwrap().state, State::Assumed);
     // Stated by halves, then whole.

@@ -4,9 +4,9 @@ use super::{cases, solvable};
 use outlean_rig::strength::timber::Grade;
 use outlean_rig::strength::{Holdfast, HoldfastKind, Soil};
 use outlean_rig::{
-    Band, Change, DataSheet, Guy, Haul, LeanIs, Lever, Limit, Line, Outcome, Path, Point, Raising, Rig,
-    Scatter, WANTED_MARGIN, governing, limits_at, proposals, scattered, simple_advantage, solve, sweep,
-    uncertainty,
+    Band, Change, DataSheet, Draws, Field, Guy, Haul, LeanIs, Lever, Limit, Line, Outcome, Path, Point,
+    Raising, Rig, Scatter, Swing, WANTED_MARGIN, governing, limits_at, proposals, scattered,
+    simple_advantage, solve, sweep, uncertainty,
 };
 use outlean_tests::random::random_rig;
 use proptest::prelude::*;
@@ -190,7 +190,7 @@ fn the_share_past_a_limit_is_that_of_the_scatter() {
     let ratio = none.ratio.unwrap();
     assert!((ratio.low - 1.0 / 1.04).abs() < 1e-12 && (ratio.high - 1.0 / 1.04).abs() < 1e-12);
     let wrong = uncertainty(&rig, &Scatter { load: f64::NAN, ..Scatter::default() }, 1, 10);
-    assert_eq!(wrong.unwrap_err().field, outlean_rig::Field::LoadScatter);
+    assert_eq!(wrong.unwrap_err().field, Field::LoadScatter);
 }
 
 #[test]
@@ -364,4 +364,75 @@ fn raising_by_hand_lifts_what_the_poles_weigh_at_the_lashing() {
     assert!((raising.preventer_tension - moment / arm).abs() < 1e-9);
     rig.guys.clear();
     assert_eq!(Raising::of(&rig).unwrap().preventer, None);
+}
+
+/// A load as heavy as is allowed: of draws a tenth either way half are heavier, and cannot be solved.
+#[test]
+fn draws_that_cannot_be_solved_are_counted_apart() {
+    let mut rig = leaning();
+    rig.load.mass = Field::Mass.allowed().most;
+    let scatter = Scatter { load: 0.1, ..Scatter::default() };
+    let heavier = (0..200).filter(|number| scattered(&rig, &scatter, 7, *number).load.mass > rig.load.mass);
+    let found = uncertainty(&rig, &scatter, 7, 200).unwrap();
+    assert_eq!((found.draws, found.impossible as usize), (200, heavier.count()));
+    assert!((70..130).contains(&found.impossible), "{found:?}");
+}
+
+/// What was said of rope and holdfast, and what the tables say where nothing was.
+#[test]
+fn a_doubled_guy_carries_twice_what_it_did() {
+    let mut rig = leaning();
+    let holdfast =
+        Holdfast { kind: Some(HoldfastKind::Picket), soil: Some(Soil::Loam), ..Holdfast::default() };
+    rig.guys[0] = Guy { rope_allowable: Some(1800.0), holdfast, ..rig.guys[0] };
+    rig.guys[0].cordage.breaking = Some(22_000.0);
+    let mut twice = rig.clone();
+    Change::DoubleGuy(0).apply(&mut twice);
+    let (was, is) = (&rig.guys[0], &twice.guys[0]);
+    assert_eq!((is.rope_allowable, is.holdfast_allowable), (Some(3600.0), Some(4000.0)));
+    assert_eq!(is.cordage.breaking, Some(44_000.0));
+    let holds = |guy: &Guy| guy.holdfast.capacity().unwrap().strength;
+    assert!((holds(is) / holds(was) - 2.0).abs() < 1e-12);
+    assert_eq!(twice.guys[1], rig.guys[1]);
+}
+
+/// Of many draws the least and the greatest of every number lie near either end of its scatter.
+#[test]
+fn draws_fill_their_scatter() {
+    let scatter = Scatter { length: 0.1, angle: 0.02, load: 0.15, soil: 0.3 };
+    let mut rig = leaning();
+    rig.line = Line::along(Path::StraightBack { to: Point::new(-8.0, 0.5, 0.0) });
+    rig.load.on_tag_lines = Some(Swing { side: 0.1, outward: 0.2 });
+    rig.feet.friction = Some(0.6);
+    let numbers = |rig: &Rig| {
+        let haul = rig.line.path.haul_point().unwrap();
+        let swing = rig.load.on_tag_lines.unwrap();
+        [
+            (rig.legs.left.length, scatter.length),
+            (rig.legs.right.length, scatter.length),
+            (Lever::Spread.get(rig).unwrap(), scatter.length),
+            (rig.guys[0].anchor.x(), scatter.length),
+            (rig.guys[1].anchor.z(), scatter.length),
+            (haul.y(), scatter.length),
+            (rig.lean, scatter.angle),
+            (rig.load.side_angle, scatter.angle),
+            (rig.load.outward_angle, scatter.angle),
+            (swing.side, scatter.angle),
+            (swing.outward, scatter.angle),
+            (rig.load.mass, scatter.load * 250.0),
+            (rig.feet.friction.unwrap(), scatter.soil * 0.6),
+            (rig.guys[0].holdfast_allowable.unwrap(), scatter.soil * 2000.0),
+        ]
+    };
+    let drawn: Vec<_> = (0..400).map(|number| numbers(&scattered(&rig, &scatter, 5, number))).collect();
+    for (i, (was, most)) in numbers(&rig).into_iter().enumerate() {
+        let off = drawn.iter().map(|numbers| (numbers[i].0 - was) / most);
+        let (least, greatest) = off.fold((0.0, 0.0), |(a, b): (f64, f64), off| (a.min(off), b.max(off)));
+        let fill = |end: f64| (0.95..1.0 + 1e-9).contains(&end);
+        assert!(fill(-least) && fill(greatest), "number {i}: {least} to {greatest}");
+    }
+    let mut some = Draws::new(&rig, &scatter, 5).unwrap();
+    some.draw(7);
+    some.draw(4);
+    assert_eq!(some.drawn(), 11);
 }

@@ -105,3 +105,20 @@ fn uniaxial_with_wind() {
     near(c_p, 0.6479, 0.001);
     near(fc_prime, 903.8, 2.0);
 }
+
+/// At and past either critical value the formula no longer holds (3.9.2).
+#[test]
+fn past_a_critical_value_nothing_is_allowed() {
+    let stresses = Stresses {
+        f_c: 500.0,
+        fc_prime: 1000.0,
+        f_b: [100.0, 100.0],
+        fb_prime: [900.0, 900.0],
+        f_ce: [2000.0, 2000.0],
+        f_be: 4000.0,
+    };
+    assert!(combined(&stresses) < 1.0);
+    for f_ce in [[500.0, 2000.0], [2000.0, 500.0], [400.0, 2000.0], [2000.0, 400.0]] {
+        assert!(combined(&Stresses { f_ce, ..stresses }).is_infinite(), "{f_ce:?}");
+    }
+}

@@ -99,3 +99,17 @@ fn pickets_three_feet_apart_steel_ones_a_metre() {
         assert_eq!(finding.source, kind.spacing().unwrap().1);
     }
 }
+
+#[test]
+fn each_rule_names_its_manual() {
+    for (rule, source, seen) in [
+        (Rule::SetbackOlder(0), Source::DisasterRescue, Seen::Read),
+        (Rule::PicketSpacing(0), Source::Navedtra14251, Seen::Read),
+        (Rule::LeanLeast, Source::Fm39761, Seen::SecondHand),
+        (Rule::SpreadMost, Source::WarOffice, Seen::SecondHand),
+        (Rule::Slenderness(Side::Left), Source::Fm5125, Seen::Read),
+    ] {
+        assert_eq!((rule.source().source, rule.source().seen), (source, seen), "{rule:?}");
+    }
+    assert_eq!(Rule::ForeGuy.source().source, Source::CommonPractice);
+}

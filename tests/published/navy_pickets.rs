@@ -41,5 +41,11 @@ fn what_brackets_two_thousand_pounds() {
     assert!(BRACKET_1_1_1.windows(2).all(|pair| pair[0].0 <= pair[1].0));
     near(least, 150.0, 1e-9);
     near(most, 3000.0, 1e-9);
+    // 1,050 kg are 2,315 lb.
+    for ((value, _), pounds) in
+        BRACKET_1_1_1.iter().zip([150.0, 189.0, 900.0, 1500.0, 1620.0, 1800.0, 2315.0, 3000.0])
+    {
+        near(value / LBF, pounds, 0.2);
+    }
     assert!(BRACKET_1_1_1.iter().any(|(value, _)| value / LBF > 2000.0 && value / LBF < 2400.0));
 }

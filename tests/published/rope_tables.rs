@@ -3,7 +3,9 @@
 //! engineering handbooks, lbf); the seamen's rule by circumference. Tubular webbing from memory.
 
 use super::{LBF, near};
-use outlean_rig::strength::{Cordage, Fibre, HardwareClass, RopeClass, Seen, breaking_by_circumference};
+use outlean_rig::strength::{
+    Cordage, Fibre, Hardware, HardwareClass, RopeClass, Seen, breaking_by_circumference,
+};
 
 const IN: f64 = 0.0254;
 
@@ -78,7 +80,10 @@ fn classes_of_hardware() {
     ] {
         near(class.breaking().0, newtons, 0.0);
         assert_eq!(class.breaking().1.seen, seen);
+        let capacity = Hardware { class: Some(class), breaking: None }.capacity(Some(5.0)).unwrap();
+        assert_eq!((capacity.strength, capacity.allowable), (newtons, Some(newtons / 5.0)));
     }
+    assert_eq!(Hardware::default().capacity(Some(5.0)), None);
 }
 
 /// Within a tenth, until a person opens the page.

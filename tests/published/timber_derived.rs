@@ -82,6 +82,13 @@ fn a_crooked_pole_with_its_load_on_its_side() {
         eccentric,
     };
     near(column.greatest_compression(), 91.807_447, 1e-5);
+    // Under half of that, term by term (15.4-1); at the critical value there is no more room.
+    let f_c = 45.0;
+    let grown = column.eccentric * (1.0 + 0.234 * f_c / f_ce);
+    let bending = (50.0 + f_c * (column.crook + grown)) / (fb_prime * (1.0 - f_c / f_ce));
+    let axial = f_c / column.fc_prime;
+    near(column.interaction(f_c), axial * axial + bending, 1e-12);
+    assert!(column.interaction(f_ce).is_infinite());
     // Nothing but the bending: past it, nothing may be carried besides.
     near(Column { f_b: fb_prime, ..column }.greatest_compression(), 0.0, 0.0);
     let straight = Column { f_b: 0.0, crook: 0.0, eccentric: 0.0, ..column };

@@ -2,8 +2,8 @@
 
 use super::{EVERY_LEAN, alike, hung, ropes, standing};
 use outlean_rig::{
-    LeanIs, Outcome, Stretch, StretchCheck, WANTED_MARGIN, least_share, least_stiffness, margin, solve,
-    stretch_checks, stretched,
+    FARTHEST_JUMP, LeanIs, Outcome, Stretch, StretchCheck, WANTED_MARGIN, least_share, least_stiffness,
+    margin, solve, stretch_checks, stretched,
 };
 use outlean_tests::random::random_rig;
 
@@ -42,6 +42,9 @@ fn what_stands_has_a_margin_above_one_and_what_runs_away_below() {
             let rig = random_rig(seed);
             let stretch = ropes(&rig, seed, lean_is);
             let (outcome, found) = (stretched(&rig, &stretch), margin(&rig, &stretch));
+            if let Ok(Some(margin)) = &found {
+                assert!((0.0..=FARTHEST_JUMP).contains(&margin.jump), "seed {seed} {lean_is:?}: {margin:?}");
+            }
             match (&outcome, &found) {
                 (Ok(Outcome::Stands(_)), Ok(Some(margin))) if margin.multiple >= 1.0 - 1e-9 => met[0] += 1,
                 (Ok(Outcome::RunsAway(multiple)), Ok(Some(margin)))

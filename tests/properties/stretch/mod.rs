@@ -2,10 +2,12 @@
 
 mod balance;
 mod checks;
+mod jump;
 mod lean;
 mod margin;
 mod remedy;
 mod sharing;
+mod stiffness;
 mod symmetry;
 
 use outlean_rig::{
@@ -128,5 +130,20 @@ fn a_frame_that_nothing_pulls_any_more_does_not_tip() {
         let found = standing(&rig, &stretch);
         assert!(found.tension.iter().all(|tension| *tension < 1e-6), "{:?}", found.tension);
         assert!(found.lean < rig.lean);
+    }
+}
+
+/// Set before, on the weight of one leg as much as of two: its guy is taut there, and the frame where it was set.
+#[test]
+fn the_weight_of_one_leg_alone_sets_the_guy() {
+    for side in outlean_rig::Side::BOTH {
+        let mut rig = hung(0.26, 0.0);
+        rig.legs.on_mut(side).weight_per_metre = 80.0;
+        let found = standing(&rig, &alike(&rig, 20_000.0, LeanIs::SetBefore));
+        assert!(found.tension[0] > 20.0, "{:?}", found.tension);
+        assert!(
+            (found.lean - 0.26).abs() < 1e-12 && (found.set_lean.unwrap() - 0.26).abs() < 1e-12,
+            "{found:?}"
+        );
     }
 }

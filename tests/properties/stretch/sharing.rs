@@ -13,6 +13,7 @@ fn every_guy_carries_by_its_stiffness_and_arm_and_together_they_hold_the_moment(
         let (Ok(found), Ok(solution)) = (shared(&rig, &stretch), solve(&rig)) else { continue };
         let Balance::Stands(forces) = &found.balance else { continue };
         let mut moment = 0.0;
+        let mut most: Option<(usize, f64)> = None;
         for (i, guy) in rig.guys.iter().enumerate() {
             let (rope, arm) = (&stretch.ropes[i], solution.guy_arm[i]);
             let unstretched = solution.guy_length[i] / (1.0 + guy.pretension / rope.stiffness) + rope.give;
@@ -20,9 +21,20 @@ fn every_guy_carries_by_its_stiffness_and_arm_and_together_they_hold_the_moment(
             let wanted = if guy.rigged { (rope.stiffness * longer / unstretched).max(0.0) } else { 0.0 };
             let tension = forces.guys[i].tension;
             assert!((tension - wanted).abs() <= 1e-9 * rope.stiffness, "seed {seed}: {tension} for {wanted}");
-            assert_eq!(tension == 0.0, matches!(forces.guys[i].role, Role::Slack | Role::NotRigged));
+            let works = arm * solution.resultant.tipping_moment > 0.0;
+            let role = match (guy.rigged, tension == 0.0) {
+                (false, _) => Role::NotRigged,
+                (true, true) => Role::Slack,
+                _ if works => Role::Working,
+                _ => Role::Pretensioned,
+            };
+            assert_eq!(forces.guys[i].role, role, "seed {seed}");
+            if role == Role::Working && most.is_none_or(|(_, most)| tension > most) {
+                most = Some((i, tension));
+            }
             moment += tension * arm;
         }
+        assert_eq!(forces.working_guy.map(usize::from), most.map(|(i, _)| i), "seed {seed}");
         let scale = crate::force_scale(&rig, &solution)
             .max(forces.guys.iter().fold(0.0, |a, guy| guy.tension.max(a)));
         assert!(

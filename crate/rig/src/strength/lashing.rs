@@ -124,16 +124,15 @@ impl Lashing {
     #[must_use]
     pub fn girth_of(&self, leg: &Leg) -> Option<f64> {
         let pole = leg.pole;
-        let tapered = || {
-            let tip = pole.tip_diameter.or(pole.butt_diameter)?;
-            let butt = pole.butt_diameter.unwrap_or(tip);
-            Some(PI * (tip + (butt - tip) * leg.lashing_below_tip / leg.length))
-        };
-        let sawn = || match pole.section()? {
+        let of_section = || match pole.section()? {
             Section::Sawn(breadth, depth) => Some(2.0 * (breadth + depth)),
-            Section::Round(diameter) => Some(PI * diameter),
+            Section::Round(_) => {
+                let tip = pole.tip_diameter.or(pole.butt_diameter)?;
+                let butt = pole.butt_diameter.unwrap_or(tip);
+                Some(PI * (tip + (butt - tip) * leg.lashing_below_tip / leg.length))
+            }
         };
-        self.girth.or_else(tapered).or_else(sawn)
+        self.girth.or_else(of_section)
     }
 
     /// One turn of rope round a leg of `girth` m, m.

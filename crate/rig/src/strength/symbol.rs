@@ -338,4 +338,17 @@ mod tests {
             assert_eq!(symbol.dimension(), dimension, "{}", symbol.written());
         }
     }
+
+    /// As the codes write them, not as they are called here.
+    #[test]
+    fn letters() {
+        for (symbol, written) in [
+            (Symbol::FcPrime, "F_c'"),
+            (Symbol::CP, "C_P"),
+            (Symbol::Slenderness, "l_e/d"),
+            (Symbol::EMin, "E_min"),
+        ] {
+            assert_eq!(symbol.written(), written);
+        }
+    }
 }

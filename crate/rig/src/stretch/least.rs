@@ -42,7 +42,7 @@ impl Node<'_> {
     pub(super) fn firm_up_to(&self, state: &State) -> f64 {
         let multiple = |way: f64| {
             let tangent = self.tangent(state.turned, state.multiple, state.push, way)?;
-            let (elastic, firm) = (self.elastic(&tangent, way), tangent.firmness());
+            let (elastic, firm) = (self.elastic(&tangent), tangent.firmness());
             Some(if firm < elastic { elastic / (elastic - firm) } else { f64::INFINITY })
         };
         let either = |way| multiple(way).unwrap_or(0.0);
@@ -52,14 +52,12 @@ impl Node<'_> {
         }
     }
 
-    /// The part of the firmness in a pose that comes of the guys stretching.
-    fn elastic(&self, tangent: &Tangent, way: f64) -> f64 {
+    /// The part of the firmness in a pose that comes of the guys stretching: under load all that act are taut.
+    fn elastic(&self, tangent: &Tangent) -> f64 {
         let mut elastic = DMat3::ZERO;
         for (_, guy) in &self.guys {
             let pull = guy.pull(tangent.pose.moved);
-            if pull.signed > 0.0 || (pull.signed == 0.0 && way * pull.way.dot(tangent.pose.normal) < 0.0) {
-                elastic += stiffness(pull.way, guy.by_rope(pull.length), 0.0);
-            }
+            elastic += stiffness(pull.way, guy.by_rope(pull.length), 0.0);
         }
         tangent.forward(elastic * tangent.pose.normal)
     }
