@@ -66,6 +66,27 @@ fn where_most_draws_tip_there_is_no_band() {
     assert_eq!(bands.bounds(0, 20), None);
 }
 
+/// Near upright, held from behind only: half of the draws fall back, more or fewer as it leans.
+#[test]
+fn a_band_is_there_where_more_than_half_stand() {
+    let rig = Rig { lean: 0.0, ..leaning() };
+    let shown = (-0.05, 0.05);
+    let bands = drawn(&rig, Lever::Lean, shown, vec![LEG]);
+    let (mut few, mut many) = (0, 0);
+    for place in 0..BAND_PLACES {
+        let stand = (0..BAND_DRAWS).filter(|number| {
+            let mut drawn = scattered(&rig, &Scatter::USUAL, BAND_SEED, *number);
+            drawn.lean += bands.at(place);
+            solve(&drawn).is_ok_and(|solution| solution.forces().is_some())
+        });
+        let stand = stand.count() as u32;
+        assert_eq!(bands.bounds(0, place).is_some(), stand > BAND_DRAWS / 2, "{place}: {stand}");
+        few += u32::from((1..=BAND_DRAWS / 2).contains(&stand));
+        many += u32::from(stand > BAND_DRAWS / 2);
+    }
+    assert!(few > 5 && many > 5, "{few} {many}");
+}
+
 #[test]
 fn a_scatter_out_of_range_is_refused() {
     let scatter = Scatter { length: -1.0, ..Scatter::USUAL };

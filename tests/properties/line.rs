@@ -91,6 +91,13 @@ fn of_a_line_that_ends_at_the_head_or_passes_it_nothing_is_hauled() {
             assert_eq!(line.haul_factor(operation).to_bits(), 0.0_f64.to_bits(), "{path:?}");
         }
     }
+    // Its pulley hangs plumb below the head.
+    let mut rig = Rig::new(4.0, 1.2, 0.3, 100.0);
+    rig.guys.push(outlean_rig::Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    rig.line = Line { sling: 0.5, ..Line::along(Path::NotOverHead) };
+    let solution = solve(&rig).unwrap();
+    let hangs = solution.line.pulley - solution.layout.head;
+    assert!((hangs.z + 0.5).abs() < 1e-12 && (hangs.length() - 0.5).abs() < 1e-12, "{hangs}");
 }
 
 /// On a sling longer than half the way a pulley would hang nearer to where its line goes than to the head.

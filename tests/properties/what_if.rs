@@ -436,3 +436,16 @@ fn draws_fill_their_scatter() {
     some.draw(4);
     assert_eq!(some.drawn(), 11);
 }
+
+/// Upright, held from behind only: those that lean back fall.
+#[test]
+fn draws_that_tip_are_counted() {
+    let mut rig = leaning();
+    rig.lean = 0.0;
+    rig.guys.pop();
+    let scatter = Scatter { angle: 0.02, ..Scatter::default() };
+    let tips = |number: &u32| solve(&scattered(&rig, &scatter, 3, *number)).unwrap().tips().is_some();
+    let found = uncertainty(&rig, &scatter, 3, 100).unwrap();
+    assert_eq!(found.tipping as usize, (0..100).filter(tips).count());
+    assert!((20..80).contains(&found.tipping) && found.past >= found.tipping, "{found:?}");
+}

@@ -2,7 +2,7 @@
 //! loss in rescue knots, 18 to 37 %, as quoted in rescue manuals.
 
 use super::near;
-use outlean_rig::strength::{Cordage, Knot, Seen};
+use outlean_rig::strength::{Cordage, Knot, Seen, Source};
 
 #[test]
 fn what_a_knot_leaves() {
@@ -22,6 +22,8 @@ fn what_a_knot_leaves() {
         let rope = Cordage { breaking: Some(10_000.0), knot: Some(knot), ..Cordage::default() };
         assert_eq!(rope.capacity(Some(10.0)).unwrap().allowable, Some(10.0 * percent));
     }
+    assert_eq!(Knot::Bowline.source().source, Source::KnotTable);
+    assert_eq!(Knot::FigureEightLoop.source().source, Source::RescueKnots);
     let loop_knot = Knot::FigureEightLoop.efficiency();
     assert!((0.63..=0.82).contains(&loop_knot) && Knot::FigureEightLoop.source().seen == Seen::SecondHand);
     near(loop_knot, 0.63, 0.0);

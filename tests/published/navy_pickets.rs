@@ -1,7 +1,7 @@
 //! US Navy, NAVEDTRA 14251, pp. 172-173: what wooden pickets hold in undisturbed loam. lbf.
 
 use super::{LBF, near};
-use outlean_rig::strength::{BRACKET_1_1_1, Holdfast, HoldfastKind, Seen, Soil, Source};
+use outlean_rig::strength::{BRACKET_1_1_1, CheckRule, Holdfast, HoldfastKind, Seen, Soil, Source};
 
 fn in_loam(kind: HoldfastKind) -> Holdfast {
     Holdfast { kind: Some(kind), soil: Some(Soil::Loam), ..Holdfast::default() }
@@ -18,6 +18,9 @@ fn pickets_in_loam() {
         near(capacity.strength / LBF, pounds, 1e-9);
         assert_eq!((capacity.source.source, capacity.source.seen), (Source::Navedtra14251, Seen::Read));
         assert!(capacity.assumed && capacity.failure.is_none(), "what it stands on is not said");
+        assert_eq!(capacity.rule, CheckRule::Pickets);
+        let stated = Holdfast { strength: Some(5_000.0), ..in_loam(kind) }.capacity().unwrap();
+        assert_eq!((stated.strength, stated.rule), (5_000.0, CheckRule::StatedHoldfast));
     }
     // Three to six feet from picket to picket.
     near(HoldfastKind::Pickets111.spacing().unwrap().0 / 0.3048, 3.0, 1e-9);

@@ -48,6 +48,7 @@ fn a_frame_falls_as_far_as_is_said() {
         (LeanIs::SetBefore, 5),
         (LeanIs::SetBefore, 155),
         (LeanIs::SetBefore, 743),
+        (LeanIs::SetBefore, 4857),
         (LeanIs::SetBefore, 1137),
         (LeanIs::Cut, 656),
         (LeanIs::Cut, 1774),

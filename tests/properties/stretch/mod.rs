@@ -147,3 +147,14 @@ fn the_weight_of_one_leg_alone_sets_the_guy() {
         );
     }
 }
+
+/// A sheet's rope gives what the sheet says; of one that says nothing of that, nothing.
+#[test]
+fn what_a_sheet_says_of_give_is_the_ropes() {
+    for (give, wanted) in [(Some(0.05), 0.05_f64), (None, 0.0)] {
+        let sheet = outlean_rig::DataSheet { elongation: Some(0.03), at: Some(1300.0), give };
+        let rope = sheet.rope().unwrap();
+        assert_eq!(rope.give.to_bits(), wanted.to_bits());
+        assert!((rope.elongation(1300.0) - 0.03).abs() < 1e-12);
+    }
+}

@@ -41,7 +41,7 @@ pub(crate) fn capacity(
         Code::Nds => pole.by_nds(timber, &values, grade.sized(), notes),
         Code::En1995 => Some(pole.by_en_1995(timber, &values, notes)),
     }
-    .map(|capacity| Capacity { assumed, source: values.source, ..capacity })
+    .map(|capacity| Capacity { assumed, ..capacity })
 }
 
 /// The column itself.
