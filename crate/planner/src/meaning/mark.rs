@@ -109,8 +109,10 @@ fn angle(sketch: &mut Sketch, centre: Spot, (from, to): (f64, f64), value: &str)
     let mut path = Path::new();
     path.arc(centre, ARC * k, from, from + turn, true);
     sketch.scene.part_path(path, Role::Bar, "measured");
-    let (x, y) = at(from + turn / 2.0, ARC + 18.0);
-    number(sketch, (x, y), Anchor::Middle, value);
+    // Beside the direction that it is measured from, clear of the other.
+    let (x, y) = at(from, ARC);
+    let (off, anchor) = if at(from + turn, ARC).0 >= x { (-8.0, Anchor::End) } else { (8.0, Anchor::Start) };
+    number(sketch, (x + off * k, y), anchor, value);
 }
 
 /// The size of a number's type, px.
