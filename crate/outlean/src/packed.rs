@@ -10,6 +10,9 @@ use std::path::{Path, PathBuf};
 /// Endings of files that packing makes smaller; pictures and fonts are packed already.
 const ENDINGS: [&str; 6] = ["css", "html", "js", "json", "svg", "wasm"];
 
+/// What the planning page loads besides.
+const OF_PLANNER: [&str; 2] = ["plan.js", "wasm/planner_bg.wasm"];
+
 /// Where the packed form of a file stands; `None` for a file that has none.
 pub fn place(file: &Path) -> Option<PathBuf> {
     let ending = file.extension()?.to_str()?;
@@ -22,9 +25,9 @@ pub fn place(file: &Path) -> Option<PathBuf> {
 ///
 /// None that can come: it is written to memory.
 pub fn pack(file: &Path, content: &[u8]) -> io::Result<Vec<u8>> {
-    // What every lesson loads, as small as it gets; the rest as a server would: it would take a build longer than the bytes
-    // are worth.
-    if OF_LESSONS.iter().any(|loaded| file.ends_with(loaded)) {
+    // What every lesson loads, and the largest page apart, as small as it gets; the rest as a server would: it would take a
+    // build longer than the bytes are worth.
+    if OF_LESSONS.iter().chain(&OF_PLANNER).any(|loaded| file.ends_with(loaded)) {
         let mut out = Vec::new();
         zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, content, &mut out)?;
         return Ok(out);

@@ -16,8 +16,7 @@ const PLANNER_BUDGET: usize = 251_500;
 const PLANNER: [&str; 2] = ["plan.js", "planner_bg.wasm"];
 
 /// What lessons do not load: of a speaker's page, of a page that is led, of the record's, of the class's, of the refresher's,
-/// of the planner's, of a learning system's, of
-/// the first page and what keeps the course on a machine.
+/// of the planner's, of a learning system's, of the first page and what keeps the course on a machine.
 const APART: [&str; 12] = [
     "speaker.js",
     "hands.js",
