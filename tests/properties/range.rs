@@ -2,11 +2,13 @@
 
 use super::{cases, solvable};
 use outlean_rig::{
-    Clearance, EXTRA_LEAN, LeanIs, Outcome, Rig, Side, Stretch, checks, margin, solve, solve_at, stretched,
-    working_range,
+    Clearance, EXTRA_LEAN, LeanIs, Outcome, Rig, Side, Stretch, checks, governing, margin, solve, solve_at,
+    stretched, working_range,
 };
 use proptest::prelude::*;
 
+/// How far apart the core looks.
+const GRID: f64 = 0.25 * core::f64::consts::PI / 180.0;
 const FINE: f64 = 0.02 * core::f64::consts::PI / 180.0;
 
 /// Whether everything assessed holds at a lean: written from the rule, apart from the core's own search.
@@ -55,9 +57,14 @@ proptest! {
                 .flat_map(|interval| [interval.from, interval.to])
                 .any(|end| (end - lean).abs() < 1.1 * FINE);
             if !at_an_end {
-                prop_assert_eq!(
-                    holds(&rig, lean),
-                    range.around(lean).is_some(),
+                let (holds, found) = (holds(&rig, lean), range.around(lean).is_some());
+                // Between limits that are passed all at once nothing leads to what is narrower than the grid.
+                let narrow = || {
+                    let past = |at: f64| governing(&rig, at).is_ok_and(|worst| worst.ratio.is_infinite());
+                    past(lean - GRID) && past(lean + GRID)
+                };
+                prop_assert!(
+                    holds == found || holds && narrow(),
                     "at {}° of {:?}", lean.to_degrees(), range
                 );
             }

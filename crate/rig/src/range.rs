@@ -63,7 +63,8 @@ impl WorkingRange {
 /// foot slides on a known friction, the clear reach and headroom asked for are there, and the frame is not further
 /// back than the upright stop. What is not assessed does not narrow it. Looked for between [`FARTHEST_BACK`] and
 /// [`FARTHEST_OUT`] on a grid of 0.25° with the turning points of the worst ratio between; ends to 0.01°,
-/// each on the side that holds.
+/// each on the side that holds. What is narrower than the grid, between two limits that are passed all at once, such as
+/// a clear reach and a headroom asked for, can be missed.
 ///
 /// Where it is known how the guys stretch, the path of a growing load is followed from the leans so found, 1° apart and at
 /// their ends, and the range drawn in to those at which the load can grow to the margin asked for.
