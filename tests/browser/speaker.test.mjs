@@ -193,7 +193,7 @@ eachBrowser('the key in the settings opens it', async stage => {
   await page.click('[data-speaker]');
   const popup = /** @type {Page} */ (await opened);
   await popup.waitForSelector('.steps');
-  assert.match(popup.url(), /\?view=speaker$/);
+  assert.match(await popup.evaluate(() => location.href), /\?view=speaker$/);
   await says(popup, '.held', /answer/);
 });
 

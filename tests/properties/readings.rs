@@ -90,8 +90,8 @@ fn a_frame_that_lies_back_is_looked_at_where_it_lies() {
 /// A pulley on half a metre of sling hangs along the pull of a load that swings outward: so much farther ahead.
 #[test]
 fn a_pulley_on_a_sling_hangs_ahead_of_the_head() {
-    let mut rig = outlean_rig::Rig::new(4.0, 1.2, 0.3, 200.0);
-    rig.guys.push(outlean_rig::Guy::to(outlean_rig::Point::new(-6.0, 0.0, 0.0)));
+    let mut rig = Rig::new(4.0, 1.2, 0.3, 200.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
     rig.line.sling = 0.5;
     rig.load.outward_angle = 0.2;
     let solution = solve_at(&rig, 0.3).unwrap();

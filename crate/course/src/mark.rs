@@ -64,7 +64,7 @@ pub enum WouldBe {
     Load(f64),
     /// A guy that hangs slack: nothing, or less.
     Slack,
-    /// Nothing near makes it right: of a line no load below [`HEAVIEST`], else no lean that [`leans_where`] finds.
+    /// Nothing near makes it right: of a line no load below the heaviest that is looked at, else no lean that [`leans_where`] finds.
     Nowhere,
 }
 
