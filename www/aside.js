@@ -2,11 +2,12 @@
 // What is put aside stays in a template, where nothing runs.
 
 import { speaking } from './channel.js';
+import { run } from './origin.js';
 
 const main = document.querySelector('main');
 if (speaking && main) {
   const aside = document.createElement('template');
   aside.content.append(...main.childNodes);
   main.append(aside);
-  import(new URL('speaker.js', import.meta.url).href);
+  run('speaker.js');
 }

@@ -1,6 +1,7 @@
 // The program behind the elements: loaded once a page, however many elements ask.
 // Every way it can fail to start has a name, and so a sentence in the page's words.
 
+import { load } from './origin.js';
 import begin from './wasm/outlean.js';
 
 /**
@@ -44,7 +45,6 @@ export class StartFailure extends Error {
   }
 }
 
-const base = new URL('.', import.meta.url);
 const PARTS = ['page', 'picture', 'curves', 'question', 'questions', 'working'];
 /** @type {Promise<Words> | undefined} */
 let started;
@@ -76,7 +76,7 @@ export function vocabulary() {
 /** The words of one part of the page. @param {string} part @returns {Promise<Words>} */
 export async function vocabularyOf(part) {
   const language = document.documentElement.lang.split('-')[0] || 'en';
-  const answer = await fetch(new URL(`strings/${language}/${part}.json`, base));
+  const answer = await load(`strings/${language}/${part}.json`);
   if (!answer.ok) throw new Error(String(answer.status));
   return answer.json();
 }
@@ -84,7 +84,7 @@ export async function vocabularyOf(part) {
 async function program() {
   let answer;
   try {
-    answer = await fetch(new URL('wasm/outlean_bg.wasm', base));
+    answer = await load('wasm/outlean_bg.wasm');
     if (!answer.ok) throw new Error(String(answer.status));
   } catch (why) {
     throw new StartFailure('fetch', String(why));
@@ -104,7 +104,7 @@ const sheets = new Map();
 export function sheet(name) {
   const known = sheets.get(name);
   if (known) return known;
-  const made = fetch(new URL(name, base))
+  const made = load(name)
     .then(answer => answer.text())
     .then(text => new CSSStyleSheet().replace(text));
   sheets.set(name, made);

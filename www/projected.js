@@ -2,6 +2,7 @@
 // until a speaker's page asks.
 
 import { channel, QUESTIONS, someName, speaking, STEPS } from './channel.js';
+import { run } from './origin.js';
 
 /** A figure and a question, as far as they are led. @typedef {HTMLElement & { told?: import('./engine.js').View, act(action: import('./engine.js').Action): void, reveal(): void }} Figure */
 /** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void, hands?: import('./channel.js').Hands, hand?(place: number, way: number): void }} Asked */
@@ -72,7 +73,7 @@ function tell() {
 
 /** What a page that is led has besides. */
 function lead() {
-  if (settings.dataset.theme === 'projector' || asked) import(new URL('hands.js', import.meta.url).href);
+  if (settings.dataset.theme === 'projector' || asked) run('hands.js');
 }
 
 /** @param {import('./channel.js').Said} said */

@@ -1,6 +1,7 @@
 // What pictures are painted on: canvases handed to a worker, so that neither hand nor key waits for a picture. Where there can
 // be no worker (a page opened from a file, a browser without them) and on paper, the page paints by the same table itself.
 
+import { workerOf } from './origin.js';
 import { paint } from './paint.js';
 import { element } from './readings.js';
 
@@ -23,7 +24,7 @@ export function painter() {
     /** @type {Worker} */
     let worker;
     try {
-      worker = new Worker(new URL('painter.js', import.meta.url), { type: 'module' });
+      worker = workerOf('painter.js');
     } catch {
       return done(undefined);
     }

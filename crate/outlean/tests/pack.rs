@@ -29,8 +29,12 @@ fn site(name: &str) -> PathBuf {
 }
 
 fn pack(site: &Path, more: &[&str], out: &Path) -> Output {
+    pack_for("scorm12", site, more, out)
+}
+
+fn pack_for(form: &str, site: &Path, more: &[&str], out: &Path) -> Output {
     Command::new(env!("CARGO_BIN_EXE_outlean"))
-        .args(["pack", "scorm12", "--site"])
+        .args(["pack", form, "--site"])
         .arg(site)
         .args(more)
         .arg("--output")
@@ -99,4 +103,10 @@ fn what_cannot_be_packed_is_named() {
     assert_eq!(output.status.code(), Some(2));
     assert!(said(&output).contains("at-all.zip"), "{}", said(&output));
     assert!(!zip.exists(), "nothing is left behind");
+    let output = pack_for("file", &site, &[], &zip);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(said(&output).contains("--lesson"), "one file holds one lesson: {}", said(&output));
+    let output = pack_for("file", &site, &["--lesson", "01-a"], &zip);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(said(&output).contains("single.js"), "what is missing is named: {}", said(&output));
 }

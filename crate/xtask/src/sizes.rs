@@ -11,13 +11,14 @@ use std::path::{Path, PathBuf};
 const BUDGET: usize = 236_500;
 
 /// The same of what the planning page loads for itself. The aim is 150,000.
-const PLANNER_BUDGET: usize = 251_500;
+const PLANNER_BUDGET: usize = 252_000;
 /// What that is.
 const PLANNER: [&str; 2] = ["plan.js", "planner_bg.wasm"];
 
 /// What lessons do not load: of a speaker's page, of a page that is led, of the record's, of the class's, of the refresher's,
-/// of the planner's, of a learning system's, of the first page and what keeps the course on a machine.
-const APART: [&str; 12] = [
+/// of the planner's, of a learning system's, of the first page and what keeps the course on a machine, of
+/// a lesson in one file.
+const APART: [&str; 13] = [
     "speaker.js",
     "hands.js",
     "record.js",
@@ -30,6 +31,7 @@ const APART: [&str; 12] = [
     "lms.js",
     "offline.js",
     "offline-worker.js",
+    "single.js",
 ];
 
 /// Prints the size of every `.wasm` and `.js` file under `site`, through gzip at its best level and as it is served, and

@@ -1,9 +1,10 @@
-//! `outlean pack`: a built course as a zip that a learning system takes as it is.
+//! `outlean pack`: a built course as a zip that a learning system takes as it is, or a lesson of it as one file.
 //!
-//! The whole course goes in, whichever lesson is packed: its pages link to one another. What is packed decides what the
+//! Into a zip the whole course goes, whichever lesson is packed: its pages link to one another. What is packed decides what the
 //! learning system starts and asks of: one lesson, or each of them.
 
 mod manifest;
+mod single;
 
 use manifest::{Page, manifest};
 use serde::Deserialize;
@@ -17,28 +18,37 @@ use zip::write::SimpleFileOptions;
 /// What is to be packed.
 #[derive(clap::Args)]
 pub struct Wanted {
-    /// The standard that the learning system keeps to.
+    /// What for.
     #[arg(value_enum)]
-    standard: Standard,
+    form: Form,
     /// Folder of the built course.
     #[arg(long)]
     site: PathBuf,
-    /// The lesson, by the name of its folder; each of them where none is named.
-    #[arg(long)]
+    /// The lesson, by the name of its folder; in a zip each of them where none is named.
+    #[arg(long, required_if_eq("form", "file"))]
     lesson: Option<String>,
-    /// The zip to write.
+    /// The file to write.
     #[arg(short, long)]
     output: PathBuf,
 }
 
-/// A standard of learning systems.
+/// What a course is packed for.
 #[derive(Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+enum Form {
+    /// A learning system that keeps to SCORM 1.2.
+    Scorm12,
+    /// A learning system that keeps to SCORM 2004, 4th edition.
+    Scorm2004,
+    /// A browser, from a disk: one lesson in one HTML file.
+    File,
+}
+
+/// A standard of learning systems.
+#[derive(Clone, Copy)]
 pub enum Standard {
     /// SCORM 1.2.
-    #[value(name = "scorm12")]
     Scorm12,
     /// SCORM 2004, 4th edition.
-    #[value(name = "scorm2004")]
     Scorm2004,
 }
 
@@ -52,7 +62,7 @@ struct Lesson {
 /// What pages of a learning system load besides, before the end of their head.
 const SCRIPT: &str = "<script type=\"module\" src=\"../lms.js\"></script>\n</head>";
 
-/// Writes the zip. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
+/// Writes the file. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
 pub fn run(wanted: &Wanted) -> ExitCode {
     match packed(wanted) {
         Ok(count) => {
@@ -76,6 +86,11 @@ fn packed(wanted: &Wanted) -> Result<usize, String> {
             return Err(format!("--lesson is `{name}`; the course has {}", known.join(", ")));
         }
     }
+    let standard = match wanted.form {
+        Form::Scorm12 => Standard::Scorm12,
+        Form::Scorm2004 => Standard::Scorm2004,
+        Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
+    };
     let mut files = Vec::new();
     collect(&wanted.site, &wanted.site, &mut files).map_err(|why| told(&wanted.site, &why))?;
     files.sort();
@@ -85,7 +100,7 @@ fn packed(wanted: &Wanted) -> Result<usize, String> {
         // No time of day: the same course gives the same zip.
         let options = SimpleFileOptions::default();
         zip.start_file("imsmanifest.xml", options)?;
-        zip.write_all(manifest(wanted.standard, &pages, &files).as_bytes())?;
+        zip.write_all(manifest(standard, &pages, &files).as_bytes())?;
         for file in &files {
             let mut content = fs::read(wanted.site.join(file))?;
             if pages.iter().any(|page| page.href() == *file) {
