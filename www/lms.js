@@ -1,13 +1,13 @@
 // What only a lesson in a learning system loads: each answer is told to the system above the page, at once; the learner is told how
 // that went.
 
+import { QUESTIONS } from './channel.js';
 import { Lms } from './lms-api.js';
 import { PASS, State } from './lms-state.js';
 import { made, say, wordsOf } from './made.js';
 
-const KINDS = 'outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set';
 const main = /** @type {HTMLElement} */ (document.querySelector('[data-lesson]'));
-const state = new State([...document.querySelectorAll(KINDS)].map(question => question.id));
+const state = new State([...document.querySelectorAll(QUESTIONS)].map(question => question.id));
 const place = made('p', { class: 'facts lms', role: 'status' });
 main.querySelector('.facts')?.after(place);
 

@@ -156,7 +156,8 @@ pub fn text(path: &Path) -> Result<String, Failure> {
     fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
-fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+/// What is in a file.
+pub fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 

@@ -6,6 +6,7 @@
 mod manifest;
 mod single;
 
+use crate::build::{Failure, entries};
 use manifest::{Page, manifest};
 use serde::Deserialize;
 use std::fs::{self, File};
@@ -69,21 +70,23 @@ pub fn run(wanted: &Wanted) -> ExitCode {
             println!("{}: {count} files", wanted.output.display());
             ExitCode::SUCCESS
         }
-        Err(why) => crate::failed(&why),
+        Err(Failure::Content(why)) => crate::failed(&why),
+        Err(Failure::File(path, why)) => crate::failed(&format!("{}: {why}", path.display())),
     }
 }
 
-/// How many files went in, or what was wrong.
-fn packed(wanted: &Wanted) -> Result<usize, String> {
-    let told = |path: &Path, why: &dyn std::fmt::Display| format!("{}: {why}", path.display());
+/// How many files went in.
+fn packed(wanted: &Wanted) -> Result<usize, Failure> {
+    let told = |path: &Path, why: &dyn std::fmt::Display| Failure::File(path.to_owned(), why.to_string());
     let list = wanted.site.join("course.json");
-    let text = fs::read(&list).map_err(|why| format!("{}; it is no built course", told(&list, &why)))?;
+    let text = fs::read(&list).map_err(|why| told(&list, &format!("{why}; it is no built course")))?;
     let mut lessons: Vec<Lesson> = serde_json::from_slice(&text).map_err(|why| told(&list, &why))?;
     if let Some(name) = &wanted.lesson {
         let known: Vec<String> = lessons.iter().map(|lesson| lesson.name.clone()).collect();
         lessons.retain(|lesson| lesson.name == *name);
         if lessons.is_empty() {
-            return Err(format!("--lesson is `{name}`; the course has {}", known.join(", ")));
+            let known = known.join(", ");
+            return Err(Failure::Content(format!("--lesson is `{name}`; the course has {known}")));
         }
     }
     let standard = match wanted.form {
@@ -92,7 +95,7 @@ fn packed(wanted: &Wanted) -> Result<usize, String> {
         Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
     };
     let mut files = Vec::new();
-    collect(&wanted.site, &wanted.site, &mut files).map_err(|why| told(&wanted.site, &why))?;
+    collect(&wanted.site, &wanted.site, &mut files)?;
     files.sort();
     let pages: Vec<Page> = lessons.into_iter().map(|Lesson { name, title }| Page { name, title }).collect();
     let write = || -> io::Result<()> {
@@ -116,9 +119,8 @@ fn packed(wanted: &Wanted) -> Result<usize, String> {
 }
 
 /// The files below a folder, by their ways from `root`, with `/`; what is packed for a server stays out.
-fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> io::Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
+fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> Result<(), Failure> {
+    for path in entries(folder)? {
         if path.is_dir() {
             collect(root, &path, files)?;
         } else if path.extension().is_none_or(|ending| ending != "gz") {

@@ -4,6 +4,7 @@
 //! words alone. The file has a policy of its own, which lets its one script run, by its hash, and nothing be asked of anyone.
 
 use super::Lesson;
+use crate::build::{Failure, bytes, text};
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use serde_json::{Map, Value, json};
 use sha2::{Digest, Sha256};
@@ -15,8 +16,10 @@ const SCRIPT: &str = "<script type=\"module\" src=\"../page.js\"></script>\n";
 const STYLE: &str = "<link rel=\"stylesheet\" href=\"../page.css\">\n";
 
 /// Writes the file of the only one of `lessons`; how many that is, or what was wrong.
-pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, String> {
-    let Some(lesson) = lessons.first() else { return Err("the course has no lesson".to_owned()) };
+pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, Failure> {
+    let Some(lesson) = lessons.first() else {
+        return Err(Failure::File(site.to_owned(), "the course has no lesson".into()));
+    };
     let page = text(&site.join(&lesson.name).join("index.html"))?;
     let script = wrapped(&text(&site.join("single.js"))?);
     let style = with_fonts(site, &joined(site)?)?;
@@ -34,20 +37,12 @@ pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, S
         .replacen(STYLE, &format!("<style>{style}</style>\n"), 1)
         .replacen(SCRIPT, "", 1)
         .replacen("</body>", &format!("{held}\n<script>{script}</script>\n</body>"), 1);
-    fs::write(output, page).map_err(|why| format!("{}: {why}", output.display()))?;
+    fs::write(output, page).map_err(|why| Failure::File(output.to_owned(), why.to_string()))?;
     Ok(1)
 }
 
-fn text(path: &Path) -> Result<String, String> {
-    fs::read_to_string(path).map_err(|why| format!("{}: {why}", path.display()))
-}
-
-fn bytes(path: &Path) -> Result<Vec<u8>, String> {
-    fs::read(path).map_err(|why| format!("{}: {why}", path.display()))
-}
-
 /// A file as an address that holds it.
-fn data(path: &Path, kind: &str) -> Result<String, String> {
+fn data(path: &Path, kind: &str) -> Result<String, Failure> {
     Ok(format!("data:{kind};base64,{}", BASE64.encode(bytes(path)?)))
 }
 
@@ -64,13 +59,13 @@ fn wrapped(module: &str) -> String {
 }
 
 /// The page's style with what it imports.
-fn joined(site: &Path) -> Result<String, String> {
+fn joined(site: &Path) -> Result<String, Failure> {
     let page = text(&site.join("page.css"))?;
     Ok(page.replacen("@import \"tokens.css\";", &text(&site.join("tokens.css"))?, 1))
 }
 
 /// A style with its lettering inside.
-fn with_fonts(site: &Path, style: &str) -> Result<String, String> {
+fn with_fonts(site: &Path, style: &str) -> Result<String, Failure> {
     let mut out = String::with_capacity(style.len());
     let mut rest = style;
     while let Some((before, after)) = rest.split_once("url(fonts/") {
@@ -82,7 +77,7 @@ fn with_fonts(site: &Path, style: &str) -> Result<String, String> {
 }
 
 /// The page with its pictures inside.
-fn with_pictures(folder: &Path, page: &str) -> Result<String, String> {
+fn with_pictures(folder: &Path, page: &str) -> Result<String, Failure> {
     let mut out = String::with_capacity(page.len());
     let mut rest = page;
     while let Some((before, after)) = rest.split_once("<img src=\"") {
@@ -120,11 +115,11 @@ fn without_links(page: &str) -> String {
 }
 
 /// What the program loads: type and content of each file, by name.
-fn held(site: &Path) -> Result<Value, String> {
+fn held(site: &Path) -> Result<Value, Failure> {
     let mut all = Map::new();
     let mut put = |name: &str, kind: &str| {
         all.insert(name.to_owned(), json!([kind, BASE64.encode(bytes(&site.join(name))?)]));
-        Ok::<(), String>(())
+        Ok::<(), Failure>(())
     };
     put("wasm/outlean_bg.wasm", "application/wasm")?;
     for style in ["figure.css", "question.css"] {
