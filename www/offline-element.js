@@ -1,8 +1,11 @@
 // <outlean-offline>: keeps the course on this machine when asked to, says which version that is, and takes a newer one when told.
 // Attribute size: of all files, bytes.
 
-import { beside, made, styled } from './made.js';
+import { made, styled } from './made.js';
 import { WordedElement } from './worded.js';
+
+/** What stands beside the first page: a worker answers for what is below it. @param {string} name */
+const at = name => new URL(name, new URL('./', location.href)).href;
 
 class OfflineElement extends WordedElement {
   #said = made('p', { role: 'status' });
@@ -27,7 +30,7 @@ class OfflineElement extends WordedElement {
       if (data.version) this.#show(this.#kept?.waiting ? 'newer' : 'kept', { version: data.version.slice(0, 8) });
     });
     workers.addEventListener('controllerchange', () => { if (this.dataset.state === 'newer') location.reload(); });
-    this.#kept = await workers.getRegistration(beside('')).catch(() => undefined);
+    this.#kept = await workers.getRegistration(at('')).catch(() => undefined);
     if (this.#kept) this.#watch(this.#kept);
     this.#stands();
   }
@@ -51,7 +54,7 @@ class OfflineElement extends WordedElement {
 
   async #keep() {
     try {
-      this.#kept = await navigator.serviceWorker.register(beside('offline-worker.js'));
+      this.#kept = await navigator.serviceWorker.register(at('offline-worker.js'));
       this.#watch(this.#kept);
     } catch (why) {
       this.#show('failed', { why: String(why) });

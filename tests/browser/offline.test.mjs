@@ -7,7 +7,7 @@ import { after, test } from 'node:test';
 import { axe } from './axe.mjs';
 import { BROWSERS, closeBrowsers, newPage } from './browsers.mjs';
 import { LESSON, answer, rest } from './lesson.mjs';
-import { shot, site } from './place.mjs';
+import { programOf, shot, site } from './place.mjs';
 import { scratch } from './scratch.mjs';
 import { serve } from './server.mjs';
 
@@ -30,7 +30,7 @@ for (const browser of BROWSERS) {
       assert.match(await said(), /\d\.\d MB/);
       assert.deepEqual(await axe(page), []);
       // A server that has not all of it: nothing is kept, and what was missing is named.
-      const icon = join(mine, 'favicon.svg');
+      const icon = join(programOf(mine), 'favicon.svg');
       renameSync(icon, `${icon}.away`);
       await page.click('[data-part=keep]');
       await is('failed');

@@ -1,6 +1,6 @@
 // Where things are: the same places as crate/xtask/src/place.rs.
 
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -8,6 +8,9 @@ export const root = fileURLToPath(new URL('../..', import.meta.url));
 export const target = resolve(root, process.env.CARGO_TARGET_DIR ?? 'target');
 export const site = join(target, 'site');
 export const outlean = join(target, 'release', process.platform === 'win32' ? 'outlean.exe' : 'outlean');
+
+/** What the pages of a built course load. @param {string} folder */
+export const programOf = folder => join(folder, readdirSync(folder).find(name => name.startsWith('program-')) ?? '');
 
 /** The module with its JavaScript. @param {'web' | 'node'} form */
 export const wasm = form => join(target, 'wasm', form);

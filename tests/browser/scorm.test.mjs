@@ -5,13 +5,13 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { test } from 'node:test';
 import { unzipSync } from 'fflate';
 import { validateXML } from 'xmllint-wasm';
 import { State } from '../../www/lms-state.js';
 import { eachBrowser } from './harness.mjs';
-import { outlean, site } from './place.mjs';
+import { outlean, programOf, site } from './place.mjs';
 import { scratch } from './scratch.mjs';
 
 const LESSON = '08-guys';
@@ -40,7 +40,7 @@ function hosted(standard) {
     writeFileSync(join(place, file), content);
   }
   copyFileSync(join(dirname(require.resolve('scorm-again')), run), join(place, 'run-time.js'));
-  writeFileSync(join(place, 'lms.html'), '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A learning system</title><link rel="icon" href="/favicon.svg"><script src="/run-time.js"></script><script src="/lms-page.js" defer></script></head><body><iframe title="lesson" width="1000" height="700"></iframe></body></html>');
+  writeFileSync(join(place, 'lms.html'), `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A learning system</title><link rel="icon" href="/${basename(programOf(place))}/favicon.svg"><script src="/run-time.js"></script><script src="/lms-page.js" defer></script></head><body><iframe title="lesson" width="1000" height="700"></iframe></body></html>`);
   writeFileSync(join(place, 'lms-page.js'), `
 const api = window.${api} = new ${made}({ autocommit: false, logLevel: 4 });
 const kept = localStorage.getItem('${standard}');
@@ -85,7 +85,7 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
       assert.deepEqual(named, Object.keys(files).filter(name => name !== 'imsmanifest.xml').sort());
       const starts = [...manifest.matchAll(/="sco" href="([^"]+)"/g)].map(([, href]) => href);
       assert.equal(starts.length, lesson ? 1 : 12);
-      for (const start of starts) assert.match(Buffer.from(files[start]).toString('utf8'), /src="\.\.\/lms\.js"/);
+      for (const start of starts) assert.match(Buffer.from(files[start]).toString('utf8'), /src="\.\.\/program-[0-9a-f]{16}\/lms\.js"/);
     }
   });
 

@@ -4,13 +4,14 @@ use crate::course;
 use crate::glossary::Glossary;
 use crate::numbers;
 use crate::offline;
+use crate::packed;
 use crate::page::{self, Shell};
+use crate::program;
 use crate::sources;
 use crate::stale;
 use crate::translation::Translation;
+use crate::written;
 use outlean_picture::Words;
-use rayon::prelude::*;
-use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -24,7 +25,7 @@ pub struct Places {
     pub lessons: PathBuf,
     /// Folder of elements, styles, strings, shells and fonts.
     pub assets: PathBuf,
-    /// Folder of the compiled program: scripts and modules, laid out as the site has them.
+    /// Folder of the compiled program: scripts and modules, laid out as the site has them; packed forms beside them are taken.
     pub program: PathBuf,
     /// Folder to fill.
     pub out: PathBuf,
@@ -83,8 +84,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         for Translation { name, lesson, .. } in &own {
             let original = [("en", format!("../../{name}/"))];
             // The glossary knows the words of the originals alone.
-            let (files, _) = page::lesson(&shell, name, lesson, &original, &Glossary::default());
-            pages.extend(files.into_iter().map(|(file, content)| (folder.join(file), content)));
+            pages.extend(page::lesson(&shell, name, lesson, &original, &Glossary::default()).0);
         }
         pages.insert(folder.join("index.html"), page::home(&shell, &lessons, &own, None));
     }
@@ -93,26 +93,35 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     }
     pages.insert(PathBuf::from("plan/index.html"), crate::plan_page::page(&shell));
     pages.insert(PathBuf::from("course.json"), crate::course_page::course(&lessons).to_string());
-    copy(&places.assets.join("fonts"), Path::new("fonts"), &mut all)?;
+    let loaded = Path::new(program::UNNAMED);
+    copy(&places.assets.join("fonts"), &loaded.join("fonts"), &mut all)?;
     // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
     for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
-        all.push((name_of(&file).into(), bytes(&file)?));
+        all.push((loaded.join(name_of(&file)), bytes(&file)?));
     }
-    let program = OF_LESSONS.map(|file| places.program.join(file));
-    if let Some(missing) = program.into_iter().find(|file| !file.is_file()) {
+    let needed = OF_LESSONS.map(|file| places.program.join(file));
+    if let Some(missing) = needed.into_iter().find(|file| !file.is_file()) {
         return Err(Failure::File(missing, "it is not there, and every lesson loads it".into()));
     }
-    copy(&places.program, Path::new(""), &mut all)?;
-    all.extend(pages.into_iter().map(|(file, content)| (file, content.into_bytes())));
-    let size = all.iter().map(|(_, content)| content.len()).sum();
-    all.push(("index.html".into(), page::home(&shell, &lessons, &[], Some(size)).into_bytes()));
+    copy(&places.program, loaded, &mut all)?;
+    let size = all.iter().map(|(_, content)| content.len()).sum::<usize>()
+        + pages.values().map(String::len).sum::<usize>();
+    pages.insert("index.html".into(), page::home(&shell, &lessons, &[], Some(size)));
+    let (pictures, pages): (Vec<_>, Vec<_>) =
+        pages.into_iter().partition(|(file, _)| file.starts_with(loaded));
+    all.extend(pictures.into_iter().map(|(file, content)| (file, content.into_bytes())));
+    // What pages load is known, and so is what it is called.
+    let name = program::name(&all);
+    all.iter_mut().for_each(|(file, _)| *file = program::place(file, &name));
+    all.extend(
+        pages.into_iter().map(|(file, page)| (file, page.replace(program::UNNAMED, &name).into_bytes())),
+    );
+    all.extend(program::entries(&all, &name));
     let worker = text(&places.assets.join(offline::WORKER))?;
     all.push((offline::WORKER.into(), offline::worker(&worker, &all).into_bytes()));
     let made = all.iter().map(|(file, _)| file.clone()).collect();
-    // Packing is most of a build: on all cores, the largest first.
-    all.sort_by_key(|(_, content)| Reverse(content.len()));
-    all.iter().par_bridge().try_for_each(|(file, content)| put(&places.out.join(file), content))?;
+    written::write(&places.out, &name, &places.program, all)?;
     stale::clear(&places.out, &made).map_err(|why| Failure::File(places.out.clone(), why.to_string()))?;
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
@@ -128,7 +137,7 @@ fn shell(places: &Places, language: &str, all: &mut Files) -> Result<Shell, Fail
         if language != "en" && own.is_file() {
             strings.extend(self::strings(&own)?);
         }
-        let place = Path::new("strings").join(language).join(name_of(&file));
+        let place = Path::new(program::UNNAMED).join("strings").join(language).join(name_of(&file));
         all.push((place, serde_json::to_vec(&strings).unwrap_or_default()));
         parts.insert(name_of(&file), strings);
     }
@@ -184,35 +193,16 @@ pub fn name_of(path: &Path) -> String {
 }
 
 /// Files to be written: where, below the folder to fill, and what is in them.
-type Files = Vec<(PathBuf, Vec<u8>)>;
+pub type Files = Vec<(PathBuf, Vec<u8>)>;
 
 fn copy(from: &Path, to: &Path, all: &mut Files) -> Result<(), Failure> {
     for path in entries(from)? {
         let place = to.join(name_of(&path));
         if path.is_dir() {
             copy(&path, &place, all)?;
-        } else {
+        } else if !packed::is(&path) {
             all.push((place, bytes(&path)?));
         }
     }
     Ok(())
-}
-
-/// Writes a file, and its packed form, unless it already says the same.
-fn put(path: &Path, content: &[u8]) -> Result<(), Failure> {
-    let packed = crate::packed::place(path);
-    if fs::read(path).is_ok_and(|now| now == content) && packed.as_ref().is_none_or(|path| path.exists()) {
-        return Ok(());
-    }
-    let failed = |why: std::io::Error| Failure::File(path.to_owned(), why.to_string());
-    if let Some(folder) = path.parent() {
-        fs::create_dir_all(folder).map_err(failed)?;
-    }
-    fs::write(path, content).map_err(failed)?;
-    match packed {
-        Some(packed) => {
-            crate::packed::pack(path, content).and_then(|content| fs::write(packed, content)).map_err(failed)
-        }
-        None => Ok(()),
-    }
 }

@@ -8,7 +8,8 @@ use serde_json::{Value, json};
 pub fn page(shell: &Shell, lessons: &[(String, Lesson)], name: &str) -> String {
     let say = |word: &str| escaped(shell.words.say(&format!("{name}_{word}")));
     let body = format!(
-        "<script type=\"module\" src=\"../{name}.js\"></script>\n<outlean-{name}>{}<p>{}</p></outlean-{name}>\n",
+        "<script type=\"module\" src=\"{}{name}.js\"></script>\n<outlean-{name}>{}<p>{}</p></outlean-{name}>\n",
+        shell.program("../"),
         data(&course(lessons)),
         say("still")
     );

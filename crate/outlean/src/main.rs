@@ -25,6 +25,7 @@ mod picture;
 mod plan;
 mod plan_page;
 mod plates;
+mod program;
 mod propose;
 mod question;
 mod range;
@@ -42,6 +43,7 @@ mod translation;
 mod version;
 mod watch;
 mod words;
+mod written;
 
 use clap::{Parser, Subcommand};
 use std::path::PathBuf;

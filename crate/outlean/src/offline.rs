@@ -1,6 +1,6 @@
 //! The worker that keeps the course on a machine: its script, with what there is to keep.
 
-use crate::version::version;
+use crate::version::{version_of, way};
 use serde_json::json;
 use std::path::{Path, PathBuf};
 
@@ -9,21 +9,12 @@ pub const WORKER: &str = "offline-worker.js";
 
 /// The worker's script, told of these files of the course. Its version changes with any of them, and with the script.
 pub fn worker(script: &str, files: &[(PathBuf, Vec<u8>)]) -> String {
-    let mut all: Vec<(String, &[u8])> =
-        files.iter().map(|(file, content)| (way(file), content.as_slice())).collect();
-    all.sort();
-    let mut whole = script.as_bytes().to_vec();
-    for (file, content) in &all {
-        whole.extend_from_slice(file.as_bytes());
-        whole.extend_from_slice(version(content).as_bytes());
-    }
-    let files: Vec<&str> = all.iter().map(|(file, _)| file.as_str()).collect();
-    format!("self.course = {};\n{script}", json!({ "version": version(&whole), "files": files }))
-}
-
-/// A file's way from the first page.
-fn way(file: &Path) -> String {
-    file.to_string_lossy().replace('\\', "/")
+    let own = (Path::new(WORKER), script.as_bytes());
+    let others = files.iter().map(|(file, content)| (file.as_path(), content.as_slice()));
+    let version = version_of(others.chain([own]));
+    let mut files: Vec<String> = files.iter().map(|(file, _)| way(file)).collect();
+    files.sort();
+    format!("self.course = {};\n{script}", json!({ "version": version, "files": files }))
 }
 
 #[cfg(test)]

@@ -2,7 +2,9 @@
 
 use crate::glossary::{Glossary, Use};
 use crate::lesson::{Block, Lesson, TITLE, objective_anchor};
+use crate::program;
 use crate::translation::Translation;
+use crate::version::way;
 use outlean_course::About;
 use outlean_picture::Words;
 use outlean_rig::Rig;
@@ -34,7 +36,8 @@ impl Shell {
     /// `home` is the way to the first page in this language.
     pub fn fill(&self, home: &str, values: &[(&str, &str)]) -> String {
         let root = format!("{home}{}", self.up);
-        let all = [("home", home), ("root", &root), ("language", &self.language)];
+        let program = self.program(home);
+        let all = [("home", home), ("root", &root), ("program", &program), ("language", &self.language)];
         let values: Vec<(&str, &str)> = values.iter().copied().chain(all).collect();
         let mut out = String::new();
         let mut rest = self.template.as_str();
@@ -52,6 +55,16 @@ impl Shell {
         out
     }
 
+    /// The way from a page to the folder of what it loads; `home` is as in [`Self::fill`].
+    pub fn program(&self, home: &str) -> String {
+        format!("{home}{}{}/", self.up, program::UNNAMED)
+    }
+
+    /// The folder of the pages in its language.
+    fn folder(&self) -> &Path {
+        Path::new(if self.up.is_empty() { "" } else { &self.language })
+    }
+
     /// A page of the course that is no lesson, with this body: its title and what it is are the words of its `name`.
     pub fn page(&self, home: &str, name: &str, body: &str) -> String {
         let say = |word: &str| escaped(self.words.say(&format!("{name}_{word}")));
@@ -67,7 +80,7 @@ impl Shell {
     }
 }
 
-/// The files of a lesson's page: the page itself, the still pictures of its figures, the notes of who leads it; and which
+/// The files of a lesson's page, where they stand in the course: the page itself, the still pictures of its figures, the notes of who leads it; and which
 /// terms of the `glossary` it uses, where. `languages` are the others that it is there in, each with the way there.
 pub fn lesson(
     shell: &Shell,
@@ -76,7 +89,9 @@ pub fn lesson(
     languages: &[(&str, String)],
     glossary: &Glossary,
 ) -> (Vec<(PathBuf, String)>, Vec<Use>) {
-    let folder = Path::new(name);
+    let folder = shell.folder().join(name);
+    // Pictures stand with what pages load.
+    let pictures = Path::new("pictures").join(&folder);
     let mut files = Vec::new();
     let mut objectives = format!("<p>{}</p>\n<ul>\n", escaped(shell.words.say("objectives")));
     for (number, objective) in (1..).zip(&lesson.objectives) {
@@ -92,19 +107,20 @@ pub fn lesson(
         match block {
             Block::Html(html) => body.push_str(html),
             Block::Figure { name, rig } => {
-                let still = format!("{name}.svg");
+                let still = pictures.join(format!("{name}.svg"));
+                let src = shell.program("../") + &way(&still);
                 let alt = shell.picture.say("side.title").to_owned();
                 // Only a prediction lifts the veil.
                 let asked = |block: &Block| matches!(block, Block::Estimate(block) if block.figure == *name);
                 let veiled = if lesson.body.iter().any(asked) { " veiled" } else { "" };
                 body.push_str(&format!(
-                    "<outlean-rig id=\"{name}\" cautioned{veiled}>{}<img src=\"{still}\" alt=\"{}\" width=\"830\" height=\"560\"><p>{}</p></outlean-rig>\n",
+                    "<outlean-rig id=\"{name}\" cautioned{veiled}>{}<img src=\"{src}\" alt=\"{}\" width=\"830\" height=\"560\"><p>{}</p></outlean-rig>\n",
                     data(&flat(rig)),
                     escaped(&alt),
                     escaped(shell.words.say("no_script")),
                 ));
                 if let Some(picture) = still_picture(rig, &shell.picture) {
-                    files.push((folder.join(&still), picture));
+                    files.push((Path::new(program::UNNAMED).join(&still), picture));
                 }
             }
             Block::Build(block) => body.push_str(&crate::plates::list(block, &shell.steps)),
@@ -202,7 +218,8 @@ pub fn home(
     body.push_str("</ol>\n");
     if let Some(size) = size {
         body.push_str(&format!(
-            "<script type=\"module\" src=\"offline.js\"></script>\n<outlean-offline size=\"{size}\"></outlean-offline>\n"
+            "<script type=\"module\" src=\"{}offline.js\"></script>\n<outlean-offline size=\"{size}\"></outlean-offline>\n",
+            shell.program("")
         ));
     }
     shell.page("", "home", &body)

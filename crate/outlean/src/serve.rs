@@ -3,7 +3,9 @@
 //! One thread a connection, one answer a connection: enough for one reader, and no request can wait behind an idle
 //! connection, as it can with a pool of threads that keep connections alive.
 
-use crate::{packed, watch};
+use crate::packed::{self, Packing};
+use crate::version::version;
+use crate::{program, watch};
 use std::fs;
 use std::io::{self, BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
@@ -66,11 +68,18 @@ fn answer(connection: &TcpStream, folder: &Path, builds: Option<&AtomicU64>) -> 
     let mut request = BufReader::new(connection.take(LONGEST));
     let mut first = String::new();
     request.read_line(&mut first)?;
-    let mut unpacks = false;
+    let (mut accepted, mut known) = (String::new(), String::new());
     let mut header = String::new();
     while request.read_line(&mut header)? > 2 {
-        header.make_ascii_lowercase();
-        unpacks |= header.starts_with("accept-encoding:") && header.contains("gzip");
+        match header.split_once(':') {
+            Some((name, value)) if name.eq_ignore_ascii_case("accept-encoding") => {
+                accepted = value.to_owned()
+            }
+            Some((name, value)) if name.eq_ignore_ascii_case("if-none-match") => {
+                known = value.trim().to_owned()
+            }
+            _ => {}
+        }
         header.clear();
     }
     let mut words = first.split_whitespace();
@@ -87,7 +96,8 @@ fn answer(connection: &TcpStream, folder: &Path, builds: Option<&AtomicU64>) -> 
             }
             watch::SCRIPT => {
                 let kind = content_type(Path::new(watch::SCRIPT));
-                return send(connection, "200 OK", kind, watch::ASKS.as_bytes(), whole);
+                let headers = format!("{kind}\r\nCache-Control: {ASKED_AGAIN}");
+                return send(connection, "200 OK", &headers, watch::ASKS.as_bytes(), whole);
             }
             _ => {}
         }
@@ -102,25 +112,53 @@ fn answer(connection: &TcpStream, folder: &Path, builds: Option<&AtomicU64>) -> 
     if watches {
         bytes.extend_from_slice(watch::LOADS.as_bytes());
     }
-    match packed::of(&file).filter(|_| unpacks && !watches) {
-        Some(packed) => send(connection, "200 OK", &format!("{kind}{PACKED}"), &packed, whole),
-        None => send(connection, "200 OK", kind, &bytes, whole),
+    // Weak: it is of what the file says, however that is packed.
+    let tag = format!("W/\"{}\"", version(&bytes));
+    let first = file.strip_prefix(folder).ok().and_then(|file| file.iter().next()?.to_str());
+    let kept = if first.is_some_and(program::is) { FOR_EVER } else { ASKED_AGAIN };
+    let headers = format!("{kind}\r\nCache-Control: {kept}\r\nETag: {tag}");
+    if known == tag {
+        return send(connection, "304 Not Modified", &headers, b"", false);
+    }
+    let packed = Packing::ALL
+        .into_iter()
+        .filter(|packing| !watches && accepts(&accepted, packing.coding()))
+        .find_map(|packing| Some((packing.coding(), packed::of(&file, packing)?)));
+    match packed {
+        Some((coding, packed)) => {
+            send(connection, "200 OK", &format!("{headers}\r\nContent-Encoding: {coding}"), &packed, whole)
+        }
+        None => send(connection, "200 OK", &headers, &bytes, whole),
     }
 }
 
-/// The type of what is said of a page that is not sent.
-const PLAIN: &str = "text/plain";
-/// The header of a file that is sent packed.
-const PACKED: &str = "\r\nContent-Encoding: gzip";
+/// Whether a list of codings, as a request has it, has this one.
+fn accepts(list: &str, coding: &str) -> bool {
+    list.split(',').any(|each| {
+        let (name, weight) = each.split_once(';').unwrap_or((each, ""));
+        let never = matches!(weight.replace(' ', "").as_str(), "q=0" | "q=0.0" | "q=0.00" | "q=0.000");
+        name.trim().eq_ignore_ascii_case(coding) && !never
+    })
+}
 
-fn send(mut connection: &TcpStream, status: &str, kind: &str, body: &[u8], whole: bool) -> io::Result<()> {
-    let length = body.len();
+/// How long a browser keeps what pages load: a year, and by RFC 8246 without asking again even when a page is loaded anew.
+const FOR_EVER: &str = "public, max-age=31536000, immutable";
+/// And all else: as long as it is the same, which it asks.
+const ASKED_AGAIN: &str = "no-cache";
+/// The headers of what is no file of the course.
+const PLAIN: &str = "text/plain\r\nCache-Control: no-cache";
+
+/// `headers` begin with the type of what is sent.
+fn send(mut connection: &TcpStream, status: &str, headers: &str, body: &[u8], whole: bool) -> io::Result<()> {
+    // A length of nothing would be that of what is not sent.
+    let length =
+        if status.starts_with("304") { String::new() } else { format!("Content-Length: {}\r\n", body.len()) };
     write!(
         connection,
-        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {length}\r\nConnection: close\r\n\
+        "HTTP/1.1 {status}\r\nContent-Type: {headers}\r\n{length}Connection: close\r\n\
          Vary: Accept-Encoding\r\n\
          Content-Security-Policy: {POLICY}\r\nX-Content-Type-Options: nosniff\r\n\
-         Referrer-Policy: no-referrer\r\nCache-Control: no-cache\r\n\r\n"
+         Referrer-Policy: no-referrer\r\n\r\n"
     )?;
     if whole {
         connection.write_all(body)?;
@@ -212,9 +250,56 @@ mod tests {
                 && unpacking("GET /").ends_with("packed")
         );
         assert!(ask("GET /").ends_with("a page"));
+        // The smallest that is there and taken.
+        fs::write(folder.join("index.html.br"), "smaller").unwrap();
+        let said = unpacking("GET /");
+        assert!(said.contains("Content-Encoding: br\r\n") && said.ends_with("smaller"), "{said}");
+        assert!(
+            said.contains("Content-Type: text/html; charset=utf-8\r\n")
+                && said.contains("Vary: Accept-Encoding")
+        );
+        assert!(ask("GET / HTTP/1.1\r\nAccept-Encoding: br;q=0, gzip\r\nX-Rest:").ends_with("packed"));
         thread::sleep(Duration::from_millis(20));
         fs::write(folder.join("index.html"), "a new page").unwrap();
         assert!(unpacking("GET /").ends_with("a new page"));
+        fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn what_pages_load_is_kept_for_ever_and_a_page_as_long_as_it_is_the_same() {
+        let folder = std::env::temp_dir().join(format!("outlean-kept-{}", std::process::id()));
+        let program = "program-0123456789abcdef";
+        for (name, text) in [(program, "1"), ("program-of-our-own", "2")] {
+            fs::create_dir_all(folder.join(name)).unwrap();
+            fs::write(folder.join(name).join("page.js"), text).unwrap();
+        }
+        fs::write(folder.join("index.html"), "a page").unwrap();
+        let (tell, told) = std::sync::mpsc::channel();
+        let served = folder.clone();
+        thread::spawn(move || serve(&served, 0, None, |address| tell.send(address.to_owned()).unwrap()));
+        let address = told.recv().unwrap();
+        let host = address.trim_start_matches("http://").trim_end_matches('/').to_owned();
+        let ask = |what: &str, more: &str| {
+            let mut stream = TcpStream::connect(&host).unwrap();
+            write!(stream, "GET {what} HTTP/1.1\r\nHost: {host}\r\n{more}\r\n").unwrap();
+            let mut text = String::new();
+            stream.read_to_string(&mut text).unwrap();
+            text
+        };
+        let kept = |what: &str| {
+            let said = ask(what, "");
+            said.lines().find_map(|line| line.strip_prefix("Cache-Control: ")).unwrap_or_default().to_owned()
+        };
+        assert_eq!(kept(&format!("/{program}/page.js")), "public, max-age=31536000, immutable");
+        assert_eq!(kept("/program-of-our-own/page.js"), "no-cache");
+        assert_eq!(kept("/"), "no-cache");
+        let page = ask("/", "");
+        let tag = page.lines().find_map(|line| line.strip_prefix("ETag: ")).unwrap();
+        let again = ask("/", &format!("If-None-Match: {tag}\r\n"));
+        assert!(again.starts_with("HTTP/1.1 304 ") && again.ends_with("\r\n\r\n"), "{again}");
+        assert!(!again.contains("Content-Length"), "{again}");
+        fs::write(folder.join("index.html"), "another page").unwrap();
+        assert!(ask("/", &format!("If-None-Match: {tag}\r\n")).ends_with("another page"));
         fs::remove_dir_all(folder).unwrap();
     }
 }

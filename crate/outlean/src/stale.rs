@@ -1,6 +1,6 @@
 //! What an earlier build put into a folder and this one does not: it goes, and nothing else that stands there.
 
-use crate::packed;
+use crate::packed::{self, Packing};
 use std::collections::BTreeSet;
 use std::fs;
 use std::io;
@@ -9,25 +9,34 @@ use std::path::{Component, Path, PathBuf};
 /// The list, in the folder itself, of what the build before put there: a path to a line.
 const LIST: &str = "files.txt";
 
+/// What the build before put into `out`; nothing that a line leads out of it to.
+pub fn before(out: &Path) -> Vec<PathBuf> {
+    let list = fs::read_to_string(out.join(LIST)).unwrap_or_default();
+    list.lines().map(PathBuf::from).filter(|file| inside(file)).collect()
+}
+
 /// Removes from `out` what its list names and `now` does not, with its packed form, and lists what is there now.
 ///
 /// # Errors
 ///
-/// The list cannot be written. A file that cannot be removed, and a line that leads out of the folder, is passed over.
+/// The list cannot be written. A file that cannot be removed is passed over.
 pub fn clear(out: &Path, now: &BTreeSet<PathBuf>) -> io::Result<()> {
     let list = out.join(LIST);
-    let before = fs::read_to_string(&list).unwrap_or_default();
-    for file in before.lines().map(Path::new).filter(|file| inside(file) && !now.contains(*file)) {
-        let file = out.join(file);
-        let _ = fs::remove_file(&file);
-        if let Some(packed) = packed::place(&file) {
-            let _ = fs::remove_file(packed);
+    for file in before(out).iter().filter(|file| !now.contains(*file)) {
+        let _ = fs::remove_file(out.join(file));
+        for packed in Packing::ALL.into_iter().filter_map(|packing| packed::place(file, packing)) {
+            let _ = fs::remove_file(out.join(packed));
         }
-        // A folder that is not empty stays.
-        let _ = file.parent().filter(|folder| *folder != out).map(fs::remove_dir);
+        // A folder that is not empty stays, and so do those that it is in.
+        let folders = file.ancestors().skip(1).filter(|folder| *folder != Path::new(""));
+        let _ = folders.map(|folder| fs::remove_dir(out.join(folder))).find(Result::is_err);
     }
     let lines: String = now.iter().map(|file| format!("{}\n", file.display())).collect();
-    if lines == before { Ok(()) } else { fs::write(list, lines) }
+    if fs::read_to_string(&list).is_ok_and(|before| lines == before) {
+        Ok(())
+    } else {
+        fs::write(list, lines)
+    }
 }
 
 /// Whether a path stays in the folder that it starts from.
@@ -43,11 +52,13 @@ mod tests {
     fn what_a_build_no_longer_makes_goes_and_what_others_put_there_stays() {
         let root = std::env::temp_dir().join(format!("outlean-stale-{}", std::process::id()));
         let out = root.join("out");
-        fs::create_dir_all(out.join("old")).unwrap();
+        fs::create_dir_all(out.join("old/a/b")).unwrap();
         fs::create_dir_all(out.join("kept")).unwrap();
         for name in [
             "old/index.html",
+            "old/index.html.br",
             "old/index.html.gz",
+            "old/a/b/x.css",
             "page.js",
             "kept/own.txt",
             "kept/index.html",
@@ -56,7 +67,7 @@ mod tests {
             fs::write(out.join(name), "text").unwrap();
         }
         let set = |names: &[&str]| names.iter().map(PathBuf::from).collect::<BTreeSet<_>>();
-        clear(&out, &set(&["old/index.html", "page.js", "kept/index.html"])).unwrap();
+        clear(&out, &set(&["old/index.html", "old/a/b/x.css", "page.js", "kept/index.html"])).unwrap();
         assert!(out.join("old/index.html").exists(), "a first build removes nothing");
         // As nobody but a hand would write it.
         let list = fs::read_to_string(out.join(LIST)).unwrap() + "../beside.txt\n";

@@ -9,6 +9,9 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 use zip::ZipArchive;
 
+/// The folder of what its pages load.
+const PROGRAM: &str = "program-0123456789abcdef";
+
 /// A folder of this name with a built course of two lessons, as far as a package is made of it.
 fn site(name: &str) -> PathBuf {
     let site = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pack").join(name);
@@ -20,11 +23,17 @@ fn site(name: &str) -> PathBuf {
     };
     put("course.json", r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet"}]"#);
     for lesson in ["01-a", "02-b", "glossary"] {
-        put(&format!("{lesson}/index.html"), "<html><head><title>x</title></head><body></body></html>");
+        put(
+            &format!("{lesson}/index.html"),
+            &format!(
+                "<html><head><script type=\"module\" src=\"../{PROGRAM}/page.js\"></script>\n</head><body></body></html>"
+            ),
+        );
     }
     put("01-a/rig.svg", "<svg/>");
-    put("page.js", "0");
-    put("page.js.gz", "packed for a server");
+    put(&format!("{PROGRAM}/page.js"), "0");
+    put(&format!("{PROGRAM}/page.js.gz"), "packed for a server");
+    put(&format!("{PROGRAM}/page.js.br"), "packed for a server");
     site
 }
 
@@ -61,7 +70,7 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     let wanted = [
         "imsmanifest.xml",
         "course.json",
-        "page.js",
+        "program-0123456789abcdef/page.js",
         "01-a/index.html",
         "01-a/rig.svg",
         "02-b/index.html",
@@ -69,8 +78,9 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     ];
     assert_eq!(names, wanted.into_iter().collect());
     assert!(
-        read(&zip, "01-a/index.html")
-            .contains("<script type=\"module\" src=\"../lms.js\"></script>\n</head>")
+        read(&zip, "01-a/index.html").contains(
+            "<script type=\"module\" src=\"../program-0123456789abcdef/lms.js\"></script>\n</head>"
+        )
     );
     assert!(!read(&zip, "02-b/index.html").contains("lms.js"), "it is not started by the learning system");
     let manifest = read(&zip, "imsmanifest.xml");

@@ -141,20 +141,23 @@ fn a_translation_has_pages_of_its_own_and_no_page_is_without_a_word() {
     let site = Path::new(env!("CARGO_TARGET_TMPDIR")).join("page/01-two/site");
     let read = |file: &str| fs::read_to_string(site.join(file)).unwrap_or_else(|why| panic!("{file}: {why}"));
     let german = read("de/01-two/index.html");
+    let program = common::loaded(&site);
     for part in [
         "<html lang=\"de\">",
         "Neigung und ihr Preis",
-        "src=\"../../page.js\"",
+        &format!("src=\"../../{program}/page.js\""),
         "<a class=\"name\" href=\"../\">",
         "href=\"../../01-two/\" hreflang=\"en\"",
         "data-lesson=\"01-two\"",
     ] {
         assert!(german.contains(part), "no {part}");
     }
-    assert!(site.join("de/01-two/slate.svg").is_file() && site.join("de/01-two/notes.json").is_file());
+    let picture = format!("{program}/pictures/de/01-two/slate.svg");
+    assert!(site.join(&picture).is_file() && site.join("de/01-two/notes.json").is_file());
+    assert!(german.contains(&format!("<img src=\"../../{picture}\"")), "no {picture}");
     assert!(read("de/index.html").contains("<a href=\"01-two/\">Neigung und ihr Preis</a>"));
     let words = |language: &str| -> Value {
-        serde_json::from_str(&read(&format!("strings/{language}/page.json"))).expect("JSON")
+        serde_json::from_str(&read(&format!("{program}/strings/{language}/page.json"))).expect("JSON")
     };
     assert_eq!(words("de"), words("en"), "what is not there is said in English");
 }

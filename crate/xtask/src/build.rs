@@ -2,7 +2,8 @@
 
 use crate::command::{self, Failure, cargo};
 use crate::{arguments, place, script, sizes, wasm};
-use std::fs;
+use std::fs::{self, DirEntry};
+use std::io;
 
 /// Fills target/site.
 pub fn run(arguments: &[String]) -> Result<(), Failure> {
@@ -16,7 +17,34 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
     let mut site = command::program(place::outlean(), ["build", "--lessons", "lessons", "--assets"]);
     site.arg(place::assets()).arg("--program").arg(place::program()).arg("--out").arg(place::site());
     command::run(&mut site, "The errors above say which file is at fault.")?;
+    keep_packed().map_err(|why| Failure::new(format!("what is packed cannot be kept: {why}")))?;
     sizes::check(&place::site())
+}
+
+/// Puts the packed forms of the program's files, as the site has them, beside those files: packing is most of a build, and a
+/// course that is built of them takes it from there.
+fn keep_packed() -> io::Result<()> {
+    for site in fs::read_dir(place::site())?
+        .flatten()
+        .filter(|entry| named(entry, |name| name.starts_with("program-")))
+    {
+        for part in ["", "wasm"] {
+            let folder = place::program().join(part);
+            let packed = |name: &str| name.ends_with(".br") || name.ends_with(".gz");
+            for file in fs::read_dir(site.path().join(part))?.flatten().filter(|entry| named(entry, packed)) {
+                let to = folder.join(file.file_name());
+                if to.with_extension("").is_file() {
+                    fs::copy(file.path(), to)?;
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Whether what stands in a folder is called so.
+fn named(entry: &DirEntry, so: impl Fn(&str) -> bool) -> bool {
+    entry.file_name().to_str().is_some_and(so)
 }
 
 /// Lays out what pages load of the program as the site has it: one script of everything in JavaScript, one of what each

@@ -34,36 +34,36 @@ const APART: [&str; 13] = [
     "single.js",
 ];
 
-/// Prints the size of every `.wasm` and `.js` file under `site`, through gzip at its best level and as it is served, and
-/// fails when what is served is past the budget.
+/// Prints the size of every `.wasm` and `.js` file under `site`, through gzip at its best level and as it is served, by gzip
+/// and by brotli, and fails when what is served by gzip is past the budget.
 pub fn check(site: &Path) -> Result<(), Failure> {
     let unread =
         |why: io::Error| Failure::new(format!("the sizes of {} cannot be read: {why}", site.display()));
     let mut files = Vec::new();
     collect(site, &mut files).map_err(unread)?;
     files.sort();
-    let (mut plain_total, mut total, mut planner) = (0, 0, 0);
-    println!("\n{:>9}  {:>9}  {:>9}  ", "bytes", "gzip -9", "served");
+    let (mut plain_total, mut total, mut planner) = (0, [0; 2], [0; 2]);
+    println!("\n{:>9}  {:>9}  {:>9}  {:>9}", "bytes", "gzip -9", "served", "brotli");
     for file in &files {
         let bytes = fs::read(file).map_err(unread)?;
         let plain = gzip(&bytes).map_err(unread)?;
-        let mut beside = file.clone().into_os_string();
-        beside.push(".gz");
-        let served = fs::read(beside).map_err(unread)?.len();
+        let served = [beside(file, ".gz").map_err(unread)?, beside(file, ".br").map_err(unread)?];
         if file.file_name().is_none_or(|name| APART.iter().all(|apart| name != *apart)) {
             plain_total += plain;
-            total += served;
+            total = added(total, served);
         }
         if file.file_name().is_some_and(|name| PLANNER.iter().any(|part| name == *part)) {
-            planner += served;
+            planner = added(planner, served);
         }
         let name = file.strip_prefix(site).unwrap_or(file);
-        println!("{:>9}  {plain:>9}  {served:>9}  {}", bytes.len(), name.display());
+        let [gzip, brotli] = served;
+        println!("{:>9}  {plain:>9}  {gzip:>9}  {brotli:>9}  {}", bytes.len(), name.display());
     }
+    let ([total, brotli], [planner, planner_brotli]) = (total, planner);
     let what = "wasm and JavaScript of a lesson page";
-    println!("{:>9}  {plain_total:>9}  {total:>9}  {what}; at most {BUDGET} served", "");
+    println!("{:>9}  {plain_total:>9}  {total:>9}  {brotli:>9}  {what}; at most {BUDGET} served", "");
     println!(
-        "{:>9}  {:>9}  {planner:>9}  of the planning page alone; at most {PLANNER_BUDGET} served",
+        "{:>9}  {:>9}  {planner:>9}  {planner_brotli:>9}  of the planning page alone; at most {PLANNER_BUDGET} served",
         "", ""
     );
     if files.is_empty() {
@@ -97,6 +97,18 @@ fn collect(folder: &Path, files: &mut Vec<PathBuf>) -> io::Result<()> {
     Ok(())
 }
 
+/// Length of the packed form of a file, with this after its name.
+fn beside(file: &Path, ending: &str) -> io::Result<usize> {
+    let mut beside = file.to_owned().into_os_string();
+    beside.push(ending);
+    Ok(fs::read(beside)?.len())
+}
+
+/// What is served by gzip and by brotli, with more of each.
+const fn added([gzip, brotli]: [usize; 2], [more, more_brotli]: [usize; 2]) -> [usize; 2] {
+    [gzip + more, brotli + more_brotli]
+}
+
 /// Length of `bytes` in gzip.
 fn gzip(bytes: &[u8]) -> io::Result<usize> {
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
@@ -110,11 +122,10 @@ mod tests {
 
     /// A file with a packed one of `length` bytes beside it.
     fn put(file: PathBuf, length: usize) {
-        fs::write(
-            file.with_extension(format!("{}.gz", file.extension().unwrap().display())),
-            vec![0; length],
-        )
-        .unwrap();
+        for packed in ["gz", "br"] {
+            let ending = format!("{}.{packed}", file.extension().unwrap().display());
+            fs::write(file.with_extension(ending), vec![0; length]).unwrap();
+        }
         fs::write(file, "what is in it").unwrap();
     }
 

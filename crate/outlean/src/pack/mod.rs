@@ -7,6 +7,7 @@ mod manifest;
 mod single;
 
 use crate::build::{Failure, entries};
+use crate::{packed, program};
 use manifest::{Page, manifest};
 use serde::Deserialize;
 use std::fs::{self, File};
@@ -60,12 +61,16 @@ struct Lesson {
     title: String,
 }
 
-/// What pages of a learning system load besides, before the end of their head.
-const SCRIPT: &str = "<script type=\"module\" src=\"../lms.js\"></script>\n</head>";
+/// The page of a lesson with a script of the program that pages of a learning system load besides, before the end of its head.
+fn with_script(page: &str, script: &str) -> String {
+    let Some(program) = program::of(page) else { return page.to_owned() };
+    let script = format!("<script type=\"module\" src=\"../{program}/{script}\"></script>\n</head>");
+    page.replacen("</head>", &script, 1)
+}
 
 /// Writes the file. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
 pub fn run(wanted: &Wanted) -> ExitCode {
-    match packed(wanted) {
+    match pack(wanted) {
         Ok(count) => {
             println!("{}: {count} files", wanted.output.display());
             ExitCode::SUCCESS
@@ -76,7 +81,7 @@ pub fn run(wanted: &Wanted) -> ExitCode {
 }
 
 /// How many files went in.
-fn packed(wanted: &Wanted) -> Result<usize, Failure> {
+fn pack(wanted: &Wanted) -> Result<usize, Failure> {
     let told = |path: &Path, why: &dyn std::fmt::Display| Failure::File(path.to_owned(), why.to_string());
     let list = wanted.site.join("course.json");
     let text = fs::read(&list).map_err(|why| told(&list, &format!("{why}; it is no built course")))?;
@@ -107,7 +112,7 @@ fn packed(wanted: &Wanted) -> Result<usize, Failure> {
         for file in &files {
             let mut content = fs::read(wanted.site.join(file))?;
             if pages.iter().any(|page| page.href() == *file) {
-                content = String::from_utf8_lossy(&content).replacen("</head>", SCRIPT, 1).into_bytes();
+                content = with_script(&String::from_utf8_lossy(&content), "lms.js").into_bytes();
             }
             zip.start_file(file, options)?;
             zip.write_all(&content)?;
@@ -123,7 +128,7 @@ fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> Result<(), Fa
     for path in entries(folder)? {
         if path.is_dir() {
             collect(root, &path, files)?;
-        } else if path.extension().is_none_or(|ending| ending != "gz") {
+        } else if !packed::is(&path) {
             let way = path.strip_prefix(root).unwrap_or(&path);
             files.push(way.to_string_lossy().replace('\\', "/"));
         }

@@ -5,15 +5,15 @@
 
 use super::Lesson;
 use crate::build::{Failure, bytes, text};
+use crate::program;
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use serde_json::{Map, Value, json};
 use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::Path;
 
-/// Where a page loads its script and its style.
-const SCRIPT: &str = "<script type=\"module\" src=\"../page.js\"></script>\n";
-const STYLE: &str = "<link rel=\"stylesheet\" href=\"../page.css\">\n";
+/// How a page loads its style.
+const STYLE: &str = "<link rel=\"stylesheet\"";
 
 /// Writes the file of the only one of `lessons`; how many that is, or what was wrong.
 pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, Failure> {
@@ -21,9 +21,14 @@ pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, F
         return Err(Failure::File(site.to_owned(), "the course has no lesson".into()));
     };
     let page = text(&site.join(&lesson.name).join("index.html"))?;
-    let script = wrapped(&text(&site.join("single.js"))?);
-    let style = with_fonts(site, &joined(site)?)?;
-    let held = json_script(&held(site)?);
+    let Some(name) = program::of(&page) else {
+        let why = "its page does not load the program of a built course";
+        return Err(Failure::File(site.join(&lesson.name), why.into()));
+    };
+    let program = site.join(name);
+    let script = wrapped(&text(&program.join("single.js"))?);
+    let style = with_fonts(&program, &joined(&program)?)?;
+    let held = json_script(&held(&program)?);
     let page = with_pictures(&site.join(&lesson.name), &without_links(&page))?;
     let policy = format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-{}' 'wasm-unsafe-eval'; \
@@ -34,8 +39,8 @@ pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, F
     // The policy stands before all that it is about.
     let page = page
         .replacen("<meta name=\"viewport\"", &(policy + "<meta name=\"viewport\""), 1)
-        .replacen(STYLE, &format!("<style>{style}</style>\n"), 1)
-        .replacen(SCRIPT, "", 1)
+        .replacen(&format!("{STYLE} href=\"../{name}/page.css\">\n"), &format!("<style>{style}</style>\n"), 1)
+        .replacen(&format!("<script type=\"module\" src=\"../{name}/page.js\"></script>\n"), "", 1)
         .replacen("</body>", &format!("{held}\n<script>{script}</script>\n</body>"), 1);
     fs::write(output, page).map_err(|why| Failure::File(output.to_owned(), why.to_string()))?;
     Ok(1)
@@ -59,18 +64,18 @@ fn wrapped(module: &str) -> String {
 }
 
 /// The page's style with what it imports.
-fn joined(site: &Path) -> Result<String, Failure> {
-    let page = text(&site.join("page.css"))?;
-    Ok(page.replacen("@import \"tokens.css\";", &text(&site.join("tokens.css"))?, 1))
+fn joined(program: &Path) -> Result<String, Failure> {
+    let page = text(&program.join("page.css"))?;
+    Ok(page.replacen("@import \"tokens.css\";", &text(&program.join("tokens.css"))?, 1))
 }
 
 /// A style with its lettering inside.
-fn with_fonts(site: &Path, style: &str) -> Result<String, Failure> {
+fn with_fonts(program: &Path, style: &str) -> Result<String, Failure> {
     let mut out = String::with_capacity(style.len());
     let mut rest = style;
     while let Some((before, after)) = rest.split_once("url(fonts/") {
         let (file, after) = after.split_once(')').unwrap_or((after, ""));
-        out += &format!("{before}url({})", data(&site.join("fonts").join(file), "font/woff2")?);
+        out += &format!("{before}url({})", data(&program.join("fonts").join(file), "font/woff2")?);
         rest = after;
     }
     Ok(out + rest)
@@ -90,7 +95,7 @@ fn with_pictures(folder: &Path, page: &str) -> Result<String, Failure> {
 
 /// The page without links to anything beside it: of a lesson's text the words stay, of head and foot nothing does.
 fn without_links(page: &str) -> String {
-    let loads = |line: &str| line.starts_with("<link") && !STYLE.starts_with(line);
+    let loads = |line: &str| line.starts_with("<link") && !line.starts_with(STYLE);
     let leads = |line: &str| line.starts_with("<a href=\"../") || line.starts_with("<a data-speaker");
     let mut foot = false;
     let mut kept = String::with_capacity(page.len());
@@ -115,10 +120,10 @@ fn without_links(page: &str) -> String {
 }
 
 /// What the program loads: type and content of each file, by name.
-fn held(site: &Path) -> Result<Value, Failure> {
+fn held(program: &Path) -> Result<Value, Failure> {
     let mut all = Map::new();
     let mut put = |name: &str, kind: &str| {
-        all.insert(name.to_owned(), json!([kind, BASE64.encode(bytes(&site.join(name))?)]));
+        all.insert(name.to_owned(), json!([kind, BASE64.encode(bytes(&program.join(name))?)]));
         Ok::<(), Failure>(())
     };
     put("wasm/outlean_bg.wasm", "application/wasm")?;

@@ -12,3 +12,15 @@ pub fn program(place: &Path) -> PathBuf {
     }
     program
 }
+
+/// The folder, in a built course, of what its pages load.
+#[allow(dead_code, reason = "not every test looks into it")]
+pub fn loaded(site: &Path) -> String {
+    let names = fs::read_dir(site)
+        .expect("it is built")
+        .flatten()
+        .map(|entry| entry.file_name().to_string_lossy().into_owned());
+    let all: Vec<String> = names.filter(|name| name.starts_with("program-")).collect();
+    let [one] = all.as_slice() else { panic!("one version of it: {all:?}") };
+    one.clone()
+}
