@@ -2,11 +2,11 @@
 
 use crate::command::{self, Failure, cargo, output_of, program};
 use crate::place;
+use crate::wasm::TARGET as WASM;
 use std::env::consts::EXE_SUFFIX;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-const WASM: &str = "wasm32-unknown-unknown";
 const RUSTUP: &str = "Rust's own installer, rustup, brings it: see https://rustup.rs";
 const NODE: &str = "The tests need Node.js 20 or newer with npm: see https://nodejs.org";
 /// The least major version of Node.js that the tests run on.

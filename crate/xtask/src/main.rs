@@ -9,7 +9,10 @@ mod build;
 mod cases;
 mod command;
 mod install;
+mod licences;
 mod place;
+mod release;
+mod remapped;
 mod script;
 mod serve;
 mod sizes;
@@ -46,6 +49,12 @@ const COMMANDS: &[Entry] = &[
         usage: "build",
         about: "fill target/site and print the sizes of what a page loads",
         run: build::run,
+    },
+    Entry {
+        name: "release",
+        usage: "release",
+        about: "build everything and put program, course and licences into one archive in target/archive",
+        run: release::run,
     },
     Entry {
         name: "cases",

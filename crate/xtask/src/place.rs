@@ -1,5 +1,6 @@
 //! Where things are.
 
+use crate::wasm::TARGET;
 use std::env::consts::EXE_SUFFIX;
 use std::path::{Path, PathBuf};
 
@@ -24,7 +25,7 @@ pub fn outlean() -> PathBuf {
 
 /// The module of a crate, `widget`, `refresher` or `class`, as the compiler leaves it.
 pub fn raw_wasm(package: &str) -> PathBuf {
-    target().join("wasm32-unknown-unknown").join("page").join(format!("outlean_{package}.wasm"))
+    target().join(TARGET).join("page").join(format!("outlean_{package}.wasm"))
 }
 
 /// The page's module with its JavaScript, for `form`: `web` or `node`.
@@ -45,6 +46,11 @@ pub fn assets() -> PathBuf {
 /// The built course.
 pub fn site() -> PathBuf {
     target().join("site")
+}
+
+/// What is given away.
+pub fn archive() -> PathBuf {
+    target().join("archive")
 }
 
 /// The tests, where npm's packages are.

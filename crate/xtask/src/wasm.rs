@@ -1,11 +1,14 @@
 //! The calculation, the scheduler and the class table as wasm modules with their JavaScript.
 
 use crate::command::{Failure, cargo, run, short};
-use crate::{install, place};
+use crate::{install, place, remapped};
 use std::fs;
 use std::path::Path;
 use std::time::SystemTime;
 use wasm_bindgen_cli_support::Bindgen;
+
+/// What is compiled for pages, as the compiler calls it.
+pub const TARGET: &str = "wasm32-unknown-unknown";
 
 /// Habits of the compiler that cost room even where it is told to mind it: to rewrite loops, to move what does not change
 /// out of them, to copy a few words one by one instead of together.
@@ -17,11 +20,7 @@ const SMALL: [&str; 4] =
 /// older than what it is made from.
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
-    // As a module alone: a crate that is also made as a library for others is not optimised as a whole.
-    let made = "rustc --profile page --target wasm32-unknown-unknown --package outlean-widget --lib --crate-type cdylib \
-                -- -Cllvm-args=";
-    let made = format!("{made}{}", SMALL.join(" -Cllvm-args="));
-    run(&mut cargo(&made), "The errors above are in the Rust code that goes into the page.")?;
+    compile("widget", "The errors above are in the Rust code that goes into the page.")?;
     let for_pages = |bindgen: &mut Bindgen| {
         bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)).map(drop)
     };
@@ -29,15 +28,19 @@ pub fn build() -> Result<(), Failure> {
     let for_node = |bindgen: &mut Bindgen| bindgen.nodejs(true).map(drop);
     bind("widget", "outlean", "node", for_node)?;
     for package in ["refresher", "class", "planner"] {
-        let made = format!(
-            "rustc --profile page --target wasm32-unknown-unknown --package outlean-{package} --lib --crate-type cdylib \
-             -- -Cllvm-args={}",
-            SMALL.join(" -Cllvm-args=")
-        );
-        run(&mut cargo(&made), "The errors above are in the Rust code of a page apart from the lessons.")?;
+        compile(package, "The errors above are in the Rust code of a page apart from the lessons.")?;
         bind(package, package, "web", for_pages)?;
     }
     bind("refresher", "refresher", "node", for_node)
+}
+
+/// Compiles a package. As a module alone: a crate that is also made as a library for others is not optimised as a whole.
+fn compile(package: &str, advice: &str) -> Result<(), Failure> {
+    let mut made = cargo(&format!(
+        "rustc --profile page --target {TARGET} --package outlean-{package} --lib --crate-type cdylib"
+    ));
+    made.args(remapped::settings(TARGET)).arg("--");
+    run(made.args(SMALL.map(|habit| format!("-Cllvm-args={habit}"))), advice)
 }
 
 /// Makes one form of the module of a package, in files of this name.
