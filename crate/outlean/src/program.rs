@@ -48,7 +48,7 @@ pub fn is(name: &str) -> bool {
 /// The folder, of the version of a course that a page is of, by the way of its script; `None` for a page without one.
 pub fn of(page: &str) -> Option<&str> {
     let (before, _) = page.split_once("/page.js\"")?;
-    before.rsplit('/').next().filter(|name| is(name))
+    before.rsplit(['/', '"']).next().filter(|name| is(name))
 }
 
 #[cfg(test)]
@@ -74,6 +74,7 @@ mod tests {
         let page =
             |way: &str| format!("<link href=\"../x.css\">\n<script src=\"../../{way}/page.js\"></script>");
         assert_eq!(of(&page("program-0123456789abcdef")), Some("program-0123456789abcdef"));
+        assert_eq!(of("<script src=\"program-0123456789abcdef/page.js\">"), Some("program-0123456789abcdef"));
         assert_eq!(of(&page("program-0123")), None);
         assert_eq!(of(&page("programme")), None);
         assert_eq!(of("<script src=\"other.js\"></script>"), None);

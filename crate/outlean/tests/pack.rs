@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "a test that cannot build has failed")]
 
+use serde_json::Value;
 use std::collections::BTreeSet;
 use std::fs::{self, File};
 use std::io::Read;
@@ -92,6 +93,47 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     assert_eq!(fs::read(&zip).expect("readable"), fs::read(&again).expect("readable"));
     assert!(pack(&site, &[], &again).status.success());
     assert_eq!(read(&again, "imsmanifest.xml").matches("scormtype=\"sco\"").count(), 2);
+}
+
+#[test]
+fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
+    let site = site("npm");
+    let page = fs::read_to_string(site.join("01-a/index.html")).expect("text");
+    fs::write(site.join("index.html"), page.replace("../", "")).expect("writable");
+    fs::create_dir_all(site.join(PROGRAM).join("pictures/01-a")).expect("made");
+    fs::write(site.join(PROGRAM).join("pictures/01-a/rig.svg"), "<svg/>").expect("writable");
+    let types = site.join("types");
+    fs::create_dir_all(&types).expect("made");
+    for name in ["page.d.ts", "custom-elements.json"] {
+        fs::write(types.join(name), "{}").expect("writable");
+    }
+    let package = site.join("package");
+    let about = |more: &[&str]| -> Value {
+        let output = pack_for("npm", &site, more, &package);
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+        let text = fs::read_to_string(package.join("package.json")).expect("it is there");
+        serde_json::from_str(&text).expect("JSON")
+    };
+    let plain = about(&[]);
+    assert!(plain.get("types").is_none() && plain.get("customElements").is_none(), "{plain}");
+    let way = |about: &Value, pointer: &str| {
+        let way = about.pointer(pointer).and_then(Value::as_str).unwrap_or_default().to_owned();
+        assert!(package.join(&way).is_file(), "{pointer} is `{way}`");
+        way
+    };
+    assert_eq!(way(&plain, "/exports/./default"), "./program/page.js");
+    let typed = about(&["--types", &types.display().to_string()]);
+    let wanted = ["/types", "/customElements", "/exports/./types"].map(|pointer| way(&typed, pointer));
+    assert_eq!(wanted, ["./types/page.d.ts", "types/custom-elements.json", "./types/page.d.ts"]);
+    assert!(package.join("LICENSE-MIT").is_file() && package.join("README.md").is_file());
+    assert!(!package.join("program/pictures").exists(), "they are of the course's lessons");
+    assert!(!package.join("program/page.js.br").exists(), "who serves it packs it");
+    // A folder with pages, but of no built course.
+    fs::write(site.join("index.html"), "<p>A page</p>").expect("writable");
+    let output = pack_for("npm", &site, &[], &package);
+    assert_eq!(output.status.code(), Some(2));
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(said.contains("index.html") && said.contains("built course"), "{said}");
 }
 
 #[test]

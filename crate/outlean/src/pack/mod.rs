@@ -4,6 +4,7 @@
 //! learning system starts and asks of: one lesson, or each of them.
 
 mod manifest;
+mod npm;
 mod single;
 
 use crate::build::{Failure, entries};
@@ -29,7 +30,10 @@ pub struct Wanted {
     /// The lesson, by the name of its folder; in a zip each of them where none is named.
     #[arg(long, required_if_eq("form", "file"))]
     lesson: Option<String>,
-    /// The file to write.
+    /// Folder of the declarations of types and of the manifest of elements, for npm.
+    #[arg(long)]
+    types: Option<PathBuf>,
+    /// The file to write; for npm the folder to fill.
     #[arg(short, long)]
     output: PathBuf,
 }
@@ -43,6 +47,8 @@ enum Form {
     Scorm2004,
     /// A browser, from a disk: one lesson in one HTML file.
     File,
+    /// Pages of others that take the program by npm: a folder with a package.json.
+    Npm,
 }
 
 /// A standard of learning systems.
@@ -97,6 +103,7 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
     let standard = match wanted.form {
         Form::Scorm12 => Standard::Scorm12,
         Form::Scorm2004 => Standard::Scorm2004,
+        Form::Npm => return npm::npm(&wanted.site, wanted.types.as_deref(), &wanted.output),
         Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
     };
     let mut files = Vec::new();
