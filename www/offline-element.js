@@ -1,7 +1,8 @@
 // <outlean-offline>: keeps the course on this machine when asked to, says which version that is, and takes a newer one when told.
 // Attribute size: of all files, bytes.
 
-import { beside, made, styled } from './made.js';
+import { made, styled } from './made.js';
+import { beside } from './origin.js';
 import { WordedElement } from './worded.js';
 
 class OfflineElement extends WordedElement {
