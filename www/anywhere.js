@@ -38,6 +38,9 @@ export const unitsOf = at => typed(at, 'units') ?? 'metric';
 /** The seed that a question is to be drawn by, as it is typed. @param {Element} question */
 export const seedOf = question => question.getAttribute('seed');
 
+/** The caution by a result, unless the page itself has it. @param {Element} at @param {import('./words.js').Words} words */
+export const cautionOf = (at, words) => (at.hasAttribute('cautioned') ? [] : [element('p', { class: 'note caution' }, words.caution)]);
+
 /**
  * What an element is made of: what stands between its tags, or what stands between those of the element that `src` names in a page.
  * Such a page must come from where the script or the page itself does: its content is shown as the author's own.

@@ -18,6 +18,9 @@ export const unitsOf = _element => whole.dataset.units ?? 'metric';
 /** The seed that a question is to be drawn by, as it is written. @param {Element} question */
 export const seedOf = question => question.getAttribute('seed') ?? new URLSearchParams(location.search).get('seed');
 
+/** The caution by a result: the page itself has it always in sight. @param {Element} _at @param {import('./words.js').Words} _words @returns {HTMLElement[]} */
+export const cautionOf = (_at, _words) => [];
+
 /** What an element is made of. @param {HTMLElement} at @returns {Promise<HTMLElement>} */
 export const contentOf = async at => at;
 

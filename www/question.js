@@ -4,7 +4,7 @@
 // program wrote them: with them the question reads without its program.
 
 import { StartFailure } from './engine.js';
-import { seedOf, unitsOf } from './given.js';
+import { cautionOf, seedOf, unitsOf } from './given.js';
 import { element } from './readings.js';
 import { StartingElement } from './starting.js';
 import { Asked } from './wasm/outlean.js';
@@ -111,7 +111,7 @@ export class QuestionElement extends StartingElement {
     const form = element('form', { class: kind, novalidate: '', part: 'form' }, place, set);
     const problem = element('p', { class: 'problem', id: 'problem', role: 'alert', hidden: '' });
     const said = element('div');
-    const answer = element('div', { class: 'answer', part: 'answer', tabindex: '-1', hidden: '' }, said, explanation, source);
+    const answer = element('div', { class: 'answer', part: 'answer', tabindex: '-1', hidden: '' }, said, explanation, source, ...cautionOf(this, words));
     const again = element('button', { type: 'button' }, words['question.again']);
     const note = element('p', { class: 'note' });
     const outer = element('section', { 'aria-labelledby': 'asks' }, element('h3', {}, words[`question.kind.${kind}`]), asks, hint, form, problem, answer, element('div', { class: 'keys again' }, again), note);

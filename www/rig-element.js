@@ -33,7 +33,6 @@ const NARROW = 640;
  * @tag outlean-rig
  * @attr {string} id - Names it for questions and for links: without one it has no key that copies a link to the rig as it is.
  * @attr {boolean} veiled - Its forces are hidden, and it does not move, until a prediction is locked in.
- * @attr {boolean} cautioned - The page itself shows the caution, which must always be in sight near a result: it is not said here again.
  * @fires {CustomEvent<null>} outlean-ready - It is drawn: once each time that it starts.
  * @fires {Event} outlean-told - It says something else than before: what `told` holds.
  * @fires {CustomEvent<{ lean: number }>} outlean-rest - It came to rest after a change; `lean` in rad from the vertical, forward.
@@ -168,7 +167,7 @@ class RigElement extends StartingElement {
     const column = element('div', { class: 'column' }, keys.element, note, readings.table);
     const verdictLine = element('p', { class: 'verdict', part: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
     const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, element('div', { class: 'over-curves' }, axis.element, curves), column), element('div', { class: 'below' }, working.element, more));
-    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
+    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, caution, views.element, grid, said);
     const free = () => !this.hasAttribute('veiled');
     this.#grip(pictures, 'head', plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
     this.#grip(pictures, 'foot', behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });

@@ -31,6 +31,7 @@ const announced = new Set();
  * @attr {'light' | 'dark' | 'projector' | 'sunlight'} theme - With elements.js: its colours and sizes. Left out, it is light or dark as the page
  * is where it stands (`color-scheme`).
  * @attr {'metric' | 'us'} units - With elements.js: the units of its numbers; metric where it is left out.
+ * @attr {boolean} cautioned - The page itself shows the caution, which must always be in sight near a result: it is not said here again.
  * @fires {CustomEvent<{ cause: string }>} outlean-failed - It cannot start, and says why in its place: `absent`, `fetch`, `type`, `forbidden`, `compile`,
  * `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`.
  * @csspart fail - The sentence that says why it cannot start.

@@ -92,7 +92,7 @@ eachBrowser('every attribute, event, part, colour and property that is promised 
   assert.deepEqual(names(rig.attributes), ['cautioned', 'id', 'src', 'theme', 'units', 'veiled']);
   assert.deepEqual(names(rig.events), ['outlean-failed', 'outlean-ready', 'outlean-rest', 'outlean-told']);
   const question = declared('outlean-choose');
-  assert.deepEqual(names(question.attributes), ['figure', 'id', 'objective', 'once', 'seed', 'src', 'theme', 'units']);
+  assert.deepEqual(names(question.attributes), ['cautioned', 'figure', 'id', 'objective', 'once', 'seed', 'src', 'theme', 'units']);
   assert.deepEqual(names(question.events), ['outlean-failed', 'outlean-marked']);
   const seen = await page.evaluate(async () => {
     /** @type {Record<string, number>} */

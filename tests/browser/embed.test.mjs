@@ -107,6 +107,8 @@ eachBrowser('many elements share one program and nothing else, through moves and
     return heard;
   });
   assert.deepEqual(marked, [['choose', true, 'hints,seconds,seed,share,typed,verdict']]);
+  // By a result stands the caution.
+  assert.match(await page.$eval('#choose', at => { const caution = at.shadowRoot?.querySelector('.answer .caution'); return caution?.checkVisibility() ? caution.textContent ?? '' : ''; }), /^A teaching aid/);
   // Moved at once, and taken out and put back: as it was, drawn once.
   const again = await page.evaluate(async () => {
     let ready = 0;
@@ -224,8 +226,8 @@ eachBrowser('whatever keeps a figure from starting is named, with what to do, an
     ['theme', /theme is “drak”; allowed is: light, dark, projector, sunlight\./],
     ['seed', /seed is “seven”; allowed is: 0 … 999999999\./],
     ['elsewhere', /src is “https:\/\/elsewhere\.example\/05-lean\/#slate”; allowed is: http/],
-    ['missing', /99-nowhere\/#slate names did not arrive: .*404/],
-    ['unnamed', /names did not arrive: <outlean-rig id="what-a-degree-does">/],
+    ['missing', /99-nowhere\/#slate names did not arrive, or is not there: .*404/],
+    ['unnamed', /names did not arrive, or is not there: <outlean-rig id="what-a-degree-does">/],
     ['rig', /cannot be computed: .*legs\.left\.length/],
     ['empty', /stands no rig or question/],
     ['question', /question could not be put/],
@@ -245,6 +247,8 @@ eachBrowser('a course of another origin works in elements and frames, and frames
   await open('/foreign/');
   await drawn(page, 'frame');
   const from = course?.origin ?? assert.fail();
+  // In a page whose language has no words here it speaks English, and asks for no others.
+  assert.match(await of(page, 'frame', 'told.sentence_text'), /leaning 22/);
   await page.evaluate((from, origin) => {
     const put = (/** @type {string} */ id, /** @type {string} */ query) => {
       const frame = document.createElement('iframe');
@@ -304,8 +308,18 @@ eachBrowser('a course of another origin works in elements and frames, and frames
   await post('other', { outlean: 'set', name: 'theme', value: 'dark' });
   // Nor does the page take a height from whom it does not show.
   const fixed = await height();
-  await page.evaluate(() => postMessage({ outlean: 'height', height: 1 }, location.origin));
+  await page.evaluate(from => {
+    const right = /** @type {HTMLIFrameElement} */ (document.getElementById('right')).contentWindow;
+    const data = { outlean: 'height', height: 1 };
+    for (const [origin, source] of /** @type {const} */ ([['https://other.example', right], [from, self]])) dispatchEvent(new MessageEvent('message', { origin, source, data }));
+  }, from);
+  // Nor the frame a theme, from whom it is not for.
+  await right.evaluate(origin => {
+    const data = { outlean: 'set', name: 'theme', value: 'sunlight' };
+    for (const [from, source] of /** @type {const} */ ([['https://other.example', parent], [origin, self]])) dispatchEvent(new MessageEvent('message', { origin: from, source, data }));
+  }, origin);
   await page.evaluate(() => new Promise(done => setTimeout(done, 300)));
+  assert.deepEqual(await theme(), ['dark', 'us']);
   assert.equal(await other.$eval('outlean-choose', at => at.getAttribute('theme')), null);
   assert.equal(await page.$eval('#other', at => at.clientHeight), 50);
   assert.equal(await height(), fixed);
@@ -317,4 +331,18 @@ eachBrowser('a course of another origin works in elements and frames, and frames
   for (const part of [/show is “05-lean”; allowed is: LESSON\/ID/, /theme is “projector”; allowed is: light, dark, sunlight/, /units is “yards”; allowed is: metric, us/, /seed is “x”/, /no setting “colour”. It has: show, theme, units, seed, host/]) assert.match(bad ?? '', part);
   assert.match((await said('gone')) ?? '', /05-lean\/nothing is no figure or question/);
   await shot('embed frames');
+});
+
+eachBrowser('the examples of a built course are what is said of them', { folder: pages }, async ({ page, open, axe }) => {
+  await open('/figure/examples/question.html');
+  await drawn(page, 'frame');
+  await page.waitForFunction(() => document.getElementById('predict')?.shadowRoot?.querySelector('#asks') && /** @type {any} */ (document.getElementById('frame')).told.veiled);
+  await open('/figure/examples/frame.html');
+  const frame = /** @type {import('puppeteer-core').Frame} */ (await (await page.waitForSelector('iframe'))?.contentFrame());
+  await drawn(frame, 'slate');
+  assert.match(await of(frame, 'slate', 'told.sentence_text'), /lb/);
+  await page.waitForFunction(() => { const frame = /** @type {HTMLIFrameElement} */ (document.querySelector('iframe')); return frame.clientHeight !== 900 && frame.clientHeight === Math.ceil(frame.contentDocument?.documentElement.getBoundingClientRect().height ?? 0); });
+  await open('/figure/examples/figure.html');
+  await drawn(page, 'frame');
+  assert.deepEqual(await axe(), []);
 });
