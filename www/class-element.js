@@ -3,7 +3,8 @@
 
 import { exported, imported, listed } from './attempts.js';
 import { cardsOf } from './course.js';
-import { beside, dayOf, give, made, percent, styled } from './made.js';
+import { dayOf, give, made, percent, styled } from './made.js';
+import { beside } from './origin.js';
 import { reason } from './reason.js';
 import { WordedElement } from './worded.js';
 import begin, { ClassTable } from './wasm/class.js';

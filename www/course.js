@@ -1,5 +1,8 @@
 // The course as the record's, the class's and the refresher's pages hold it.
 
+import { styled } from './made.js';
+import { WordedElement } from './worded.js';
+
 /** @typedef {{ name: string, title: string, objectives: string[], questions: [string, number][] }} Lesson As the page holds it; objectives are counted from 1. */
 /** @typedef {{ lesson: Lesson, question: string, about: string, href: string }} Card A question of the course; `href` is where its objective stands. */
 
@@ -10,4 +13,16 @@ export function cardsOf(at) {
   return lessons.flatMap(lesson => lesson.questions.map(([question, number]) => ({
     lesson, question, about: lesson.objectives[number - 1] ?? '', href: `../${lesson.name}/#objective-${number}`,
   })));
+}
+
+/** An element over the course and what is kept of answers to it. */
+export class CourseElement extends WordedElement {
+  /** @type {Card[]} */ cards = [];
+
+  /** Takes on course, style and words; whether these are there: where they are not, what stands between the tags says so. @param {...string} parts */
+  async prepared(...parts) {
+    styled('record.css');
+    this.cards = cardsOf(this);
+    return this.learn(...parts).then(() => true, () => false);
+  }
 }

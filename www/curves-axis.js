@@ -1,7 +1,7 @@
 // What the curves run over: a choice above them.
 
-import { fill } from './engine.js';
 import { element, say } from './readings.js';
+import { fill } from './words.js';
 
 /** Names of what curves can run over, each with the field that a drag along them sets. A haul direction is no field. */
 const AXES = { lean: 'lean', setback: 'aft.setback', spread: 'feet.spread', haul: '' };

@@ -1,6 +1,6 @@
 // What is due again: the course that the page holds against a learner's answers, by the program of crate/refresher.
 
-import { beside } from './made.js';
+import { beside } from './origin.js';
 import begin, { Refresher } from './wasm/refresher.js';
 
 /** Seconds of a day. */

@@ -3,9 +3,10 @@
 
 import { load } from './origin.js';
 import begin from './wasm/outlean.js';
+import { wordsOf } from './words.js';
 
 /**
- * @typedef {Record<string, string>} Words Words of the page by key.
+ * @typedef {import('./words.js').Words} Words
  * @typedef {{ kind: string, key?: string, value?: number, word?: string }} Action What is done to a figure; see crate/widget/src/action.rs.
  * @typedef {{ key: string, name: string, text: string, spoken: string, now: number, least: number, most: number, page: number }} SliderView
  * @typedef {{ key: string, name: string, now: string, options: [string, string][] }} ChoiceView
@@ -34,14 +35,16 @@ import begin from './wasm/outlean.js';
 /** What an action changed: flags of the number that the program answers with. */
 export const CHANGED = { lean: 1, rig: 2, units: 4, veil: 8, motion: 16, halted: 32, tips: 64, fault: 128 };
 
-/** A failure to start, by name. */
+/** A failure to start, by name; `fail.` and the name is what it is told as. */
 export class StartFailure extends Error {
-  /** @param {'fetch'|'compile'|'type'|'words'|'rig'|'other'} cause @param {string} [why] */
-  constructor(cause, why = '') {
-    super(why || cause);
-    this.name = 'StartFailure';
-    this.key = `fail.${cause}`;
-    this.why = why;
+  /**
+   * @param {'absent'|'fetch'|'type'|'forbidden'|'compile'|'version'|'words'|'style'|'canvas'|'attribute'|'src'|'content'|'rig'|'question'|'other'} cause
+   * @param {Record<string, string>} [places] What the words are filled with.
+   */
+  constructor(cause, places = {}) {
+    super(cause);
+    this.cause = cause;
+    this.places = places;
   }
 }
 
@@ -64,37 +67,37 @@ export function engine() {
 
 /** The page's words; the same promise for every caller. */
 export function vocabulary() {
-  spoken ??= Promise.all(PARTS.map(vocabularyOf))
+  spoken ??= Promise.all(PARTS.map(wordsOf))
     .then(parts => Object.assign({}, ...parts))
     .catch(why => {
       spoken = undefined;
-      throw new StartFailure('words', String(why));
+      throw new StartFailure('words');
     });
   return spoken;
 }
 
-/** The words of one part of the page. @param {string} part @returns {Promise<Words>} */
-export async function vocabularyOf(part) {
-  const language = document.documentElement.lang.split('-')[0] || 'en';
-  const answer = await load(`strings/${language}/${part}.json`);
-  if (!answer.ok) throw new Error(String(answer.status));
-  return answer.json();
-}
-
 async function program() {
-  let answer;
-  try {
-    answer = await load('wasm/outlean_bg.wasm');
-    if (!answer.ok) throw new Error(String(answer.status));
-  } catch (why) {
-    throw new StartFailure('fetch', String(why));
-  }
+  if (!('WebAssembly' in globalThis)) throw new StartFailure('absent');
+  const answer = await load('wasm/outlean_bg.wasm').catch(() => undefined);
+  if (!answer?.ok) throw new StartFailure('fetch');
   if (!(answer.headers.get('content-type') ?? '').startsWith('application/wasm')) throw new StartFailure('type');
   try {
     await begin({ module_or_path: answer });
   } catch (why) {
-    throw new StartFailure('compile', String(why));
+    throw new StartFailure(causeOf(why));
   }
+}
+
+/** Why the program that arrived does not run. @param {unknown} why */
+function causeOf(why) {
+  if (why instanceof WebAssembly.LinkError) return 'version';
+  if (why instanceof TypeError) return 'fetch'; // broken off on its way
+  try {
+    new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0)); // the least there is
+  } catch {
+    return 'forbidden';
+  }
+  return 'compile';
 }
 
 /** @type {Map<string, Promise<CSSStyleSheet>>} */
@@ -105,8 +108,12 @@ export function sheet(name) {
   const known = sheets.get(name);
   if (known) return known;
   const made = load(name)
-    .then(answer => answer.text())
-    .then(text => new CSSStyleSheet().replace(text));
+    .then(answer => (answer.ok ? answer.text() : Promise.reject()))
+    .then(text => new CSSStyleSheet().replace(text))
+    .catch(() => {
+      sheets.delete(name);
+      throw new StartFailure('style');
+    });
   sheets.set(name, made);
   return made;
 }
@@ -118,30 +125,24 @@ export function lettering() {
   return Promise.race([all, new Promise(done => setTimeout(done, 1500))]);
 }
 
-/** Words with {places} filled. @param {Words} words @param {string} key @param {Record<string, string>} [values] */
-export function fill(words, key, values = {}) {
-  return (words[key] ?? key).replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
-}
-
 /** The colours of the present theme as plain numbers, for the pictures: forced colours have names of their own. @param {Element} element */
 export function inks(element) {
   const style = getComputedStyle(element);
   const resolver = document.createElement('canvas').getContext('2d');
   /** @type {Record<string, string>} */
   const found = {};
+  if (!resolver) throw new StartFailure('canvas');
   for (const token of ['--paper', '--ink', '--ink-2', '--rule', '--timber', '--earth', '--figure', '--push', '--pull', '--load', '--ground', '--out-wash', '--out-hatch', '--pencil']) {
     const colour = style.getPropertyValue(token).trim();
-    if (resolver) resolver.fillStyle = colour;
-    found[token] = resolver ? String(resolver.fillStyle) : colour;
+    resolver.fillStyle = colour;
+    found[token] = String(resolver.fillStyle);
   }
   return found;
 }
 
-/** Calls `then` whenever the page's theme, units or pixel density change. Returns how to stop. @param {() => void} then */
-export function onSettings(then) {
+/** Calls `then` whenever what the reader's system asks for or the pixel density changes. Returns how to stop. @param {() => void} then */
+export function onMedia(then) {
   const stop = new AbortController();
-  const observer = new MutationObserver(then);
-  observer.observe(document.documentElement, { attributeFilter: ['data-theme', 'data-units'] });
   for (const query of ['(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)', '(forced-colors: active)']) {
     matchMedia(query).addEventListener('change', then, { signal: stop.signal });
   }
@@ -149,5 +150,5 @@ export function onSettings(then) {
     matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener('change', () => { then(); density(); }, { once: true, signal: stop.signal });
   };
   density();
-  return () => { observer.disconnect(); stop.abort(); };
+  return () => stop.abort();
 }

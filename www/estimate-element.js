@@ -10,11 +10,16 @@ import { stepsOf } from './working.js';
 /** The question that each figure shows. @type {WeakMap<HTMLElement, EstimateElement>} */
 const shows = new WeakMap();
 
+/**
+ * A number is predicted, locked in, and then shown with what the prediction would have meant.
+ *
+ * @tag outlean-estimate
+ */
 class EstimateElement extends QuestionElement {
   #label = element('label', { for: 'mark' });
   #input = element('input', { id: 'mark', type: 'text', inputmode: 'decimal', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'asks problem' });
 
-  /** The rig of the question shown, SI. */
+  /** The rig of the question shown, SI. @internal */
   get rig() {
     return this.asked?.rig();
   }
@@ -23,7 +28,7 @@ class EstimateElement extends QuestionElement {
     return new Estimate(this.template, this.words, this.seed);
   }
 
-  /** A link's rig is what its sender wants seen: the question waits until it is asked for. */
+  /** A link's rig is what its sender wants seen: the question waits until it is asked for. @internal */
   begin() {
     this.addEventListener('focusin', () => { if (!this.locked) this.put(true); });
     if (!linkedRig(this.getAttribute('figure') ?? '')) return this.ask();
@@ -45,7 +50,7 @@ class EstimateElement extends QuestionElement {
   }
 
   /** The question's rig in its figure, forces held back: now, or as soon as the figure is ready. Of several questions of one figure
-   * the first has it, then the one that is `entered`. */
+   * the first has it, then the one that is `entered`. @internal */
   put(entered = false) {
     const { figure } = this;
     if (!figure) return;
@@ -67,7 +72,7 @@ class EstimateElement extends QuestionElement {
     return this.#input.value;
   }
 
-  /** Any answer is marked with the right one beside it. */
+  /** Any answer is marked with the right one beside it. @internal */
   right() {
     return '1';
   }
@@ -80,7 +85,7 @@ class EstimateElement extends QuestionElement {
     return String(this.asked.solved(this.units));
   }
 
-  /** What is typed is locked in, if it can be read. */
+  /** What is typed is locked in, if it can be read. @internal */
   reveal() {
     this.lock(true);
     super.reveal();

@@ -2,7 +2,9 @@
 // answer, and at every option of a list how many hands went up for it. Counted by pointer, by number keys (with shift one
 // less), or from the speaker's page. Hands are counted, not kept: another question begins at none.
 
-import { beside, made, say, wordsOf } from './made.js';
+import { made } from './made.js';
+import { beside } from './origin.js';
+import { fill, wordsOf } from './words.js';
 
 /** @typedef {HTMLElement & { locked?: boolean, reveal(): void, hands?: { says: string, count: number }[], hand?(place: number, way: number): void }} Led */
 
@@ -39,7 +41,7 @@ function lead(question, words) {
     if (!option) return;
     option.count = Math.min(Math.max(option.count + way, 0), MOST);
     show();
-    status.textContent = say(words, 'hands', { count: option.count, place: place + 1 });
+    status.textContent = fill(words, 'hands', { count: option.count, place: place + 1 });
   };
   Object.defineProperty(question, 'hands', { configurable: true, get: () => options.map(({ says, count }) => ({ says, count })) });
 
@@ -54,7 +56,7 @@ function lead(question, words) {
     options = rows.map((row, place) => {
       const says = row.querySelector('label')?.textContent ?? '';
       const key = (/** @type {number} */ way) => {
-        const button = made('button', { type: 'button', 'aria-label': say(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
+        const button = made('button', { type: 'button', 'aria-label': fill(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
         button.addEventListener('click', () => question.hand?.(place, way));
         return button;
       };

@@ -1,13 +1,14 @@
 // On paper the key stands after the lesson, on a page of its own: what each question asks, as it is put now, and its answer.
 
 import { QUESTIONS } from './channel.js';
-import { engine, fill } from './engine.js';
+import { engine } from './engine.js';
 import { element } from './readings.js';
+import { fill } from './words.js';
 
 /** @param {import('./engine.js').Words} words */
 function keyOf(words) {
   const answers = [...document.querySelectorAll(QUESTIONS)].flatMap(question => {
-    const { known } = /** @type {import('./projected.js').Asked} */ (question);
+    const { known } = /** @type {import('./led.js').Asked} */ (question);
     return known ? [element('li', {}, `${known.prompt} `, element('strong', {}, known.answer))] : [];
   });
   const title = document.querySelector('h1')?.textContent ?? '';

@@ -33,7 +33,7 @@ export class Keys {
     this.reset = key('reset', doings.reset);
     this.link = key('link', doings.link);
     const { sweep, back, out, slow, undo, redo, reset, link } = this;
-    this.element = element('div', { class: 'keys' }, sweep, back, out, slow, undo, redo, reset, link);
+    this.element = element('div', { class: 'keys', part: 'keys' }, sweep, back, out, slow, undo, redo, reset, link);
   }
 
   /** @param {import('./engine.js').View} view */

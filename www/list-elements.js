@@ -1,13 +1,17 @@
 // <outlean-choose>, <outlean-faults>: entries of a list are marked. <outlean-order>: they are put in order.
 
-import { fill } from './engine.js';
 import { QuestionElement, written } from './question.js';
 import { element } from './readings.js';
+import { fill } from './words.js';
 
 /** @typedef {import('./question.js').Put} Put */
 /** @typedef {import('./question.js').Marked} Marked */
 
-/** A list whose entries are marked. */
+/**
+ * A list whose entries are marked as true or not.
+ *
+ * @tag outlean-choose
+ */
 class ChooseElement extends QuestionElement {
   /** @type {HTMLInputElement[]} */ #boxes = [];
   /** @type {HTMLElement[]} */ #texts = [];
@@ -61,7 +65,18 @@ class ChooseElement extends QuestionElement {
   }
 }
 
-/** Steps that are put in order: each moves by its keys, by the arrow keys, or by a drag. */
+/**
+ * Faults are found in what is described.
+ *
+ * @tag outlean-faults
+ */
+class FaultsElement extends ChooseElement {}
+
+/**
+ * Steps that are put in order: each moves by its keys, by the arrow keys, or by a drag.
+ *
+ * @tag outlean-order
+ */
 class OrderElement extends QuestionElement {
   /** @type {HTMLElement | undefined} */ #list;
   /** @type {HTMLElement[]} */ #rows = [];
@@ -163,5 +178,5 @@ class OrderElement extends QuestionElement {
 }
 
 customElements.get('outlean-choose') ?? customElements.define('outlean-choose', ChooseElement);
-customElements.get('outlean-faults') ?? customElements.define('outlean-faults', class extends ChooseElement {});
+customElements.get('outlean-faults') ?? customElements.define('outlean-faults', FaultsElement);
 customElements.get('outlean-order') ?? customElements.define('outlean-order', OrderElement);

@@ -4,7 +4,8 @@
 import { QUESTIONS } from './channel.js';
 import { Lms } from './lms-api.js';
 import { PASS, State } from './lms-state.js';
-import { made, say, wordsOf } from './made.js';
+import { made } from './made.js';
+import { fill, wordsOf } from './words.js';
 
 const main = /** @type {HTMLElement} */ (document.querySelector('[data-lesson]'));
 const state = new State([...document.querySelectorAll(QUESTIONS)].map(question => question.id));
@@ -17,7 +18,7 @@ async function report(key, values = {}) {
   const percent = (/** @type {number} */ share) => String(Math.round(share * 100));
   const counts = { all: String(state.questions.length), answered: String(state.answered), share: percent(state.share), pass: percent(PASS) };
   place.dataset.said = key;
-  place.textContent = say(words, `lms.${key}`, { ...counts, ...values });
+  place.textContent = fill(words, `lms.${key}`, { ...counts, ...values });
   if (key === 'resumed' && state.last) place.append(' ', made('a', { href: `#${state.last}` }, words['lms.go_on']));
 }
 

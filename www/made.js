@@ -1,7 +1,6 @@
 // What pages apart from lessons (the record's, the class's, the refresher's, the speaker's, the first), and lessons in a learning system, build themselves with.
 
-/** The address of a file of the page's program. @param {string} name */
-export const beside = name => new URL(name, import.meta.url).href;
+import { beside } from './origin.js';
 
 /**
  * An element with attributes and what is in it.
@@ -24,17 +23,6 @@ export function give(name, content, type) {
 
 /** A style sheet of the page, by name. @param {string} name */
 export const styled = name => document.head.append(made('link', { rel: 'stylesheet', href: beside(name) }));
-
-/** The words of a part, in the page's language. @param {string} part @returns {Promise<Record<string, string>>} */
-export async function wordsOf(part) {
-  const language = document.documentElement.lang.split('-')[0] || 'en';
-  const answer = await fetch(beside(`strings/${language}/${part}.json`));
-  if (!answer.ok) throw new Error(String(answer.status));
-  return answer.json();
-}
-
-/** Words with {places} filled. @param {Record<string, string>} words @param {string} key @param {Record<string, string | number>} [places] */
-export const say = (words, key, places = {}) => (words[key] ?? key).replace(/\{(\w+)\}/g, (whole, name) => String(places[name] ?? whole));
 
 /** The day of a time in seconds since 1970, UTC. @param {number} time */
 export const dayOf = time => new Date(time * 1000).toISOString().slice(0, 10);

@@ -1,28 +1,26 @@
 // Paints pictures away from the page: a worker that is handed the canvases of figures and does on them what it is told.
 //
-// It takes two kinds of messages: { id, canvas } hands a canvas over; { from, pictures } tells what to paint on which, and is
-// answered with `from` once it is done. The first thing it says is that its lettering is there.
+// It takes three kinds of messages: { from, id, canvas } hands a canvas of a figure over; { from, pictures } tells what to paint on which,
+// and is answered with `from` once it is done; { gone } says that a figure is. The first thing it says is that its lettering is there.
 
+import { OF_PICTURES } from './faces.js';
 import { paint } from './paint.js';
 
-/** The faces of pictures: a worker has none of the page's own. See tokens.css. */
-const FACES = [
-  ['Outlean Label', 'barlow-semi-condensed-500', { weight: '400 500' }],
-  ['Outlean Label', 'barlow-semi-condensed-600', { weight: '600 700' }],
-  ['Outlean Text', 'gentium-book-plus-400-italic', { style: 'italic' }],
-  ['Outlean Text', 'outlean-symbols-italic', { style: 'italic', unicodeRange: 'U+391-3C9' }],
-];
 const here = /** @type {any} */ (self);
-/** @type {Map<number, OffscreenCanvasRenderingContext2D>} Each asked for once: Firefox refuses to give it again. */
+/** @type {Map<number, { from: number, context: OffscreenCanvasRenderingContext2D | null }>} Each asked for once: Firefox refuses to give it again. */
 const contexts = new Map();
 
 onmessage = ({ data }) => {
   if (data.canvas) {
-    contexts.set(data.id, data.canvas.getContext('2d'));
+    contexts.set(data.id, { from: data.from, context: data.canvas.getContext('2d') });
+    return;
+  }
+  if (data.gone) {
+    for (const [id, { from }] of contexts) if (from === data.gone) contexts.delete(id);
     return;
   }
   for (const { id, width, height, numbers, texts } of data.pictures) {
-    const context = contexts.get(id);
+    const context = contexts.get(id)?.context;
     if (!context) continue;
     const { canvas } = context;
     if (canvas.width !== width) canvas.width = width;
@@ -32,8 +30,8 @@ onmessage = ({ data }) => {
   here.postMessage(data.from);
 };
 
-Promise.all(FACES.map(([family, file, how]) => {
-  const face = new FontFace(/** @type {string} */ (family), `url(${new URL(`fonts/${file}.woff2`, import.meta.url)})`, /** @type {FontFaceDescriptors} */ (how));
+Promise.all(OF_PICTURES.map(([family, file, how]) => {
+  const face = new FontFace(family, `url(${new URL(`fonts/${file}.woff2`, import.meta.url)})`, how);
   here.fonts.add(face);
   return face.load();
 })).then(() => here.postMessage('ready'));

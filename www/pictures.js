@@ -32,8 +32,8 @@ export class Pictures {
     this.cursor = canvas({ 'aria-hidden': 'true' });
     this.behind = element('div', { class: 'front' }, this.front.element, this.foot);
     this.tail = element('div', { class: 'forces' }, this.forces.element);
-    this.plate = element('div', { class: 'plate' }, this.side.element, this.head, this.anchor, element('div', { class: 'insets' }, this.behind, this.tail));
-    this.curves = element('div', { class: 'curves' }, this.chart.element, this.cursor.element);
+    this.plate = element('div', { class: 'plate', part: 'figure' }, this.side.element, this.head, this.anchor, element('div', { class: 'insets' }, this.behind, this.tail));
+    this.curves = element('div', { class: 'curves', part: 'curves' }, this.chart.element, this.cursor.element);
     this.places = [this.plate, this.behind, this.tail, this.curves];
   }
 

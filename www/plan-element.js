@@ -1,7 +1,7 @@
 // <outlean-plan>: a real exercise, planned. What is there is asked in the order in which a site is walked; what comes of it stands
 // beside it as one types. The plan is the text of its rig file (crate/planner): this page shows it, and writes it field by field.
 
-import { give, made, styled, wordsOf } from './made.js';
+import { give, made, styled } from './made.js';
 import { PlanForm } from './plan-form.js';
 import { forgotten, kept, linked, linkOf, remember } from './plan-kept.js';
 import { PlanMeant } from './plan-meant.js';
@@ -9,6 +9,7 @@ import { fitted } from './plan-paper.js';
 import { drawing, inLines, sections } from './plan-said.js';
 import { planner } from './plan-program.js';
 import { WordedElement } from './worded.js';
+import { wordsOf } from './words.js';
 
 /** @typedef {{ error: boolean, message: string, hint?: string }} Problem */
 /** @typedef {{ key: string, heading: string, lines: Record<string, any>[] }} Section */

@@ -1,7 +1,8 @@
 // The form of a plan: what is asked for, row by row, with what stands there and what is wrong with it.
 
-import { made, say } from './made.js';
+import { made } from './made.js';
 import { inLines, inWords } from './plan-said.js';
+import { fill } from './words.js';
 
 /** @typedef {import('./plan-element.js').Problem} Problem */
 /** @typedef {{ key: string, means: string, kind: string, value: string, options?: string[], allowed?: string, example?: string, first: boolean, problem?: Problem }} Row */
@@ -63,7 +64,7 @@ export class PlanForm {
       /** @type {HTMLElement[]} */
       const inside = absent ? [] : first;
       if (folded.length > 0) {
-        const details = made('details', { 'data-of': key }, made('summary', {}, say(this.words, 'planner.more')), ...folded);
+        const details = made('details', { 'data-of': key }, made('summary', {}, fill(this.words, 'planner.more')), ...folded);
         details.open = open.has(key);
         inside.push(details);
       }
@@ -80,7 +81,7 @@ export class PlanForm {
 
   /** A key that takes a guy out, or adds one. @param {string} name @param {number} [number] */
   #key(name, number) {
-    const key = made('button', { type: 'button', 'data-part': name }, say(this.words, `planner.${name}`, { number: (number ?? 0) + 1 }));
+    const key = made('button', { type: 'button', 'data-part': name }, fill(this.words, `planner.${name}`, { number: (number ?? 0) + 1 }));
     key.addEventListener('click', () => this.guy(number));
     return key;
   }
@@ -94,7 +95,7 @@ export class PlanForm {
   #row({ key, means, kind, options = [] }) {
     const id = `plan-${key.replaceAll('.', '-')}`;
     const entry = kind === 'word'
-      ? made('select', { id, 'data-key': key }, made('option', { value: '' }, say(this.words, 'planner.unknown')), ...options.map(option => made('option', { value: option }, option)))
+      ? made('select', { id, 'data-key': key }, made('option', { value: '' }, fill(this.words, 'planner.unknown')), ...options.map(option => made('option', { value: option }, option)))
       : made('input', { id, 'data-key': key, type: 'text', autocapitalize: 'off', spellcheck: 'false', ...(kind === 'text' ? {} : { inputmode: 'text' }) });
     const note = made('small', { id: `${id}-note` });
     entry.setAttribute('aria-describedby', note.id);
@@ -111,8 +112,8 @@ export class PlanForm {
     if (!text.includes('`')) return text;
     for (const [other, { row }] of this.#rows) {
       const [, guy, name] = other.match(/^guy\.(\d+)\.(.+)$/) ?? [];
-      const called = name ? say(this.words, 'problem.key_of_guy', { key: name, number: Number(guy) + 1 }) : say(this.words, 'problem.key', { key: other });
-      text = text.replaceAll(called, other === key ? say(this.words, 'planner.this') : `“${row.querySelector('label')?.textContent}”`);
+      const called = name ? fill(this.words, 'problem.key_of_guy', { key: name, number: Number(guy) + 1 }) : fill(this.words, 'problem.key', { key: other });
+      text = text.replaceAll(called, other === key ? fill(this.words, 'planner.this') : `“${row.querySelector('label')?.textContent}”`);
     }
     return text;
   }
@@ -130,7 +131,7 @@ export class PlanForm {
     else entry.removeAttribute('aria-invalid');
     row.classList.toggle('wrong', Boolean(problem?.error));
     row.classList.toggle('doubtful', problem !== undefined && !problem.error);
-    const usual = example && allowed ? say(this.words, 'planner.allowed', { example, allowed }) : example ?? allowed ?? '';
+    const usual = example && allowed ? fill(this.words, 'planner.allowed', { example, allowed }) : example ?? allowed ?? '';
     const said = problem ? this.#plain(inWords(problem), key) : usual;
     if (note.textContent !== said) note.textContent = said;
   }

@@ -1,7 +1,8 @@
 // What a field means: the frame beside the form, with what one enters or points at marked on it.
 
-import { made, say } from './made.js';
+import { made } from './made.js';
 import { drawing } from './plan-said.js';
+import { fill } from './words.js';
 
 /** @typedef {{ picture: string, said: string }} Meant */
 
@@ -46,6 +47,6 @@ export class PlanMeant {
     const [svg] = drawing(picture);
     this.#picture.replaceChildren(...(svg ? [svg] : []));
     this.#picture.style.height = `${height}px`;
-    this.#said.textContent = said || say(this.words, 'planner.meant.hint');
+    this.#said.textContent = said || fill(this.words, 'planner.meant.hint');
   }
 }

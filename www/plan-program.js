@@ -1,6 +1,6 @@
 // The planner, loaded once it is wanted.
 
-import { beside } from './made.js';
+import { beside } from './origin.js';
 import begin, { Planner } from './wasm/planner.js';
 
 /** A planner that speaks these words, and those of pictures. @param {Record<string, string>} words @param {Record<string, string>} picture */

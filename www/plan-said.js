@@ -1,6 +1,7 @@
 // What the planner says, set: sections of lines, and pictures.
 
-import { made, say } from './made.js';
+import { made } from './made.js';
+import { fill } from './words.js';
 
 /** @typedef {import('./plan-element.js').Problem} Problem */
 /** @typedef {import('./plan-element.js').Section} Section */
@@ -39,7 +40,7 @@ function set(words, lines) {
     else if (kind === 'text') out.push(made('p', {}, said));
     else if (kind === 'point') last('ul', 'points').append(made('li', {}, said));
     else if (kind === 'box') last('ul', 'boxes').append(made('li', {}, said));
-    else if (kind === 'hold') last('ul', 'boxes').append(made('li', { class: 'hold' }, made('b', {}, say(words, 'plan.hold')), ` ${said} `, made('span', {}, say(words, 'plan.hold.sign'))));
+    else if (kind === 'hold') last('ul', 'boxes').append(made('li', { class: 'hold' }, made('b', {}, fill(words, 'plan.hold')), ` ${said} `, made('span', {}, fill(words, 'plan.hold.sign'))));
     else if (kind === 'head') out.push(made('table', { class: 'said' }, made('thead', {}, made('tr', {}, ...said.map((/** @type {string} */ cell) => made('th', { scope: 'col' }, cell)))), made('tbody')));
     else if (kind === 'row') {
       const [head, ...cells] = said;

@@ -1,115 +1,21 @@
-// What a lesson page does for a speaker's page: tells where it stands, and goes and acts as it is told. It says nothing
-// until a speaker's page asks.
+// A lesson page as a speaker's page finds it: what is done for one is loaded once one asks, what a page that is led has besides once it is led.
 
-import { channel, QUESTIONS, someName, speaking, STEPS } from './channel.js';
+import { channel, speaking, STEPS } from './channel.js';
 import { run } from './origin.js';
 
-/** A figure and a question, as far as they are led. @typedef {HTMLElement & { told?: import('./engine.js').View, act(action: import('./engine.js').Action): void, reveal(): void }} Figure */
-/** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void, hands?: import('./channel.js').Hands, hand?(place: number, way: number): void }} Asked */
-
-/** Least time between two tellings, ms. */
-const BETWEEN = 80;
-
-const name = someName();
 const settings = document.documentElement;
-/** @type {BroadcastChannel | undefined} */
-let line;
-let asked = false;
-let waiting = false;
-/** @type {Element | undefined} The step that was gone to, and where the page stood then. */
-let gone;
-let goneTo = -1;
-
-const steps = () => [...document.querySelectorAll(STEPS)];
-
-/** The step in view: the one gone to, until the page is moved by hand; then the last that begins in its upper third. */
-function present() {
-  if (gone && Math.abs(scrollY - goneTo) < 2) return gone;
-  gone = undefined;
-  const all = steps();
-  return all.filter(step => step.getBoundingClientRect().top < innerHeight / 3).at(-1) ?? all[0];
-}
-
-/** The first of `selector` at or after the present step, else the last before it. @param {string} selector @returns {any} */
-function nearest(selector) {
-  const all = [...document.querySelectorAll(selector)];
-  const at = present();
-  return all.find(each => each === at || (at && at.compareDocumentPosition(each) & Node.DOCUMENT_POSITION_FOLLOWING)) ?? all.at(-1);
-}
-
-/** @returns {Figure | undefined} */
-const figure = () => nearest('outlean-rig');
-
-/** The question that goes with the figure. @returns {Asked | undefined} */
-const question = () => nearest(QUESTIONS);
-
-/** @returns {import('./channel.js').Told} */
-function standing() {
-  const view = figure()?.told;
-  const put = question();
-  return {
-    page: name,
-    step: present()?.id ?? '',
-    hidden: document.hidden,
-    veiled: view?.veiled ?? true,
-    playing: view?.playing ?? false,
-    reduced: view?.reduced ?? false,
-    undo: view?.undo ?? false,
-    verdict: view?.verdict,
-    rig: view?.sentence_text ?? '',
-    question: put?.known && { ...put.known, hands: put.hands },
-  };
-}
-
-/** Tells where things stand, soon, if anyone asked. */
-function tell() {
-  if (!asked || waiting) return;
-  waiting = true;
-  setTimeout(() => {
-    waiting = false;
-    line?.postMessage(standing());
-  }, BETWEEN);
-}
-
-/** What a page that is led has besides. */
-function lead() {
-  if (settings.dataset.theme === 'projector' || asked) run('hands.js');
-}
-
-/** @param {import('./channel.js').Said} said */
-function heed({ to, say, step, place = 0, way = 0 }) {
-  asked = true;
-  settings.dataset.led = '';
-  if (to && to !== name) return;
-  const held = figure();
-  const lean = (/** @type {number} */ way) => {
-    held?.act({ kind: 'grab' });
-    held?.act({ kind: 'step', key: 'lean', value: way * (held.told?.reduced ? 2 : 1) });
-  };
-  if (say === 'go' && step) {
-    gone = document.getElementById(step) ?? undefined;
-    gone?.scrollIntoView({ behavior: 'instant', block: 'start' });
-    goneTo = scrollY;
-  } else if (say === 'hand') question()?.hand?.(place, way);
-  else if (say === 'reveal') {
-    question()?.reveal();
-    held?.reveal();
-  } else if (held?.told?.veiled) {
-    // The rig is not moved while its prediction is open, by whom it may be.
-  } else if (say === 'sweep') held?.act({ kind: held.told?.playing ? 'pause' : 'play' });
-  else if (say === 'back') lean(-1);
-  else if (say === 'out') lean(1);
-  else if (say === 'undo' || say === 'reset') held?.act({ kind: say });
-  tell();
-}
 
 if (!speaking && document.querySelector(STEPS.replaceAll('h1[id],', ''))) {
-  line = channel();
-  line.onmessage = ({ data }) => { if (data.by) heed(data); };
-  for (const event of ['scroll', 'resize', 'visibilitychange', 'outlean-told', 'outlean-ready', 'outlean-hands']) addEventListener(event, tell, { passive: true });
-  new MutationObserver(lead).observe(settings, { attributeFilter: ['data-theme', 'data-led'] });
-  addEventListener('pageshow', () => line?.postMessage(standing()));
-  addEventListener('pagehide', () => line?.postMessage({ page: name, gone: true }));
+  const line = channel();
+  line.onmessage = ({ data }) => {
+    if (!data.by) return;
+    line.close();
+    settings.dataset.led = '';
+    run('led.js');
+  };
+  new MutationObserver(() => {
+    if (settings.dataset.theme === 'projector' || 'led' in settings.dataset) run('hands.js');
+  }).observe(settings, { attributeFilter: ['data-theme', 'data-led'] });
   // Opened as a window beside this one; where that is not allowed the link opens it.
   document.querySelector('[data-speaker]')?.addEventListener('click', event => {
     const { href, target } = /** @type {HTMLAnchorElement} */ (event.currentTarget);

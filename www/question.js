@@ -1,14 +1,14 @@
 // What the elements of all questions have in common: they begin, are put, take an answer, show what is right.
 //
-// Attributes: figure (the id of an <outlean-rig> that shows the question's rig), seed (a whole number; drawn by chance without it).
 // A child <script type="application/json"> holds the template, and .asks, .hint, .explanation and .source stand as the native
-// program wrote them: with them the question reads without its program. Attribute once: it is not put anew.
-// Property known: the question with its answer, for who leads the lesson. Method reveal(): shows the answer without one of
-// the learner's. Event outlean-marked when an answer was marked.
+// program wrote them: with them the question reads without its program.
 
-import { engine, fill, onSettings, sheet, StartFailure } from './engine.js';
+import { StartFailure } from './engine.js';
+import { cautionOf, seedOf, unitsOf } from './given.js';
 import { element } from './readings.js';
+import { StartingElement } from './starting.js';
 import { Asked } from './wasm/outlean.js';
+import { fill } from './words.js';
 
 /**
  * @typedef {{ options: string[], from: number[], one?: boolean, may?: string[], example?: string[] }} Put
@@ -22,41 +22,48 @@ export function written(html) {
   return place;
 }
 
-/** A question. What its kind adds: the form in which it is answered, and what the form shows once it is marked. */
-export class QuestionElement extends HTMLElement {
-  /** @type {any} */ asked;
-  /** @type {any} What the page's author says: texts by entry. */ template;
-  /** @type {import('./engine.js').Words} */ words = {};
+/**
+ * A question, drawn by a seed. What its kind adds: the form in which it is answered, and what the form shows once it is marked.
+ *
+ * @attr {string} id - Names it in what is kept of answers.
+ * @attr {string} figure - The id of an `<outlean-rig>` of the page that shows the question's rig.
+ * @attr {string} seed - Draws the question: a whole number of at most nine digits; by chance where it is left out.
+ * @attr {string} objective - What the question is for, in words: kept with answers.
+ * @attr {boolean} once - It is not put anew.
+ * @fires {CustomEvent<{ seed: number, typed: string, verdict: string, share: number, seconds: number, hints: number }>} outlean-marked - An answer was marked:
+ * once for each. `share` is from 0 to 1; `seconds` since the question was put.
+ * @csspart asks - What is asked.
+ * @csspart form - Where it is answered.
+ * @csspart answer - What is said once it is marked.
+ */
+export class QuestionElement extends StartingElement {
+  static observedAttributes = [...StartingElement.observedAttributes, 'seed'];
+  /** @internal */
+  css = 'question.css';
+  /** @internal @type {any} */ asked;
+  /** What the page's author says: texts by entry. @internal @type {any} */ template;
+  /** Whether it was answered and takes no other answer. @internal */
   locked = false;
+  /** Whether the answer was shown without one of the learner's. @internal */
   revealed = false;
+  /** Hints that were read. @internal */
   hints = 0;
   #seed = 0;
   /** When the question was put. */
   #since = 0;
-  #starting = false;
-  /** @type {(() => void)[]} */ #stops = [];
-  /** @type {ReturnType<QuestionElement['build']> | undefined} */ parts;
+  /** @internal @type {ReturnType<QuestionElement['build']> | undefined} */ parts;
 
-  connectedCallback() {
-    if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
-    if (this.asked) this.#watch();
-    else if (!this.#starting) this.#start();
-  }
-
-  disconnectedCallback() {
-    this.#stops.splice(0).forEach(stop => stop());
-  }
-
-  /** The seed of the question shown. */
+  /** The seed of the question shown. @type {number} */
   get seed() {
     return this.#seed;
   }
 
+  /** @internal */
   get units() {
-    return document.documentElement.dataset.units === 'us' ? 'us' : 'metric';
+    return unitsOf(this);
   }
 
-  /** The question and its answer, and whether it is still open. */
+  /** The question and its answer, and whether it is still open: for who leads the lesson. @type {{ prompt: string, answer: string, open: boolean } | undefined} */
   get known() {
     if (this.asked) return { prompt: this.parts?.asks.textContent ?? '', answer: this.solution(), open: !this.locked };
   }
@@ -69,54 +76,42 @@ export class QuestionElement extends HTMLElement {
     this.close();
   }
 
-  async #start() {
-    this.#starting = true;
-    const root = /** @type {ShadowRoot} */ (this.shadowRoot);
+  /** @internal @param {any} template @param {HTMLElement} content */
+  make(template, content) {
+    const given = seedOf(this) ?? '';
+    this.#seed = /^\d{1,9}$/.test(given) ? Number(given) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
+    this.template = template;
     try {
-      const [words, style] = await Promise.all([engine(), sheet('question.css')]);
-      this.words = words;
-      this.template = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? 'null');
-      const given = this.getAttribute('seed') ?? new URLSearchParams(location.search).get('seed') ?? '';
-      this.#seed = /^\d{1,9}$/.test(given) ? Number(given) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
       this.asked = this.drawn();
-      root.adoptedStyleSheets = [style];
-      this.parts = this.build();
-      root.replaceChildren(this.parts.outer);
-      if (this.isConnected) this.#watch();
-      this.begin();
     } catch (why) {
-      // What stands between the tags stays.
-      root.replaceChildren(element('slot'));
-      if (!(why instanceof StartFailure)) root.prepend(element('p', { role: 'alert' }, fill(this.words, 'question.failed', { why: String(why) })));
-    } finally {
-      this.#starting = false;
+      throw new StartFailure('question', { why: String(why) });
     }
+    this.parts = this.build(content);
+    return this.parts.outer;
   }
 
-  #watch() {
-    this.#stops.push(onSettings(() => this.#renew()));
+  /** @internal */
+  free() {
+    this.asked?.free();
+    this.asked = this.parts = undefined;
   }
 
-  /** A copy of what stands between the tags, by its class. @param {string} name */
-  #written(name) {
-    const copy = /** @type {HTMLElement | undefined} */ (this.querySelector(`.${name}`)?.cloneNode(true));
-    return copy ?? element('p', { class: name });
-  }
-
-  /** Builds the parts once. */
-  build() {
+  /** Builds the parts once. @internal @param {HTMLElement} content */
+  build(content) {
     const { words } = this;
-    const asks = this.#written('asks');
+    // Copies of what stands between the tags.
+    const [asks, hint, explanation, source] = ['asks', 'hint', 'explanation', 'source'].map(name =>
+      /** @type {HTMLElement | undefined} */ (content.querySelector(`.${name}`)?.cloneNode(true)) ?? element('p', { class: name }));
     asks.id = 'asks';
-    const [hint, explanation, source] = ['hint', 'explanation', 'source'].map(name => this.#written(name));
+    asks.part = 'asks';
     hint.addEventListener('toggle', () => { if (hint instanceof HTMLDetailsElement && hint.open) this.hints = 1; });
     const place = element('div', { class: 'place' });
     const kind = this.template.kind;
     const set = element('button', { type: 'submit', class: 'first' }, words[`question.mark.${kind}`] ?? words['question.mark']);
-    const form = element('form', { class: kind, novalidate: '' }, place, set);
+    const form = element('form', { class: kind, novalidate: '', part: 'form' }, place, set);
     const problem = element('p', { class: 'problem', id: 'problem', role: 'alert', hidden: '' });
     const said = element('div');
-    const answer = element('div', { class: 'answer', tabindex: '-1', hidden: '' }, said, explanation, source);
+    const answer = element('div', { class: 'answer', part: 'answer', tabindex: '-1', hidden: '' }, said, explanation, source, ...cautionOf(this, words));
     const again = element('button', { type: 'button' }, words['question.again']);
     const note = element('p', { class: 'note' });
     const outer = element('section', { 'aria-labelledby': 'asks' }, element('h3', {}, words[`question.kind.${kind}`]), asks, hint, form, problem, answer, element('div', { class: 'keys again' }, again), note);
@@ -133,13 +128,13 @@ export class QuestionElement extends HTMLElement {
     return { outer, asks, hint, place, set, problem, said, explanation, answer, note };
   }
 
-  /** The figure that goes with the question. */
+  /** The figure that goes with the question. @internal */
   get figure() {
     const figure = document.getElementById(this.getAttribute('figure') ?? '');
     return /** @type {(HTMLElement & { rig: any, reveal(): void }) | null} */ (figure);
   }
 
-  /** Puts the question. */
+  /** Puts the question. @internal */
   ask() {
     const parts = this.parts;
     if (!parts) return;
@@ -152,7 +147,7 @@ export class QuestionElement extends HTMLElement {
     parts.answer.hidden = parts.problem.hidden = true;
     parts.place.replaceChildren(...this.form(this.#put()));
     this.put();
-    this.#renew();
+    this.settle();
   }
 
   /** @returns {Put} */
@@ -160,8 +155,8 @@ export class QuestionElement extends HTMLElement {
     return this.asked.view(this.units);
   }
 
-  /** Says the question, and what it was marked as, in the page's units. */
-  #renew() {
+  /** Says the question, and what it was marked as, in the page's units. @internal */
+  settle() {
     const parts = this.parts;
     if (!parts) return;
     this.retold(this.#put());
@@ -169,7 +164,7 @@ export class QuestionElement extends HTMLElement {
     if (this.locked) this.#show();
   }
 
-  /** Takes the answer, if it can be read: marks it and shows what is right. @param {boolean} [quiet] nothing is said of one that cannot */
+  /** Takes the answer, if it can be read: marks it and shows what is right. @internal @param {boolean} [quiet] nothing is said of one that cannot */
   lock(quiet) {
     const parts = this.parts;
     if (!parts || this.locked) return;
@@ -186,7 +181,7 @@ export class QuestionElement extends HTMLElement {
     this.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: this.#seed, typed: this.told(), verdict, share, seconds, hints: this.hints } }));
   }
 
-  /** Takes no answer any more. */
+  /** Takes no answer any more. @internal */
   close() {
     const parts = this.parts;
     if (!parts) return;
@@ -207,46 +202,46 @@ export class QuestionElement extends HTMLElement {
     parts.answer.hidden = false;
   }
 
-  /** Goes to where an answer begins. */
+  /** Goes to where an answer begins. @internal */
   focusFirst() {
     /** @type {HTMLElement | null | undefined} */ (this.parts?.place.querySelector('input,button'))?.focus();
   }
 
   // What a kind says of itself.
 
-  /** The question of the seed, as the program has it. */
+  /** The question of the seed, as the program has it. @internal */
   drawn() {
     return /** @type {any} */ (new Asked(this.template, this.words, this.seed));
   }
-  /** What happens once it can be put. */
+  /** What happens once it can be put. @internal */
   begin() {
     this.ask();
   }
 
-  /** What the learner answers with. @param {Put} _put @returns {Node[]} */
+  /** What the learner answers with. @internal @param {Put} _put @returns {Node[]} */
   form(_put) {
     return [];
   }
-  /** What else happens as the question is put. */
+  /** What else happens as the question is put. @internal */
   put() {}
-  /** Says the form anew, in other units. @param {Put} _put */
+  /** Says the form anew, in other units. @internal @param {Put} _put */
   retold(_put) {}
-  /** The answer, as the program takes it. @returns {unknown} */
+  /** The answer, as the program takes it. @internal @returns {unknown} */
   answer() {
     return null;
   }
-  /** The right one, in the same form. @returns {unknown} */
+  /** The right one, in the same form. @internal @returns {unknown} */
   right() {
     return null;
   }
-  /** The answer as text for the record. */
+  /** The answer as text for the record. @internal */
   told() {
     return '';
   }
-  /** The right answer in words. */
+  /** The right answer in words. @internal */
   solution() {
     return '';
   }
-  /** Shows in the form what was marked. @param {Marked} _marked */
+  /** Shows in the form what was marked. @internal @param {Marked} _marked */
   show(_marked) {}
 }

@@ -68,7 +68,7 @@ export class Readings {
     this.words = words;
     this.open = open;
     this.body = element('tbody');
-    this.table = element('table', {},
+    this.table = element('table', { part: 'readings' },
       element('caption', {}, words['readings.caption']),
       element('thead', {}, element('tr', {},
         element('th', { scope: 'col' }, words['column.part']),

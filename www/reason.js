@@ -1,9 +1,9 @@
 // Why something of a record is set aside, as words fill it in.
 
-import { say } from './made.js';
+import { fill } from './words.js';
 
 /** @param {Record<string, string>} words those of records @param {import('./attempts.js').Reason} why @returns {{ field: string, value: string, allowed: string }} */
 export function reason(words, { field, value, allowed }) {
   const [name, most] = typeof allowed === 'string' ? [allowed, ''] : Object.entries(allowed)[0];
-  return { field, value: value || words.missing, allowed: say(words, `allowed.${name}`, { most }) };
+  return { field, value: value || words.missing, allowed: fill(words, `allowed.${name}`, { most }) };
 }

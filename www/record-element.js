@@ -2,12 +2,11 @@
 // and a sheet with a place for the assessor. Written into the page itself, so that it prints as the page does.
 
 import { canKeep, cleared, exported, imported, listed, NoRecord, table } from './attempts.js';
-import { cardsOf } from './course.js';
+import { CourseElement } from './course.js';
 import { DAY, scheduler, today } from './due.js';
-import { dayOf, give, made, percent, styled } from './made.js';
+import { dayOf, give, made, percent } from './made.js';
 import { reason } from './reason.js';
 import { onOthers, turnTo, whoAnswers } from './store.js';
-import { WordedElement } from './worded.js';
 
 /** @typedef {import('./attempts.js').Row} Row */
 
@@ -19,18 +18,11 @@ function drawn(name, attributes, ...inside) {
   return node;
 }
 
-class RecordElement extends WordedElement {
+class RecordElement extends CourseElement {
   #who = '';
-  /** @type {import('./course.js').Card[]} */ #cards = [];
 
   async connectedCallback() {
-    styled('record.css');
-    this.#cards = cardsOf(this);
-    try {
-      await this.learn('records', 'refresher');
-    } catch {
-      return; // what stands between the tags says so
-    }
+    if (!(await this.prepared('records', 'refresher'))) return;
     this.#build();
     document.addEventListener('outlean-store', event => this.say(`said.${/** @type {CustomEvent} */ (event).detail.say}`));
     onOthers(() => this.#renew());
@@ -122,7 +114,7 @@ class RecordElement extends WordedElement {
   /** When the next refresher is due. @param {Row[]} rows */
   async #due(rows) {
     try {
-      const [due, day] = [await scheduler(this.#cards, rows), today()];
+      const [due, day] = [await scheduler(this.cards, rows), today()];
       const [count, next] = [due.due(day), due.next(day)];
       const told = count > 1 ? 'many' : count === 1 ? 'one' : next ? 'later' : 'never';
       this.named('due').textContent = this.word(`record.due.${told}`, { count, day: dayOf(next * DAY) });
@@ -135,7 +127,7 @@ class RecordElement extends WordedElement {
   /** Answers by lesson and objective. @param {Row[]} rows */
   #table(rows) {
     // A lesson's folder may be named anew: its title is found by its questions.
-    const titles = new Map(this.#cards.map(({ question, lesson }) => [question, lesson.title]));
+    const titles = new Map(this.cards.map(({ question, lesson }) => [question, lesson.title]));
     /** @type {Map<string, Map<string, Row[]>>} */
     const lessons = new Map();
     for (const row of rows) {

@@ -1,9 +1,9 @@
 // Keeps each answer that is marked. Event outlean-recorded, detail { kept }, on the question once it is kept: on the disk,
 // or in memory where it cannot be; what there is to say of that stands under the question.
 
-import { vocabularyOf } from './engine.js';
 import { element } from './readings.js';
 import { add, gaveOut, inMemory } from './store.js';
+import { wordsOf } from './words.js';
 
 /** @type {Element | undefined} The question answered last: what is said stands under it. */
 let answered;
@@ -30,7 +30,7 @@ addEventListener('outlean-marked', async event => {
 
 document.addEventListener('outlean-store', async event => {
   const { say } = /** @type {CustomEvent} */ (event).detail;
-  const words = await vocabularyOf('records');
+  const words = await wordsOf('records');
   const place = answered?.nextElementSibling?.matches('.record-said') ? answered.nextElementSibling : element('p', { class: 'record-said', role: 'status' });
   place.textContent = words[`said.${say}`];
   answered?.after(place);

@@ -5,17 +5,17 @@
 // Address: ?seed=N draws the same refresher again from the same record.
 
 import { canKeep, listed } from './attempts.js';
-import { cardsOf } from './course.js';
+import { CourseElement } from './course.js';
 import { DAY, length, pass, scheduler, today } from './due.js';
-import { dayOf, made, percent, styled } from './made.js';
+import { dayOf, made, percent } from './made.js';
+import { shown } from './shown.js';
 import { onOthers, whoAnswers } from './store.js';
-import { WordedElement } from './worded.js';
+import { pageAt } from './taken.js';
 
 /** @typedef {import('./course.js').Card} Card */
 /** @typedef {{ card: Card, seed: number, section: HTMLElement, question: HTMLElement & { asked?: any, reveal(): void }, answered: boolean }} Step */
 
-class RefresherElement extends WordedElement {
-  /** @type {Card[]} */ #cards = [];
+class RefresherElement extends CourseElement {
   /** @type {any} */ #due;
   /** @type {Step[]} */ #steps = [];
   #at = -1;
@@ -24,14 +24,8 @@ class RefresherElement extends WordedElement {
   #since = 0;
 
   async connectedCallback() {
-    if (this.#cards.length) return;
-    styled('record.css');
-    this.#cards = cardsOf(this);
-    try {
-      await this.learn('records', 'refresher');
-    } catch {
-      return; // what stands between the tags says so
-    }
+    if (this.cards.length) return;
+    if (!(await this.prepared('records', 'refresher'))) return;
     this.#build();
     this.addEventListener('outlean-marked', event => this.#marked(/** @type {CustomEvent} */ (event).detail.share));
     onOthers(() => this.#others());
@@ -62,13 +56,13 @@ class RefresherElement extends WordedElement {
     try {
       const { rows } = await listed();
       this.#who = await whoAnswers();
-      this.#due = await scheduler(this.#cards, rows.filter(row => row.learner === this.#who));
+      this.#due = await scheduler(this.cards, rows.filter(row => row.learner === this.#who));
     } catch (why) {
       return this.say('refresher.failed', { why: String(why) });
     }
     const day = today();
     const [due, next] = [this.#due.due(day), this.#due.next(day)];
-    const count = Math.min(length(), this.#cards.length);
+    const count = Math.min(length(), this.cards.length);
     this.named('about').textContent = this.word('about', { count, pass: percent(pass()) });
     this.named('standing').textContent = due ? this.word(due === 1 ? 'due.one' : 'due.many', { count: due }) : this.word(next ? 'due.later' : 'due.never', { day: dayOf(next * DAY) });
     this.named('kept').replaceChildren(this.word('kept', { who: this.#who }), ' ', made('a', { href: '../record/' }, this.word('kept.turn')));
@@ -90,16 +84,12 @@ class RefresherElement extends WordedElement {
     const key = this.named('begin');
     key.disabled = true;
     this.#since = Math.floor(Date.now() / 1000);
-    /** @type {Map<string, Promise<Document>>} */
-    const pages = new Map();
     try {
       const pairs = [...this.#due.pick(today(), seed)];
       this.#steps = await Promise.all(pairs.filter((_, at) => at % 2 === 0).map(async (place, number) => {
-        const card = this.#cards[place];
-        const { name } = card.lesson;
-        const page = pages.get(name) ?? pageOf(name);
-        pages.set(name, page);
-        return { card, seed: pairs[2 * number + 1], answered: false, ...this.#taken(await page, card, pairs[2 * number + 1], number + 1, pairs.length / 2) };
+        const card = this.cards[place];
+        const page = await pageAt(new URL(`../${card.lesson.name}/`, location.href));
+        return { card, seed: pairs[2 * number + 1], answered: false, ...this.#taken(page, card, pairs[2 * number + 1], number + 1, pairs.length / 2) };
       }));
     } catch (why) {
       key.disabled = false;
@@ -180,7 +170,7 @@ class RefresherElement extends WordedElement {
 
   #end() {
     const end = this.#due.end(Math.max(today(), Math.floor(this.#since / DAY)));
-    const back = [...end.back_to()].map(place => this.#cards[place]);
+    const back = [...end.back_to()].map(place => this.cards[place]);
     const link = (/** @type {Card} */ card) => made('li', {}, made('a', { href: card.href }, card.about), ' ', made('span', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
     const result = this.named('result');
     result.replaceChildren(
@@ -200,30 +190,6 @@ class RefresherElement extends WordedElement {
     head.focus({ preventScroll: true });
     head.scrollIntoView({ block: 'start' });
   }
-}
-
-/**
- * Shows the rig of a question of a kind that puts none itself in a figure of its own, its forces held back until it is marked.
- * @param {Step['question']} question @param {any} figure
- */
-function shown(question, figure) {
-  figure.setAttribute('veiled', '');
-  const put = () => {
-    if (question.asked) figure.rig = question.asked.rig();
-    else if (figure.isConnected) requestAnimationFrame(put);
-  };
-  figure.addEventListener('outlean-ready', put, { once: true });
-  question.addEventListener('outlean-marked', () => {
-    put();
-    figure.reveal();
-  });
-}
-
-/** A lesson's page; nothing in it runs. @param {string} lesson */
-async function pageOf(lesson) {
-  const answer = await fetch(new URL(`../${lesson}/`, location.href));
-  if (!answer.ok) throw new Error(`${lesson}: ${answer.status}`);
-  return new DOMParser().parseFromString(await answer.text(), 'text/html');
 }
 
 customElements.define('outlean-refresher', RefresherElement);

@@ -1,12 +1,8 @@
 // <outlean-rig>: a frame drawn to scale that can be leaned, with its curves, its readings and its verdict.
 //
-// Attributes: veiled (forces hidden until a prediction is locked), cautioned (the page itself shows the caution).
-// A child <script type="application/json"> holds the rig, in SI, as the native program wrote it.
-// Property rig: another rig; told: what it says now. Method reveal(): shows the forces. Events: outlean-ready once it is
-// drawn, outlean-told when it says something else.
-
 import { CurvesAxis } from './curves-axis.js';
-import { CHANGED, engine, fill, inks, lettering, onSettings, sheet, StartFailure, vocabulary } from './engine.js';
+import { CHANGED, inks, lettering, StartFailure } from './engine.js';
+import { themeOf, unitsOf } from './given.js';
 import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
 import { linkedRig, linkTo } from './link.js';
@@ -14,8 +10,10 @@ import { Pictures } from './pictures.js';
 import { element, Readings, say, signOf } from './readings.js';
 import { Sentence } from './sentence.js';
 import { show, slider } from './slider.js';
+import { StartingElement } from './starting.js';
 import { painter } from './surface.js';
 import { Views } from './views.js';
+import { fill } from './words.js';
 import { WorkingPanel } from './working.js';
 import { RigFigure } from './wasm/outlean.js';
 
@@ -28,13 +26,35 @@ const SLICE = 4;
 /** A frame after more than this, ms, is late: the next does one thing, pictures or words. */
 const LATE = 20;
 const NARROW = 640;
-/** All that can be said where not even the words arrived. */
-const UNSAID = 'The figure did not start, and its words did not arrive. Reload the page.';
-
-class RigElement extends HTMLElement {
-  static observedAttributes = ['veiled'];
+/**
+ * A frame that can be leaned. Between its tags, or where `src` names it, a `<script type="application/json">` holds the rig in SI by the
+ * keys of rig files, as the native program writes it.
+ *
+ * @tag outlean-rig
+ * @attr {string} id - Names it for questions and for links: without one it has no key that copies a link to the rig as it is.
+ * @attr {boolean} veiled - Its forces are hidden, and it does not move, until a prediction is locked in.
+ * @fires {CustomEvent<null>} outlean-ready - It is drawn: once each time that it starts.
+ * @fires {Event} outlean-told - It says something else than before: what `told` holds.
+ * @fires {CustomEvent<{ lean: number }>} outlean-rest - It came to rest after a change; `lean` in rad from the vertical, forward.
+ * @csspart sentence - The rig in a sentence, whose values are its controls.
+ * @csspart verdict - Whether all of it holds, and what governs.
+ * @csspart figure - The side view, with the views beside it.
+ * @csspart curves - The curves.
+ * @csspart keys - The keys below them.
+ * @csspart readings - The table of what each part carries.
+ * @cssprop --timber - Poles.
+ * @cssprop --earth - The ground.
+ * @cssprop --figure - People for scale.
+ * @cssprop --push - Forces of what pushes; by their shape they are told apart without colours.
+ * @cssprop --pull - Forces of what pulls.
+ * @cssprop --load - The load's.
+ * @cssprop --ground - The ground's.
+ */
+class RigElement extends StartingElement {
+  static observedAttributes = [...StartingElement.observedAttributes, 'veiled'];
+  /** @internal */
+  css = 'figure.css';
   /** @type {any} */ #figure;
-  /** @type {import('./engine.js').Words} */ #words = {};
   /** @type {ReturnType<RigElement['build']> | undefined} */ #parts;
   /** Whether words are to be renewed. */
   #wordy = true;
@@ -50,32 +70,23 @@ class RigElement extends HTMLElement {
   #spoke = true;
   /** Whether bands were drawn that are not painted yet. */
   #banding = false;
-  #starting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
-  /** @type {(() => void)[]} */ #stops = [];
   #drawn = false;
   #noted = '';
   /** Whether the readings that a sheet shows were folded away on the screen. */
   #shut = false;
 
-  connectedCallback() {
-    if (!this.shadowRoot) this.attachShadow({ mode: 'open' }).append(element('slot'));
-    if (this.#figure) this.#watch();
-    else if (!this.#starting) this.#start();
+  /** @param {string} name @param {string | null} was @param {string | null} is */
+  attributeChangedCallback(name, was, is) {
+    if (name !== 'veiled') super.attributeChangedCallback(name, was, is);
+    else if (this.made) this.act({ kind: is === null ? 'reveal' : 'veil' });
   }
 
-  disconnectedCallback() {
-    this.#stops.splice(0).forEach(stop => stop());
-    cancelAnimationFrame(this.#frame);
-    this.#frame = 0;
-  }
-
-  /** @param {string} name @param {string | null} _was @param {string | null} is */
-  attributeChangedCallback(name, _was, is) {
-    if (name === 'veiled' && this.#figure) this.act({ kind: is === null ? 'reveal' : 'veil' });
-  }
-
-  /** The rig shown, SI, by the keys of rig files. */
+  /**
+   * The rig shown: its values in SI, by the keys of rig files; `undefined` before it has started. One that cannot be computed is refused in words
+   * under the keys, and the one before it stays.
+   * @type {Record<string, number | string> | undefined}
+   */
   get rig() {
     return this.#figure?.rig();
   }
@@ -83,54 +94,49 @@ class RigElement extends HTMLElement {
     if (this.#figure) this.#changed(this.#figure.load(rig), false);
   }
 
-  /** What is said of the rig now. @returns {import('./engine.js').View | undefined} */
+  /** What is said of the rig now, in the units of the element; `undefined` before it has started. @type {import('./engine.js').View | undefined} */
   get told() {
     return this.#figure?.view();
   }
 
-  /** Shows the forces. */
+  /** Shows the forces: a prediction is locked in, or none is asked. */
   reveal() {
     this.removeAttribute('veiled');
   }
 
-  async #start() {
-    this.#starting = true;
-    const root = /** @type {ShadowRoot} */ (this.shadowRoot);
+  /** What paints the pictures, and their lettering. @internal */
+  async gather() {
+    const [worker] = await Promise.all([painter(), lettering()]);
+    return worker;
+  }
+
+  /** @internal @param {any} rig @param {HTMLElement} _content @param {Worker | undefined} worker */
+  make(rig, _content, worker) {
     try {
-      const [words, style, worker] = await Promise.all([engine(), sheet('figure.css'), painter(), lettering()]);
-      this.#words = words;
-      const source = this.querySelector('script[type="application/json"]')?.textContent ?? 'null';
-      try {
-        this.#figure = new RigFigure(JSON.parse(source), words);
-      } catch (why) {
-        throw new StartFailure('rig', String(why));
-      }
-      root.adoptedStyleSheets = [style];
-      this.#parts = this.build(worker);
-      root.replaceChildren(this.#parts.outer);
-      if (this.hasAttribute('veiled')) this.act({ kind: 'veil' });
-      this.#openLink();
-      if (this.isConnected) this.#watch();
+      this.#figure = new RigFigure(rig, this.words);
     } catch (why) {
-      this.#fail(why);
-    } finally {
-      this.#starting = false;
+      throw new StartFailure('rig', { why: String(why) });
     }
+    this.#drawn = false;
+    this.#parts = this.build(worker);
+    return this.#parts.outer;
   }
 
-  /** Says in the page why there is no figure; what stands between the tags stays. @param {unknown} why */
-  async #fail(why) {
-    const failure = why instanceof StartFailure ? why : new StartFailure('other', String(why));
-    /** @type {import('./engine.js').Words} */
-    const words = await vocabulary().catch(() => ({}));
-    const said = words[failure.key] ? fill(words, failure.key, { why: failure.why }) : UNSAID;
-    this.shadowRoot?.replaceChildren(element('p', { class: 'fail', role: 'alert' }, said), element('slot'));
-    this.dispatchEvent(new CustomEvent('outlean-failed', { bubbles: true, composed: true, detail: { cause: failure.key.slice(5) } }));
+  /** @internal */
+  free() {
+    this.#figure?.free();
+    this.#figure = this.#parts = undefined;
   }
 
-  /** Builds the parts of the page once. @param {Worker | undefined} worker Paints the pictures. */
+  /** @internal */
+  begin() {
+    if (this.hasAttribute('veiled')) this.act({ kind: 'veil' });
+    this.#openLink();
+  }
+
+  /** Builds the parts of the page once. @internal @param {Worker | undefined} worker Paints the pictures. */
   build(worker) {
-    const words = this.#words;
+    const words = this.words;
     const act = (/** @type {import('./engine.js').Action} */ action) => this.act(action);
     const sentence = new Sentence(act);
     const working = new WorkingPanel(words, key => this.#figure.working(key));
@@ -150,6 +156,8 @@ class RigElement extends HTMLElement {
       reset: () => { act({ kind: 'reset' }); this.#announce(words['announce.reset']); },
       link: () => this.#copyLink(),
     });
+    // Only a page of its own has an address that shows the rig.
+    keys.link.hidden = !this.id || top !== self;
     const views = new Views(words, () => this.#show());
     const said = element('div', { class: 'aside', role: 'status' });
     const note = element('p', { class: 'said' });
@@ -157,9 +165,9 @@ class RigElement extends HTMLElement {
     const caution = element('p', { class: 'caution' }, words.caution);
     caution.hidden = this.hasAttribute('cautioned');
     const column = element('div', { class: 'column' }, keys.element, note, readings.table);
-    const verdictLine = element('p', { class: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
+    const verdictLine = element('p', { class: 'verdict', part: 'verdict' }, verdict.sign, verdict.is, ' ', verdict.why);
     const grid = element('div', { class: 'grid' }, plate, element('div', { class: 'beside' }, element('div', { class: 'over-curves' }, axis.element, curves), column), element('div', { class: 'below' }, working.element, more));
-    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, views.element, grid, caution, said);
+    const outer = element('div', { class: 'outer' }, sentence.element, verdictLine, covers, caution, views.element, grid, said);
     const free = () => !this.hasAttribute('veiled');
     this.#grip(pictures, 'head', plate, 'lean', { at: () => this.#figure.handle(), value: (x, y) => this.#figure.leanAt(x, y) });
     this.#grip(pictures, 'foot', behind, 'feet.spread', { at: () => this.#figure.foot(), value: (x, y) => this.#figure.spreadAt(x, y) });
@@ -236,7 +244,7 @@ class RigElement extends HTMLElement {
 
   /** Puts a link to the rig as it is into the address bar and, where that is allowed, on the clipboard. */
   async #copyLink() {
-    const link = linkTo(this.id, this.rig);
+    const link = linkTo(this.id, this.rig ?? {});
     history.replaceState(null, '', link);
     let said = 'link.copied';
     try {
@@ -244,7 +252,7 @@ class RigElement extends HTMLElement {
     } catch {
       said = 'link.in_bar';
     }
-    this.#note(this.#words[said]);
+    this.#note(this.words[said]);
   }
 
   /** Shows the rig that the page's address holds for this figure, if it holds one. */
@@ -254,9 +262,9 @@ class RigElement extends HTMLElement {
     try {
       this.#changed(this.#figure.show(rig), false);
       this.removeAttribute('veiled');
-      this.#note(this.#words['link.opened']);
+      this.#note(this.words['link.opened']);
     } catch (why) {
-      this.#note(fill(this.#words, 'link.bad', { why: String(why) }));
+      this.#note(fill(this.words, 'link.bad', { why: String(why) }));
     }
   }
 
@@ -267,8 +275,12 @@ class RigElement extends HTMLElement {
     this.#announce(text);
   }
 
-  /** Does an action: the one way in. @param {import('./engine.js').Action} action */
-  act({ kind, key = '', value = 0, word = '' }) {
+  /**
+   * Does an action, as hand and key do: the one way in.
+   * @param {import('./engine.js').Action} action `set` with a field's key and its value in SI, `choose` with a choice's key and a word; `play`, `pause`, `undo`, `redo`, `reset` alone.
+   */
+  act(action) {
+    const { kind, key = '', value = 0, word = '' } = action;
     if (this.#figure) this.#changed(this.#figure.act(kind, key, value, word), kind === 'tick');
   }
 
@@ -277,7 +289,7 @@ class RigElement extends HTMLElement {
     const has = (/** @type {number} */ flags) => (changed & flags) !== 0;
     if (!tick && has(CHANGED.lean | CHANGED.rig)) this.#noted = '';
     if (has(CHANGED.fault)) {
-      this.#note(`${this.#figure.fault()} ${this.#words['fault.kept']}`);
+      this.#note(`${this.#figure.fault()} ${this.words['fault.kept']}`);
       return;
     }
     if (has(CHANGED.rig | CHANGED.units | CHANGED.veil)) this.#need({ side: true, curves: true, cursor: true, words: true });
@@ -296,7 +308,7 @@ class RigElement extends HTMLElement {
     this.#resting = setTimeout(() => {
       if (!this.#figure || this.#figure.moving()) return;
       const view = this.#view();
-      this.#announce(`${view.verdict.is} ${view.verdict.why} ${view.halted ? this.#words['verdict.held'] : ''}`.trim());
+      this.#announce(`${view.verdict.is} ${view.verdict.why} ${view.halted ? this.words['verdict.held'] : ''}`.trim());
       this.dispatchEvent(new CustomEvent('outlean-rest', { bubbles: true, composed: true, detail: { lean: this.#lean()?.now } }));
     }, REST);
   }
@@ -306,31 +318,36 @@ class RigElement extends HTMLElement {
     if (this.#parts) say(this.#parts.said, text);
   }
 
-  #watch() {
+  /** @internal */
+  watch() {
     const { pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
     this.#telling = false;
     this.#task.port1.onmessage = () => { this.#telling = false; this.#tell(); };
-    this.#stops.push(() => { this.#task.port1.onmessage = null; });
+    this.stops.push(() => { this.#task.port1.onmessage = null; });
     const observer = new ResizeObserver(() => { pictures.measure(); this.#place(); });
     for (const place of [this, ...pictures.places]) observer.observe(place);
-    this.#stops.push(() => observer.disconnect(), onSettings(() => this.#settings()));
+    this.stops.push(() => {
+      observer.disconnect();
+      clearTimeout(this.#resting);
+      cancelAnimationFrame(this.#frame);
+      this.#frame = 0;
+    });
     const stop = new AbortController();
     // No frame comes between the change to print and the sheet: it is drawn at once, in the sheet's inks.
     matchMedia('print').addEventListener('change', ({ matches }) => {
       pictures.turn(matches);
-      this.#settings();
+      this.settle();
       cancelAnimationFrame(this.#frame);
       this.#draw(performance.now());
     }, { signal: stop.signal });
-    this.#stops.push(() => stop.abort());
-    this.#settings();
+    this.stops.push(() => stop.abort());
   }
 
   /** Sets the parts as there is room for them. The rig's sentence stands before its figure; after it where the figure needs the
    * room, for eye and keyboard alike. */
   #place() {
     const { outer, grid, sentence, views, more } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const { theme } = document.documentElement.dataset;
+    const theme = themeOf(this);
     const sheet = matchMedia('print').matches; // all of it, and in no theme
     const narrow = !sheet && this.clientWidth < NARROW;
     const projector = !sheet && !narrow && theme === 'projector';
@@ -368,13 +385,12 @@ class RigElement extends HTMLElement {
     return width < NARROW ? narrow : width > 1300 ? wide : usual;
   }
 
-  /** Takes on the page's theme, units and motion. */
-  #settings() {
-    const root = document.documentElement;
+  /** Takes on theme, units and motion. @internal */
+  settle() {
     this.#place();
     this.#figure.setInks(inks(this));
     this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
-    this.act({ kind: 'units', word: root.dataset.units ?? 'metric' });
+    this.act({ kind: 'units', word: unitsOf(this) });
     this.#need({ side: true, curves: true, cursor: true, words: true });
   }
 
@@ -447,7 +463,7 @@ class RigElement extends HTMLElement {
     if (this.#parts?.pictures.due) this.#need({});
   }
 
-  /** Whether something is to be painted or said that is not yet. */
+  /** Whether something is to be painted or said that is not yet. @internal */
   get pending() {
     return this.#wordy || this.#turn > 0 || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.surfaces.out > 0);
   }
@@ -471,7 +487,7 @@ class RigElement extends HTMLElement {
     const parts = this.#parts;
     if (!parts) return;
     const { pictures } = parts;
-    const words = this.#words;
+    const words = this.words;
     if (turn === 0) {
       parts.sentence.show(view);
       for (const [key, name] of /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot'], ['aft.setback', 'anchor']])) {

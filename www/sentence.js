@@ -11,7 +11,7 @@ export class Sentence {
   /** @param {(action: import('./engine.js').Action) => void} act */
   constructor(act) {
     this.act = act;
-    this.element = element('p', { class: 'rig' });
+    this.element = element('p', { class: 'rig', part: 'sentence' });
     /** @type {Map<string, { at?: import('./engine.js').SliderView, value: HTMLElement, number: Element, pointer: HTMLElement }>} */
     this.sliders = new Map();
     /** @type {Map<string, HTMLSelectElement>} */

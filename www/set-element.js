@@ -6,6 +6,11 @@ import { element } from './readings.js';
 /** @typedef {import('./question.js').Put} Put */
 /** @typedef {import('./question.js').Marked} Marked */
 
+/**
+ * The controls of a figure are moved until something holds.
+ *
+ * @tag outlean-set
+ */
 class SetElement extends QuestionElement {
   /** @type {HTMLElement[]} */ #ticks = [];
   /** @type {HTMLElement | undefined} */ #may;

@@ -2,7 +2,8 @@
 // Loaded only where a page is asked for as the speaker's; it computes nothing and has no figure of its own.
 
 import { channel, someName, STEPS } from './channel.js';
-import { made, styled, wordsOf } from './made.js';
+import { made, styled } from './made.js';
+import { wordsOf } from './words.js';
 
 /** @typedef {import('./channel.js').Told} Told */
 /** @typedef {import('./channel.js').Said['say']} Doing */

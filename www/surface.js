@@ -13,8 +13,13 @@ const PATIENCE = 1500;
 
 /** @type {Promise<Worker | undefined> | undefined} */
 let begun;
-/** @type {Map<number, () => void>} Who waits for the worker, by number. */
+/** @type {Map<number, WeakRef<Surfaces>>} Whose pictures the worker paints, by number: it holds no figure that is gone from the page. */
 const awaiting = new Map();
+/** @type {FinalizationRegistry<number>} What has canvases that nobody sees any more. */
+const left = new FinalizationRegistry(from => {
+  awaiting.delete(from);
+  begun?.then(worker => worker?.postMessage({ gone: from }));
+});
 let numbered = 0;
 
 /** The page's worker once it can paint, or nothing; the same promise for every caller. */
@@ -37,7 +42,7 @@ export function painter() {
     worker.onmessage = () => {
       clearTimeout(late);
       worker.onerror = null;
-      worker.onmessage = ({ data }) => awaiting.get(data)?.();
+      worker.onmessage = ({ data }) => awaiting.get(data)?.deref()?.done();
       done(worker);
     };
   });
@@ -48,7 +53,7 @@ export function painter() {
 export class Surfaces {
   /** Pictures not sent yet. @type {Picture[]} */
   #pictures = [];
-  #from = ++numbered;
+  from = ++numbered;
   /** How many times pictures were sent that are not painted yet. */
   out = 0;
   /** Whether it is painted for paper: no frame comes before the sheet. */
@@ -57,7 +62,15 @@ export class Surfaces {
   /** @param {Worker | undefined} worker @param {() => void} painted Called when what was sent is painted. */
   constructor(worker, painted) {
     this.worker = worker;
-    awaiting.set(this.#from, () => { this.out -= 1; painted(); });
+    this.painted = painted;
+    awaiting.set(this.from, new WeakRef(this));
+    left.register(this, this.from);
+  }
+
+  /** What was sent is painted. */
+  done() {
+    this.out -= 1;
+    this.painted();
   }
 
   /** Whether the page itself paints, at once. */
@@ -80,7 +93,7 @@ export class Surfaces {
     const pictures = this.#pictures.splice(0);
     if (!pictures.length || !this.worker) return;
     this.out += 1;
-    this.worker.postMessage({ from: this.#from, pictures }, pictures.map(picture => picture.numbers.buffer));
+    this.worker.postMessage({ from: this.from, pictures }, pictures.map(picture => picture.numbers.buffer));
   }
 }
 
@@ -96,7 +109,7 @@ export class Surface {
     this.element = element('canvas', attributes);
     if (!all.worker) return;
     const canvas = this.element.transferControlToOffscreen();
-    all.worker.postMessage({ id: this.#id, canvas }, [canvas]);
+    all.worker.postMessage({ from: all.from, id: this.#id, canvas }, [canvas]);
   }
 
   /** Paints a picture, or has it painted when all are sent. @param {Room} room @param {Float64Array} numbers What is told of it, as is `texts`: see paint.js. @param {string} texts */

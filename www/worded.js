@@ -1,6 +1,6 @@
 // What elements of pages apart from lessons have in common: words, parts by name, and a line in which they say what they did.
 
-import { say, wordsOf } from './made.js';
+import { fill, wordsOf } from './words.js';
 
 /** An element written into the page itself, so that it prints as the page does. */
 export class WordedElement extends HTMLElement {
@@ -13,7 +13,7 @@ export class WordedElement extends HTMLElement {
 
   /** @param {string} key @param {Record<string, string | number>} [places] */
   word(key, places) {
-    return say(this.words, key, places);
+    return fill(this.words, key, places);
   }
 
   /** Says something, or nothing for no key. @param {string} key @param {Record<string, string | number>} [places] */

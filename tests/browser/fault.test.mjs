@@ -18,7 +18,7 @@ function broken(breakIt) {
 /** @type {[string, RegExp, RegExp[], (program: string) => void][]} */
 const FAULTS = [
   ['the program is missing', /did not arrive/, [/404/], program => rmSync(join(program, 'wasm/outlean_bg.wasm'))],
-  ['the program is cut off', /cannot run the figure’s program/, [], program => writeFileSync(join(program, 'wasm/outlean_bg.wasm'), Buffer.from([0, 97, 115, 109, 1, 0, 0, 0, 9]))],
+  ['the program is cut off', /arrived cut off or damaged/, [], program => writeFileSync(join(program, 'wasm/outlean_bg.wasm'), Buffer.from([0, 97, 115, 109, 1, 0, 0, 0, 9]))],
   ['its words are missing', /words did not arrive/i, [/404/], program => rmSync(join(program, 'strings/en/page.json'))],
 ];
 

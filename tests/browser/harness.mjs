@@ -38,19 +38,19 @@ import { watch } from './watch.mjs';
  */
 
 /**
- * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string }} Options
- * `folder` is what is served, target/site where it says nothing.
+ * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string | (() => ReturnType<typeof serve>) }} Options
+ * `folder` is what is served, target/site where it says nothing; or what serves.
  */
 
 /** A page may take this long, in ms, for all of a test: a page that hangs must not hang the run. */
 const PATIENCE = 300_000;
 
-/** @type {Map<string, ReturnType<typeof serve>>} */
+/** @type {Map<string | (() => ReturnType<typeof serve>), ReturnType<typeof serve>>} */
 const servers = new Map();
 
-/** @param {string} folder */
+/** @param {string | (() => ReturnType<typeof serve>)} folder */
 function server(folder) {
-  const known = servers.get(folder) ?? serve(folder);
+  const known = servers.get(folder) ?? (typeof folder === 'string' ? serve(folder) : folder());
   servers.set(folder, known);
   return known;
 }

@@ -77,6 +77,11 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
     pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
     let languages: BTreeSet<&str> = translations.iter().map(|each| each.language.as_str()).collect();
+    let known: Vec<&str> = ["en"].into_iter().chain(languages.iter().copied()).collect();
+    all.push((
+        Path::new(program::UNNAMED).join("strings/languages.json"),
+        serde_json::to_vec(&known).unwrap_or_default(),
+    ));
     for language in languages {
         let own: Vec<&Translation> = translations.iter().filter(|each| each.language == language).collect();
         let shell = self::shell(places, language, &mut all)?;
@@ -91,10 +96,13 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     for name in ["record", "class", "refresher"] {
         pages.insert(Path::new(name).join("index.html"), crate::course_page::page(&shell, &lessons, name));
     }
+    let frame = text(&places.assets.join("shells/embed.html"))?;
+    pages.insert(PathBuf::from("embed.html"), shell.filled(&frame, "", &[]));
     pages.insert(PathBuf::from("plan/index.html"), crate::plan_page::page(&shell));
     pages.insert(PathBuf::from("course.json"), crate::course_page::course(&lessons).to_string());
     let loaded = Path::new(program::UNNAMED);
     copy(&places.assets.join("fonts"), &loaded.join("fonts"), &mut all)?;
+    copy(&places.assets.join("examples"), Path::new("examples"), &mut all)?;
     // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
     for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
@@ -151,6 +159,7 @@ fn shell(places: &Places, language: &str, all: &mut Files) -> Result<Shell, Fail
         template: text(&places.assets.join("shells/lesson.html"))?,
         words: words(&["shell"]),
         picture: words(&["picture"]),
+        figures: words(&["page"]),
         steps: words(&["steps"]),
         questions: words(&["question", "questions"]),
     })

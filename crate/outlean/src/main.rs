@@ -10,6 +10,8 @@ mod crew;
 mod diagnostics;
 #[cfg(test)]
 mod dry_run;
+mod embed;
+mod figure;
 mod files;
 mod glossary;
 mod lesson;
@@ -141,6 +143,8 @@ enum Command {
     Reach(reach::Wanted),
     /// Draw a rig as an SVG file: a view of it, its force polygon, its curves.
     Picture(picture::Wanted),
+    /// Print a rig as an element to be pasted into anyone's page, and draw its still picture.
+    Embed(embed::Wanted),
     /// Pack a built course into a zip that a learning system takes as it is.
     Pack(pack::Wanted),
     /// Set many learners' records side by side, by objective.
@@ -184,6 +188,7 @@ fn main() -> ExitCode {
         Command::Crew(args) => crew::run(&args),
         Command::Reach(args) => reach::run(&args),
         Command::Picture(args) => picture::run(&args),
+        Command::Embed(wanted) => embed::run(&wanted),
         Command::Pack(wanted) => pack::run(&wanted),
         Command::Class(args) => class::run(&args),
     }

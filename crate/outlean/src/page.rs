@@ -1,5 +1,6 @@
 //! Pages: a lesson set in the shell of the course.
 
+use crate::figure::Figure;
 use crate::glossary::{Glossary, Use};
 use crate::lesson::{Block, Lesson, TITLE, objective_anchor};
 use crate::program;
@@ -24,6 +25,8 @@ pub struct Shell {
     pub words: Words,
     /// Words of pictures.
     pub picture: Words,
+    /// Words of figures.
+    pub figures: Words,
     /// Words of the plates of a build.
     pub steps: Words,
     /// Words of questions.
@@ -35,12 +38,17 @@ impl Shell {
     ///
     /// `home` is the way to the first page in this language.
     pub fn fill(&self, home: &str, values: &[(&str, &str)]) -> String {
+        self.filled(&self.template, home, values)
+    }
+
+    /// HTML with `{{places}}` filled in the same way.
+    pub fn filled(&self, template: &str, home: &str, values: &[(&str, &str)]) -> String {
         let root = format!("{home}{}", self.up);
         let program = self.program(home);
         let all = [("home", home), ("root", &root), ("program", &program), ("language", &self.language)];
         let values: Vec<(&str, &str)> = values.iter().copied().chain(all).collect();
         let mut out = String::new();
-        let mut rest = self.template.as_str();
+        let mut rest = template;
         while let Some((before, after)) = rest.split_once("{{") {
             out.push_str(before);
             let Some((name, after)) = after.split_once("}}") else { break };
@@ -108,17 +116,18 @@ pub fn lesson(
             Block::Html(html) => body.push_str(html),
             Block::Figure { name, rig } => {
                 let still = pictures.join(format!("{name}.svg"));
-                let src = shell.program("../") + &way(&still);
-                let alt = shell.picture.say("side.title").to_owned();
                 // Only a prediction lifts the veil.
                 let asked = |block: &Block| matches!(block, Block::Estimate(block) if block.figure == *name);
-                let veiled = if lesson.body.iter().any(asked) { " veiled" } else { "" };
-                body.push_str(&format!(
-                    "<outlean-rig id=\"{name}\" cautioned{veiled}>{}<img src=\"{src}\" alt=\"{}\" width=\"830\" height=\"560\"><p>{}</p></outlean-rig>\n",
-                    data(&flat(rig)),
-                    escaped(&alt),
-                    escaped(shell.words.say("no_script")),
-                ));
+                let figure = Figure {
+                    id: name,
+                    rig,
+                    veiled: lesson.body.iter().any(asked),
+                    cautioned: true,
+                    still: &(shell.program("../") + &way(&still)),
+                    note: &escaped(shell.words.say("no_script")),
+                    words: &shell.figures,
+                };
+                body.push_str(&(figure.element() + "\n"));
                 if let Some(picture) = still_picture(rig, &shell.picture) {
                     files.push((Path::new(program::UNNAMED).join(&still), picture));
                 }

@@ -25,13 +25,17 @@ pub fn name(files: &[(PathBuf, Vec<u8>)]) -> String {
 
 /// Scripts that pages of others load: their addresses must stay.
 const ENTRIES: [&str; 2] = ["elements.js", "frames.js"];
+/// The icon of pages that are not made here, such as the examples.
+const ICON: &str = "favicon.svg";
 
-/// Beside the first page, a module by the name of each such script that there is, which hands on what that is now.
+/// Beside the first page, a module by the name of each such script that there is, which hands on what that is now; and the icon.
 pub fn entries(files: &[(PathBuf, Vec<u8>)], name: &str) -> Vec<(PathBuf, Vec<u8>)> {
     let there = |entry: &str| files.iter().any(|(file, _)| *file == Path::new(name).join(entry));
     let handed = |entry: &str| format!("export * from './{name}/{entry}';\n").into_bytes();
     let there = ENTRIES.into_iter().filter(|entry| there(entry));
-    there.map(|entry| (entry.into(), handed(entry))).collect()
+    let icon = files.iter().find(|(file, _)| *file == Path::new(name).join(ICON));
+    let icon = icon.map(|(_, content)| (ICON.into(), content.clone()));
+    there.map(|entry| (entry.into(), handed(entry))).chain(icon).collect()
 }
 
 /// Where a file is once the folder has its name.

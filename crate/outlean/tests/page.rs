@@ -53,6 +53,10 @@ fn count(value: &Value, key: &str) -> usize {
 fn every_kind_of_question_stands_in_the_first_lesson_and_reads_without_a_program() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     let page = built(&root.join("lessons"), "05-lean");
+    // Of a figure what is set up, but no force before it is asked for.
+    let figures = elements(&page, "outlean-rig");
+    assert!(figures.iter().all(|at| at.contains("What is set up") && at.contains("260\u{2009}kg")));
+    assert!(!figures.iter().any(|at| at.contains("What each part carries")), "{figures:?}");
     for (kind, list, class) in [
         ("choose", "statements", "options"),
         ("order", "steps", "steps"),

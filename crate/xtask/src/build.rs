@@ -62,6 +62,7 @@ fn program() -> Result<(), Failure> {
         "page.js",
         "painter.js",
         "speaker.js",
+        "led.js",
         "hands.js",
         "record.js",
         "class.js",
@@ -69,11 +70,19 @@ fn program() -> Result<(), Failure> {
         "plan.js",
         "lms.js",
         "offline.js",
+        "frames.js",
     ];
-    // A lesson in one file holds what others load.
-    let held = |name: &str| read(if name == "origin.js" { "held.js" } else { name });
-    let single = [("single.js", script::bundle("single.js", &held))];
-    let made = scripts.into_iter().map(|name| (name, script::bundle(name, &read))).chain(single);
+    // A lesson in one file holds what others load; on anyone's page elements have nothing of the course's pages.
+    let instead = |name: &str, of: &str, by: &str| {
+        let read = |module: &str| read(if module == of { by } else { module });
+        script::bundle(name, &read)
+    };
+    let others = [
+        ("single.js", instead("single.js", "origin.js", "held.js")),
+        ("elements.js", instead("elements.js", "given.js", "anywhere.js")),
+        ("embed.js", instead("embed.js", "given.js", "anywhere.js")),
+    ];
+    let made = scripts.into_iter().map(|name| (name, script::bundle(name, &read))).chain(others);
     let made = made.map(|(name, script)| Ok((name, script?)));
     let made = made.collect::<Result<Vec<_>, Failure>>()?;
     let folder = place::program();

@@ -17,9 +17,10 @@ const PLANNER: [&str; 2] = ["plan.js", "planner_bg.wasm"];
 
 /// What lessons do not load: of a speaker's page, of a page that is led, of the record's, of the class's, of the refresher's,
 /// of the planner's, of a learning system's, of the first page and what keeps the course on a machine, of
-/// a lesson in one file.
-const APART: [&str; 13] = [
+/// a lesson in one file, of anyone's page and of frames in it.
+const APART: [&str; 17] = [
     "speaker.js",
+    "led.js",
     "hands.js",
     "record.js",
     "class.js",
@@ -32,6 +33,9 @@ const APART: [&str; 13] = [
     "offline.js",
     "offline-worker.js",
     "single.js",
+    "elements.js",
+    "embed.js",
+    "frames.js",
 ];
 
 /// Prints the size of every `.wasm` and `.js` file under `site`, through gzip at its best level and as it is served, by gzip

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The module that is loaded where the package is named alone.
-const ENTRY: &str = "page.js";
+const ENTRY: &str = "elements.js";
 /// The manifest of its elements, in the same folder; see <https://github.com/webcomponents/custom-elements-manifest>.
 const ELEMENTS: &str = "custom-elements.json";
 /// What others may read of it, and may do with it.

@@ -1,0 +1,2 @@
+// What a page has by name before any other script.
+document.names = Object.getOwnPropertyNames(globalThis);
