@@ -105,7 +105,7 @@ fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
     let types = site.join("types");
     fs::create_dir_all(&types).expect("made");
     for name in ["page.d.ts", "custom-elements.json"] {
-        fs::write(types.join(name), "{}").expect("writable");
+        fs::write(types.join(name), "{\"path\": \"page.js\"}").expect("writable");
     }
     let package = site.join("package");
     let about = |more: &[&str]| -> Value {
@@ -125,6 +125,8 @@ fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
     let typed = about(&["--types", &types.display().to_string()]);
     let wanted = ["/types", "/customElements", "/exports/./types"].map(|pointer| way(&typed, pointer));
     assert_eq!(wanted, ["./types/page.d.ts", "types/custom-elements.json", "./types/page.d.ts"]);
+    let elements = fs::read_to_string(package.join("types/custom-elements.json")).expect("text");
+    assert_eq!(elements, "{\"path\": \"program/page.js\"}", "from where the package begins");
     assert!(package.join("LICENSE-MIT").is_file() && package.join("README.md").is_file());
     assert!(!package.join("program/pictures").exists(), "they are of the course's lessons");
     assert!(!package.join("program/page.js.br").exists(), "who serves it packs it");

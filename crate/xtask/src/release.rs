@@ -68,7 +68,9 @@ fn files(host: &str) -> Result<Files, Failure> {
         Ok::<(), Failure>(())
     };
     let outlean = format!("outlean{EXE_SUFFIX}");
-    put(&outlean, &target.join(host).join("release").join(&outlean))?;
+    let native = target.join(host).join("release").join(&outlean);
+    remapped::check(&native)?;
+    put(&outlean, &native)?;
     for name in ["LICENSE-MIT", "LICENSE-APACHE"] {
         put(name, &place::root().join(name))?;
     }

@@ -40,7 +40,8 @@ fn compile(package: &str, advice: &str) -> Result<(), Failure> {
         "rustc --profile page --target {TARGET} --package outlean-{package} --lib --crate-type cdylib"
     ));
     made.args(remapped::settings(TARGET)).arg("--");
-    run(made.args(SMALL.map(|habit| format!("-Cllvm-args={habit}"))), advice)
+    run(made.args(SMALL.map(|habit| format!("-Cllvm-args={habit}"))), advice)?;
+    remapped::check(&place::raw_wasm(package))
 }
 
 /// Makes one form of the module of a package, in files of this name.

@@ -43,7 +43,13 @@ pub fn npm(site: &Path, types: Option<&Path>, output: &Path) -> Result<usize, Fa
     }
     if let Some(types) = types {
         for way in below(types)? {
-            files.push((format!("types/{way}"), bytes(&types.join(&way))?));
+            let mut content = bytes(&types.join(&way))?;
+            if way == ELEMENTS {
+                // It names modules from where the package begins.
+                let text = String::from_utf8_lossy(&content);
+                content = text.replace(&format!("\"{ENTRY}\""), &format!("\"program/{ENTRY}\"")).into_bytes();
+            }
+            files.push((format!("types/{way}"), content));
         }
     }
     let has = |way: &str| files.iter().any(|(file, _)| file == way);
