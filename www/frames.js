@@ -2,9 +2,9 @@
 // another origin than this script's, or from no such frame, is not heard. See embed.js for the messages.
 
 const course = new URL(import.meta.url).origin;
-const page = new URL('../embed.html', import.meta.url).href;
 
-const frames = () => [...document.querySelectorAll('iframe')].filter(frame => frame.src.startsWith(page));
+/** Frames of the course in this page. */
+const frames = () => [...document.querySelectorAll('iframe')].filter(({ src }) => src.startsWith(`${course}/`) && new URL(src).pathname.endsWith('/embed.html'));
 
 /** @param {HTMLIFrameElement} frame */
 const ask = frame => frame.contentWindow?.postMessage({ outlean: 'measure' }, course);

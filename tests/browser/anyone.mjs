@@ -53,7 +53,7 @@ export async function anyone({ course = '' } = {}) {
     const file = rest.join('/');
     // The pages of all faults are one.
     const page = FAULTS[name] ? 'fault' : name;
-    const answer = read(join(root, 'tests/browser/pages', page, file)) ?? read(join(site, file)) ?? { status: 404, kind: 'text/plain', bytes: Buffer.from('there is no such page'), policy: POLICY };
+    const answer = read(join(root, 'tests/browser/pages', page, file)) ?? read(join(site, file)) ?? (/favicon/.test(path) ? read(join(root, 'www/favicon.svg')) : undefined) ?? { status: 404, kind: 'text/plain', bytes: Buffer.from('there is no such page'), policy: POLICY };
     if (answer.kind.startsWith('text/html')) answer.bytes = Buffer.from(String(answer.bytes).replaceAll('{{course}}', course));
     if (course) answer.policy = `default-src 'self' ${course}; script-src 'self' ${course} 'wasm-unsafe-eval'; frame-src 'self' ${course}`;
     FAULTS[name]?.(file, answer);
