@@ -38,8 +38,8 @@ import { watch } from './watch.mjs';
  */
 
 /**
- * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string }} Options
- * `folder` is what is served, target/site where it says nothing.
+ * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string, at?: () => Promise<string> }} Options
+ * `folder` is what is served, target/site where it says nothing; `at` says the origin of a server of the test's own.
  */
 
 /** A page may take this long, in ms, for all of a test: a page that hangs must not hang the run. */
@@ -82,7 +82,7 @@ export function eachBrowser(name, options, body) {
  * @param {(stage: Stage) => Promise<void>} body
  */
 export async function run(name, browser, options, body) {
-  const { origin } = await server(options.folder ?? place.site);
+  const origin = options.at ? await options.at() : (await server(options.folder ?? place.site)).origin;
   const { page, close } = await newPage(browser, options);
   try {
     const watched = await watch(page, origin);

@@ -18,7 +18,10 @@ fn site(name: &str) -> PathBuf {
         fs::create_dir_all(path.parent().expect("it is below the site")).expect("it can be made");
         fs::write(path, text).expect("writable");
     };
-    put("course.json", r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet"}]"#);
+    put(
+        "course.json",
+        r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet","objectives":["Tie & haul.","Stop."]}]"#,
+    );
     for lesson in ["01-a", "02-b", "glossary"] {
         put(&format!("{lesson}/index.html"), "<html><head><title>x</title></head><body></body></html>");
     }
@@ -70,7 +73,7 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     assert_eq!(names, wanted.into_iter().collect());
     assert!(
         read(&zip, "01-a/index.html")
-            .contains("<script type=\"module\" src=\"../lms.js\"></script>\n</head>")
+            .contains("<script type=\"module\" src=\"../lms.js\" data-pass=\"0.8\"></script>\n</head>")
     );
     assert!(!read(&zip, "02-b/index.html").contains("lms.js"), "it is not started by the learning system");
     let manifest = read(&zip, "imsmanifest.xml");
@@ -82,6 +85,21 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     assert_eq!(fs::read(&zip).expect("readable"), fs::read(&again).expect("readable"));
     assert!(pack(&site, &[], &again).status.success());
     assert_eq!(read(&again, "imsmanifest.xml").matches("scormtype=\"sco\"").count(), 2);
+}
+
+#[test]
+fn by_cmi5_each_lesson_is_a_unit_with_the_mark_that_passes() {
+    let site = site("cmi5");
+    let zip = site.with_extension("zip");
+    assert!(pack_for("cmi5", &site, &[], &zip).status.success());
+    let listed = read(&zip, "cmi5.xml");
+    assert_eq!(listed.matches("moveOn=\"CompletedAndPassed\" masteryScore=\"0.8\"").count(), 2, "{listed}");
+    assert!(listed.contains("<url>01-a/index.html</url>"), "{listed}");
+    assert!(listed.contains("<langstring lang=\"en\">Ropes &amp; &lt; poles</langstring>"), "{listed}");
+    assert!(listed.contains("<langstring lang=\"en\">Tie &amp; haul. Stop.</langstring>"), "{listed}");
+    assert!(read(&zip, "02-b/index.html").contains("../lms.js"), "it tells how it goes");
+    let archive = ZipArchive::new(File::open(&zip).expect("it was written")).expect("it is a zip");
+    assert!(archive.file_names().all(|name| name != "imsmanifest.xml"), "it is of one standard alone");
 }
 
 #[test]

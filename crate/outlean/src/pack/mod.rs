@@ -3,11 +3,14 @@
 //! Into a zip the whole course goes, whichever lesson is packed: its pages link to one another. What is packed decides what the
 //! learning system starts and asks of: one lesson, or each of them.
 
+mod course_structure;
 mod manifest;
 mod single;
 
 use crate::build::{Failure, entries};
+use course_structure::course_structure;
 use manifest::{Page, manifest};
+use outlean_course::PASS;
 use serde::Deserialize;
 use std::fs::{self, File};
 use std::io::{self, Write};
@@ -40,11 +43,13 @@ enum Form {
     Scorm12,
     /// A learning system that keeps to SCORM 2004, 4th edition.
     Scorm2004,
+    /// A learning system that keeps to cmi5, with a record store (LRS) of xAPI 1.0.3.
+    Cmi5,
     /// A browser, from a disk: one lesson in one HTML file.
     File,
 }
 
-/// A standard of learning systems.
+/// A standard of learning systems whose packages have an `imsmanifest.xml`.
 #[derive(Clone, Copy)]
 pub enum Standard {
     /// SCORM 1.2.
@@ -58,10 +63,14 @@ pub enum Standard {
 struct Lesson {
     name: String,
     title: String,
+    #[serde(default)]
+    objectives: Vec<String>,
 }
 
-/// What pages of a learning system load besides, before the end of their head.
-const SCRIPT: &str = "<script type=\"module\" src=\"../lms.js\"></script>\n</head>";
+/// What pages of a learning system load besides, before the end of their head: it also says what share of right answers passes.
+fn script() -> String {
+    format!("<script type=\"module\" src=\"../lms.js\" data-pass=\"{PASS}\"></script>\n</head>")
+}
 
 /// Writes the file. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
 pub fn run(wanted: &Wanted) -> ExitCode {
@@ -89,25 +98,30 @@ fn packed(wanted: &Wanted) -> Result<usize, Failure> {
             return Err(Failure::Content(format!("--lesson is `{name}`; the course has {known}")));
         }
     }
-    let standard = match wanted.form {
-        Form::Scorm12 => Standard::Scorm12,
-        Form::Scorm2004 => Standard::Scorm2004,
-        Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
-    };
+    if wanted.form == Form::File {
+        return single::single(&wanted.site, &lessons, &wanted.output);
+    }
     let mut files = Vec::new();
     collect(&wanted.site, &wanted.site, &mut files)?;
     files.sort();
-    let pages: Vec<Page> = lessons.into_iter().map(|Lesson { name, title }| Page { name, title }).collect();
+    let page = |Lesson { name, title, objectives }| Page { name, title, about: objectives.join(" ") };
+    let pages: Vec<Page> = lessons.into_iter().map(page).collect();
+    let (name, listed) = match wanted.form {
+        Form::Scorm12 => ("imsmanifest.xml", manifest(Standard::Scorm12, &pages, &files)),
+        Form::Scorm2004 => ("imsmanifest.xml", manifest(Standard::Scorm2004, &pages, &files)),
+        Form::Cmi5 | Form::File => ("cmi5.xml", course_structure(&pages)),
+    };
+    let script = script();
     let write = || -> io::Result<()> {
         let mut zip = ZipWriter::new(File::create(&wanted.output)?);
         // No time of day: the same course gives the same zip.
         let options = SimpleFileOptions::default();
-        zip.start_file("imsmanifest.xml", options)?;
-        zip.write_all(manifest(standard, &pages, &files).as_bytes())?;
+        zip.start_file(name, options)?;
+        zip.write_all(listed.as_bytes())?;
         for file in &files {
             let mut content = fs::read(wanted.site.join(file))?;
             if pages.iter().any(|page| page.href() == *file) {
-                content = String::from_utf8_lossy(&content).replacen("</head>", SCRIPT, 1).into_bytes();
+                content = String::from_utf8_lossy(&content).replacen("</head>", &script, 1).into_bytes();
             }
             zip.start_file(file, options)?;
             zip.write_all(&content)?;
