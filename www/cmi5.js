@@ -34,16 +34,36 @@ const REMEMBERED = 20;
 /** The lock that a page of a visit holds for as long as it is there. @param {string} visit */
 const life = visit => `outlean visit ${visit}`;
 
-/** Does something while no other page does the like. @param {string} name @param {() => Promise<void>} act */
-const alone = (name, act) => ('locks' in navigator ? navigator.locks.request(name, act) : act());
+/** Does something while no other page does the like; at once where a browser has no locks for this page. @param {string} name @param {() => Promise<void>} act */
+async function alone(name, act) {
+  let began = false;
+  try {
+    await navigator.locks.request(name, () => {
+      began = true;
+      return act();
+    });
+  } catch (why) {
+    if (began) throw why;
+    await act();
+  }
+}
+
+/** Names of the locks that pages hold. @returns {Promise<(string | undefined)[]>} */
+async function heldLocks() {
+  try {
+    return ((await navigator.locks.query()).held ?? []).map(lock => lock.name);
+  } catch {
+    return [];
+  }
+}
 
 export class Cmi5 {
   #pause = FIRST;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #timer;
   #sending = false;
   #more = false;
-  /** Whether the key can never be had any more. */
-  #keyless = false;
+  /** Why the key can never be had any more. @type {unknown} */
+  #keyless;
   #over = false;
   /** Whether an answer was taken since the page was loaded. */
   #took = false;
@@ -62,7 +82,7 @@ export class Cmi5 {
     addEventListener('online', () => this.send());
     addEventListener('beforeunload', event => { if (this.kept.inMemory && this.#pending) event.preventDefault(); });
     // Says to other pages that this visit still has one.
-    if ('locks' in navigator) navigator.locks.request(life(launch.visit), { mode: 'shared' }, () => new Promise(() => {}));
+    if ('locks' in navigator) navigator.locks.request(life(launch.visit), { mode: 'shared' }, () => new Promise(() => {})).catch(() => {});
   }
 
   /** Begins, or goes on after the page was loaded again. */
@@ -186,7 +206,7 @@ export class Cmi5 {
   async #work() {
     const { launch } = this;
     const store = await this.#connected();
-    const held = 'locks' in navigator ? ((await navigator.locks.query()).held ?? []).map(lock => lock.name) : [];
+    const held = await heldLocks();
     const others = (/** @type {Row} */ row) => row.visit !== launch.visit && held.includes(life(row.visit));
     await this.#dress(others);
     const next = () => this.kept.look(entry => entry.rows.find(row => row.dressed && !row.aside && !others(row)));
@@ -216,6 +236,7 @@ export class Cmi5 {
   /** The store, its key fetched and what it says of this launch read, once. */
   async #connected() {
     const { launch } = this;
+    if (this.#keyless) throw this.#keyless;
     launch.token ??= await this.#key();
     const store = new RecordStore(launch.endpoint, launch.token);
     if (launch.data) return store;
@@ -224,8 +245,8 @@ export class Cmi5 {
     // cmi5 has it read (11.0). Nothing here goes by it: there is no sound, and a lesson's languages are ways at its head.
     await store.document('agents/profile', { agent: JSON.stringify(launch.actor), profileId: 'cmi5LearnerPreferences' }).catch(why => { if (why.passing) throw why; });
     const known = await store.document('activities/state', this.#at(PROGRESS));
-    const { contextTemplate, launchMode, masteryScore, returnURL } = data;
-    launch.data = { contextTemplate, launchMode, masteryScore, returnURL };
+    const { contextTemplate, launchMode = 'Normal', masteryScore, returnURL } = data;
+    launch.data = { contextTemplate, launchMode, returnURL, masteryScore: typeof masteryScore === 'number' ? masteryScore : undefined };
     keepLaunch(launch);
     await this.kept.change(entry => {
       entry.completed ||= known?.completed === true;
@@ -248,7 +269,7 @@ export class Cmi5 {
       keepLaunch({ ...launch, token });
       return token;
     } catch (why) {
-      this.#keyless = !(why instanceof Refused && why.passing);
+      if (!(why instanceof Refused && why.passing)) this.#keyless = why;
       throw why;
     }
   }

@@ -76,6 +76,7 @@ function launched(launch) {
     const key = made('button', { type: 'button' }, words['lms.end']);
     key.addEventListener('click', () => {
       key.disabled = true;
+      end.before(place);
       place.focus();
       cmi5.end();
     });
@@ -107,6 +108,9 @@ addEventListener('outlean-marked', event => {
   const question = /** @type {HTMLElement & { template?: any }} */ (event.target);
   const { seed, typed, share, seconds, verdict } = /** @type {CustomEvent} */ (event).detail;
   if (verdict === 'revealed') return;
+  // What comes of it is said where the learner is: below what recording.js has to say.
+  const below = question.nextElementSibling;
+  (below?.matches('.record-said') ? below : question).after(place);
   /** @type {string[]} */
   const steps = (question.template?.steps ?? []).map((/** @type {{ id: string }} */ step) => step.id);
   const answer = { name: `${main.dataset.lesson}.${question.id}`, kind: question.localName.slice('outlean-'.length), seed, typed: String(typed), steps, share, seconds: seconds ?? 0, at: new Date() };
