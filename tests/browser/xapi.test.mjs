@@ -227,20 +227,23 @@ eachBrowser('cmi5: with everything going wrong nothing is lost and nothing is th
   const opened = new Promise(done => page.once('popup', done));
   await page.evaluate(() => void open(location.href));
   const other = /** @type {Page} */ (await opened);
-  await said(other, 'aside');
-  await ready(other);
-  lms.fault = resource => (resource === 'statements' ? 'slow' : undefined);
-  const before = lms.came;
-  await Promise.all([answer(page, [6]), answer(other, [7])]);
-  await until(async () => counted(await there()).answered === 7);
-  await until(() => page.evaluate(name => navigator.locks.query().then(({ held, pending }) => ![...held ?? [], ...pending ?? []].some(lock => lock.name?.startsWith(name))), 'outlean statements'));
-  assert.equal(lms.came - before, 2, 'each is sent by one page, once');
-  lms.fault = () => undefined;
   const number = await page.$$eval(QUESTIONS, all => all.length);
-  await answer(other, Array.from({ length: number }, (_, at) => at).slice(8));
-  await until(async () => counted(await there()).passed);
-  await other.close();
-  await page.bringToFront();
+  try {
+    await said(other, 'aside');
+    await ready(other);
+    lms.fault = resource => (resource === 'statements' ? 'slow' : undefined);
+    const before = lms.came;
+    await Promise.all([answer(page, [6]), answer(other, [7])]);
+    await until(async () => counted(await there()).answered === 7);
+    await until(() => page.evaluate(name => navigator.locks.query().then(({ held, pending }) => ![...held ?? [], ...pending ?? []].some(lock => lock.name?.startsWith(name))), 'outlean statements'));
+    assert.equal(lms.came - before, 2, 'each is sent by one page, once');
+    lms.fault = () => undefined;
+    await answer(other, Array.from({ length: number }, (_, at) => at).slice(8));
+    await until(async () => counted(await there()).passed);
+  } finally {
+    await other.close();
+    await page.bringToFront();
+  }
   const end = (/** @type {Page} */ on) => on.$eval('.lms-end button', key => /** @type {HTMLButtonElement} */ (key).click());
   await end(page);
   await said(page, 'ended_aside');
