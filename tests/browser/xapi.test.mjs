@@ -6,6 +6,7 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
 import { dirname, join } from 'node:path';
 import { after, test } from 'node:test';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -14,6 +15,7 @@ import { unzipSync } from 'fflate';
 import { validateXML } from 'xmllint-wasm';
 import { answered, completed, dressed, initialized, judged, terminated } from '../../www/cmi5-statement.js';
 import { State } from '../../www/lms-state.js';
+import { RecordStore, Refused } from '../../www/xapi-store.js';
 import { eachBrowser } from './harness.mjs';
 import { kept } from './kept.mjs';
 import { learningSystem, wrongIn } from './lms-host.mjs';
@@ -108,6 +110,26 @@ test('of two visits the later answer to each question counts', () => {
   assert.deepEqual([here.share, here.done, here.passed], [0.8, true, true]);
   here.resume('1;a;a:0:1');
   assert.equal(here.share, 0.8, 'an older one is left');
+});
+
+test('what an answer of the store means', async () => {
+  const server = createServer((request, answer) => {
+    const status = Number(new URL(request.url ?? '', 'http://x').pathname.split('/')[1]);
+    if (status) answer.writeHead(status, { 'Retry-After': '7' }).end();
+    else answer.destroy();
+  });
+  await new Promise(done => server.listen(0, '127.0.0.1', () => done(undefined)));
+  const { port } = /** @type {import('node:net').AddressInfo} */ (server.address());
+  /** @type {Record<string, number[]>} */
+  const found = { stored: [], later: [], refused: [] };
+  for (const status of [200, 204, 409, 0, 401, 408, 429, 500, 503, 400, 403, 404, 413]) {
+    const store = new RecordStore(`http://127.0.0.1:${port}/${status}/`, 'secret');
+    const why = await store.store({ id: 'a' }).catch(failed => failed);
+    found[!why ? 'stored' : why.passing ? 'later' : 'refused'].push(status);
+    assert(!why || (why instanceof Refused && why.after === (status ? 7 : 0) && !why.message.includes('secret')));
+  }
+  server.close();
+  assert.deepEqual(found, { stored: [200, 204, 409], later: [0, 401, 408, 429, 500, 503], refused: [400, 403, 404, 413] });
 });
 
 /** What the page last said of the learning system. @typedef {import('puppeteer-core').Page} Page */
