@@ -1,5 +1,5 @@
 // A learning system that keeps to cmi5, as far as a lesson sees one: it serves the package, starts lessons, hands each its key once, and
-// stands before the record store. What ralph lacks is filled in here: the State and Agent Profile resources (in memory). Everything about
+// stands before the record store; pages and records are of two origins, as they mostly are. What ralph lacks is filled in here: the State and Agent Profile resources (in memory). Everything about
 // statements is ralph's: they go on to it byte by byte, and by the key that ralph itself asks for. Before that each is held against a
 // validator that others wrote, since ralph stores what is no statement.
 //
@@ -32,7 +32,8 @@ export async function learningSystem(folder) {
   /** @type {Map<string, boolean>} Keys that can be fetched, and whether they were. */
   const keys = new Map();
   const system = {
-    origin: '',
+    /** Of the pages. */ origin: '',
+    /** Of the records. */ records: '',
     store,
     /** @type {(resource: string, statement?: any) => Fault} */ fault: () => undefined,
     /** What was wrong in a statement that was sent. @type {string[]} */ wrong: [],
@@ -53,12 +54,14 @@ export async function learningSystem(folder) {
       };
       documents.set(place({ activityId, agent: actor, registration, stateId: 'LMS.LaunchData' }), JSON.stringify({ contextTemplate, launchMode: mode, masteryScore, returnURL, moveOn: 'CompletedAndPassed' }));
       keys.set(session, false);
-      const asked = new URLSearchParams({ endpoint: `${system.origin}/lrs`, fetch: `${system.origin}/key?k=${session}`, actor, registration, activityId });
+      const asked = new URLSearchParams({ endpoint: `${system.records}/lrs`, fetch: `${system.records}/key?k=${session}`, actor, registration, activityId });
       return { address: `${path}?seed=7&${asked}`, session, activityId };
     },
     async stop() {
-      server.closeAllConnections();
-      server.close();
+      for (const server of servers) {
+        server.closeAllConnections();
+        server.close();
+      }
       await Promise.all([pages.stop(), store.stop()]);
     },
   };
@@ -73,11 +76,25 @@ export async function learningSystem(folder) {
     on.once('error', failed).end(body);
   });
 
+  /** A page, with a policy that lets it ask for the records too. @param {import('node:http').IncomingMessage} request @param {import('node:http').ServerResponse} answer */
+  async function shown(request, answer) {
+    system.addresses.push(String(request.url));
+    const { status, headers, body } = await pass(pages.origin + request.url, request, await bodyOf(request));
+    const policy = `${headers['content-security-policy']}; connect-src 'self' ${system.records}`;
+    answer.writeHead(status, { ...headers, 'content-security-policy': policy }).end(body);
+  }
+
   /** @param {import('node:http').IncomingMessage} request @param {import('node:http').ServerResponse} answer */
   async function told(request, answer) {
-    const url = new URL(request.url ?? '/', system.origin);
+    const url = new URL(request.url ?? '/', system.records);
     system.addresses.push(url.href);
     const body = await bodyOf(request);
+    answer.setHeader('Access-Control-Allow-Origin', system.origin);
+    if (request.method === 'OPTIONS') {
+      const allowed = { Methods: 'GET, PUT, POST', Headers: 'Authorization, Content-Type, X-Experience-API-Version' };
+      for (const [what, values] of Object.entries(allowed)) answer.setHeader(`Access-Control-Allow-${what}`, values);
+      return answer.writeHead(204).end();
+    }
     const say = (/** @type {number} */ status, /** @type {unknown} */ content = {}) => answer.writeHead(status, { 'Content-Type': 'application/json' }).end(status === 204 ? undefined : JSON.stringify(content));
     if (url.pathname === '/key') {
       if (system.fault('key') === 'down') return answer.destroy();
@@ -85,10 +102,6 @@ export async function learningSystem(folder) {
       if (request.method !== 'POST' || keys.get(session) !== false) return say(200, { 'error-code': '1', 'error-text': 'This key was fetched already.' });
       keys.set(session, true);
       return say(200, { 'auth-token': store.token });
-    }
-    if (!url.pathname.startsWith('/lrs/')) {
-      const from = await pass(pages.origin + url.pathname + url.search, request, body);
-      return answer.writeHead(from.status, from.headers).end(from.body);
     }
     const resource = url.pathname.slice('/lrs/'.length);
     const statement = resource === 'statements' && body.length ? JSON.parse(body.toString()) : undefined;
@@ -115,13 +128,21 @@ export async function learningSystem(folder) {
     return answer.writeHead(from.status, from.headers).end(from.body);
   }
 
-  const server = createServer((request, answer) => {
-    told(request, answer).catch(why => {
-      system.wrong.push(`${request.method} ${request.url}: ${why.stack}`);
-      answer.destroy();
+  /** Starts a server on a free port; its origin. @param {(request: import("node:http").IncomingMessage, answer: import("node:http").ServerResponse) => Promise<unknown>} does */
+  const listening = async does => {
+    const server = createServer((request, answer) => {
+      does(request, answer).catch(why => {
+        system.wrong.push(`${request.method} ${request.url}: ${why.stack}`);
+        answer.destroy();
+      });
     });
-  });
-  await new Promise(done => server.listen(0, '127.0.0.1', () => done(undefined)));
-  system.origin = `http://127.0.0.1:${/** @type {import('node:net').AddressInfo} */ (server.address()).port}`;
+    servers.push(server);
+    await new Promise(done => server.listen(0, '127.0.0.1', () => done(undefined)));
+    return `http://127.0.0.1:${/** @type {import('node:net').AddressInfo} */ (server.address()).port}`;
+  };
+  /** @type {import('node:http').Server[]} */
+  const servers = [];
+  system.records = await listening(told);
+  system.origin = await listening(shown);
   return system;
 }
