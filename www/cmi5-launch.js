@@ -82,11 +82,21 @@ export function launchOfPage() {
   for (const name of given.keys()) address.searchParams.delete(name);
   history.replaceState(history.state, '', address);
   // The system's own page was loaded again, and with it this one: its key was fetched already.
-  if (before && before.fetch === given.get('fetch')) return before;
+  if (before && before.fetch === webAddress(given.get('fetch'))) return before;
   if (given.get('fetch') === null) throw new Unlaunched('plain');
   const launch = launchFrom(given);
   keepLaunch(launch);
   return launch;
+}
+
+/** An address of the web; nothing for one of any other kind, which could run a script. @param {unknown} address */
+export function webAddress(address) {
+  try {
+    const { protocol, href } = new URL(String(address));
+    return /^https?:$/.test(protocol) ? href : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** @param {Map<string, string | null>} given @returns {Launch} */
@@ -100,10 +110,9 @@ function launchFrom(given) {
     }
     throw new Unlaunched('damaged', name);
   };
-  const web = (/** @type {string} */ value) => /^https?:$/.test(new URL(value).protocol) && value;
   return {
-    endpoint: take('endpoint', web).replace(/\/?$/, '/'),
-    fetch: take('fetch', web),
+    endpoint: take('endpoint', webAddress).replace(/\/?$/, '/'),
+    fetch: take('fetch', webAddress),
     actor: take('actor', value => typeof JSON.parse(value) === 'object' && JSON.parse(value)),
     registration: take('registration', value => value),
     activityId: take('activityId', value => value),

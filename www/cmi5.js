@@ -8,7 +8,7 @@
 // "Terminated" too is said when the learner ends the visit: a page cannot tell being left from being loaded again, and nothing may follow it. A
 // visit that is not ended is closed by the learning system as it starts the next (cmi5, 9.3.6).
 
-import { dropLaunch, keepLaunch } from './cmi5-launch.js';
+import { dropLaunch, keepLaunch, webAddress } from './cmi5-launch.js';
 import { answered, completed, dressed, initialized, judged, terminated } from './cmi5-statement.js';
 import { Kept } from './xapi-kept.js';
 import { asked, RecordStore, Refused } from './xapi-store.js';
@@ -18,9 +18,9 @@ import { asked, RecordStore, Refused } from './xapi-store.js';
  * @typedef {import('./xapi-kept.js').Entry} Entry
  * @typedef {import('./xapi-kept.js').Row} Row
  * @typedef {import('./lms-state.js').State} State
- * @typedef {{ count: number, why: string, aside: any[], mode: string, pass: number, placeless: boolean, back?: string }} Told
+ * @typedef {{ count: number, why: string, aside: any[], mode: string, pass: number, placeless: boolean, inMemory: boolean, back?: string }} Told
  *   Statements on their way, or refused; what was wrong; those refused; the mode of the launch once it is known; what passes; whether the store
- *   keeps no document; where the system wants the learner back.
+ *   keeps no document; whether this page alone has what waits; where the system wants the learner back.
  */
 
 /** Waits between tries, ms: doubled each time from the first to the last, and drawn up to a fifth longer, since a whole class may wait. */
@@ -186,7 +186,7 @@ export class Cmi5 {
     this.#pending = rows.length;
     const { data } = launch;
     /** @type {Told} */
-    const told = { count: rows.length - aside.length, why: why instanceof Error ? why.message : '', aside: aside.map(row => row.statement), mode: data?.launchMode ?? '', pass: this.#pass, placeless: this.#placeless, back: data?.returnURL };
+    const told = { count: rows.length - aside.length, why: why instanceof Error ? why.message : '', aside: aside.map(row => row.statement), mode: data?.launchMode ?? '', pass: this.#pass, placeless: this.#placeless, inMemory: this.kept.inMemory && rows.length > 0, back: data?.returnURL };
     const status = why instanceof Refused ? why.status : undefined;
     if (this.#keyless) this.report('keyless', told);
     else if (why) this.report(status === 401 ? 'expired' : status === 0 ? 'no_answer' : 'waiting', told);
@@ -246,7 +246,7 @@ export class Cmi5 {
     await store.document('agents/profile', { agent: JSON.stringify(launch.actor), profileId: 'cmi5LearnerPreferences' }).catch(why => { if (why.passing) throw why; });
     const known = await store.document('activities/state', this.#at(PROGRESS));
     const { contextTemplate, launchMode = 'Normal', masteryScore, returnURL } = data;
-    launch.data = { contextTemplate, launchMode, returnURL, masteryScore: typeof masteryScore === 'number' ? masteryScore : undefined };
+    launch.data = { contextTemplate, launchMode, returnURL: webAddress(returnURL), masteryScore: typeof masteryScore === 'number' ? masteryScore : undefined };
     keepLaunch(launch);
     await this.kept.change(entry => {
       entry.completed ||= known?.completed === true;

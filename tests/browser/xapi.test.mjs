@@ -345,11 +345,18 @@ eachBrowser('cmi5: what cannot be begun is said, and told once it can; failed is
   await page.waitForFunction(url => location.href === url, {}, of.returnURL);
   await counts({ initialized: 2, answered: 2 * number - 1, completed: 1, failed: 1, terminated: 2 });
   // Judged by the mark that the system gives; passed is said once, and no failed after it.
+  // A browser that keeps nothing has the page hold what waits, and says so.
+  await page.evaluateOnNewDocument(() => Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('not here', 'SecurityError'); } }));
+  lms.fault = resource => (resource === 'statements' ? 'down' : undefined);
   await page.goto(origin + lms.launch(path, { ...of, masteryScore: 0.95 }).address);
+  await said(page, 'no_answer');
+  assert.match(await words(page), /leave it open/);
+  lms.fault = () => undefined;
+  await online(page);
   await counts({ initialized: 3, answered: 2 * number - 1, completed: 1, failed: 1, terminated: 2, passed: 1 });
   assert.deepEqual((await there()).filter(each => verb(each) === 'passed').map(({ result, context }) => [result.score.scaled, context.extensions[`${CMI5}extensions/masteryscore`]]), [[1, 0.95]]);
   // Addresses that are no launch.
-  for (const [asked, key] of [['endpoint=https://store.example/&auth=Basic%20secret&actor={}', 'plain'], ['endpoint=https://store.example/&fetch=x&actor={}&registration=1&activityId=a', 'damaged']]) {
+  for (const [asked, key] of [['endpoint=https://store.example/&auth=Basic%20secret&actor={}', 'plain'], ['endpoint=https://store.example/&fetch=javascript:alert(1)&actor={}&registration=1&activityId=a', 'damaged']]) {
     await page.goto(`${origin}/05-lean/index.html?${asked}`);
     await said(page, key);
     assert.equal(await page.evaluate(() => location.search), '');
