@@ -1,7 +1,9 @@
 // The two ways of SCORM to a learning system, under one set of names: 1.2 (API) and 2004 (API_1484_11).
 
+import { interactionOf, whole } from './lms-interaction.js';
+
 /** @typedef {import('./lms-state.js').State} State */
-/** @typedef {{ name: string, kind: string, seed: number, typed: string, steps: string[], share: number, seconds: number, at: Date, place?: string }} Answer `place` is where it stands there, once it has one. */
+/** @typedef {import('./lms-interaction.js').Answer} Answer */
 
 /** How many windows up a learning system is looked for. */
 const FAR = 50;
@@ -26,8 +28,6 @@ function find(name) {
 const two = value => String(value).padStart(2, '0');
 /** A length of time for 1.2: HHHH:MM:SS. @param {number} seconds */
 const clocked = seconds => `${String(Math.floor(seconds / 3600)).padStart(4, '0')}:${two(Math.floor(seconds / 60) % 60)}:${two(Math.floor(seconds) % 60)}`;
-/** The letters of the places of a list, from 1. @param {string} places */
-const letters = places => places.split(' ').filter(Boolean).map(place => String.fromCharCode(96 + Number(place)));
 
 /** Names of calls and elements where the two differ. */
 const WAYS = {
@@ -114,14 +114,12 @@ export class Lms {
 
   /** @param {Answer} answer */
   #interaction(answer) {
-    const { name, kind, seed, typed, steps, share, seconds, at } = answer;
+    const { name, seed, share, seconds, at } = answer;
     // Told again, it is told in the same place.
     answer.place ??= `cmi.interactions.${this.#call('get', 'cmi.interactions._count') || '0'}`;
-    const places = kind === 'order' ? typed.split(' ').map(id => steps.indexOf(id) + 1).join(' ') : typed;
-    const [type, response] = kind === 'estimate' || kind === 'set'
-      ? ['fill-in', typed]
-      : [kind === 'order' ? 'sequencing' : 'choice', letters(places).join(this.later ? '[,]' : ',')];
-    const right = share >= 1 - 1e-9;
+    const { type, parts } = interactionOf(answer);
+    const response = parts.join(this.later ? '[,]' : ',');
+    const right = whole(share);
     const result = share > 0 && !right ? share.toFixed(2) : right ? 'correct' : this.later ? 'incorrect' : 'wrong';
     const [iso] = at.toISOString().split('.');
     /** @type {[string, string][]} */

@@ -2,8 +2,6 @@
 
 /** @typedef {{ share: number, tries: number }} Answered How the last answer went, 0 to 1, and how many there were. */
 
-/** The share of right answers that passes; as PASS in crate/course/src/refresher.rs. */
-export const PASS = 0.8;
 /** What the text that is kept begins with; goes up when it changes. */
 const VERSION = '1';
 
@@ -14,9 +12,10 @@ export class State {
   /** The question answered last. */
   last = '';
 
-  /** @param {string[]} questions Names of all questions of the lesson, in their order. */
-  constructor(questions) {
+  /** @param {string[]} questions Names of all questions of the lesson, in their order. @param {number} pass The share of right answers that passes. */
+  constructor(questions, pass) {
     this.questions = questions;
+    this.pass = pass;
   }
 
   /** Takes an answer. @param {string} question @param {number} share 0 to 1 */
@@ -40,8 +39,13 @@ export class State {
     return this.questions.length ? sum / this.questions.length : 0;
   }
 
+  /** The same as it is told: to four places. */
+  get scaled() {
+    return Math.round(this.share * 1e4) / 1e4;
+  }
+
   get passed() {
-    return this.share >= PASS - 1e-9;
+    return this.scaled >= this.pass;
   }
 
   /**
@@ -57,7 +61,7 @@ export class State {
     return { text: whole.length > most ? '' : whole, left_out };
   }
 
-  /** Takes up what was kept; nothing of a text that is not one of these. @param {string} text */
+  /** Takes up what was kept and is not older than what is known; nothing of a text that is not one of these. @param {string} text */
   resume(text) {
     const [version, last, ...entries] = text.split(';');
     if (version !== VERSION) return;
@@ -65,8 +69,8 @@ export class State {
       const [question, share, tries] = entry.split(':');
       const [of100, times] = [Number(share), Number(tries)];
       const sound = this.questions.includes(question) && of100 >= 0 && of100 <= 100 && Number.isInteger(times) && times > 0;
-      if (sound) this.#answers.set(question, { share: of100 / 100, tries: times });
+      if (sound && times > (this.#answers.get(question)?.tries ?? 0)) this.#answers.set(question, { share: of100 / 100, tries: times });
     }
-    if (this.#answers.has(last)) this.last = last;
+    if (!this.last && this.#answers.has(last)) this.last = last;
   }
 }

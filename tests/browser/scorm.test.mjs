@@ -168,19 +168,19 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
 
 test('what is kept for the next visit keeps within its limit', () => {
   const questions = Array.from({ length: 400 }, (_, number) => `a-question-of-a-long-name-${number}`);
-  const state = new State(questions);
+  const state = new State(questions, 0.8);
   questions.forEach((question, number) => state.take(question, number % 2));
   for (const { most } of Object.values(STANDARDS)) {
     const { text, left_out } = state.kept(most);
     assert(text.length <= most && text.length > 4000, `${text.length} of ${most}`);
-    const again = new State(questions);
+    const again = new State(questions, 0.8);
     again.resume(text);
     assert.equal(again.answered, questions.length - left_out);
     assert.equal(left_out > 0, most === 4096);
     assert.equal(again.last, questions.at(-1));
   }
   assert.equal(state.done && !state.passed, true);
-  const other = new State(['a']);
+  const other = new State(['a'], 0.8);
   for (const text of ['', '2;a;a:100:1', '1;a;b:100:1', '1;a;a:101:1', '1;a;a:x:1', '1;a;a:50:0', 'no text of ours']) other.resume(text);
   assert.equal(other.answered, 0, 'nothing is taken from a text that is not sound');
 });

@@ -22,7 +22,10 @@ fn site(name: &str) -> PathBuf {
         fs::create_dir_all(path.parent().expect("it is below the site")).expect("it can be made");
         fs::write(path, text).expect("writable");
     };
-    put("course.json", r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet"}]"#);
+    put(
+        "course.json",
+        r#"[{"name":"01-a","title":"Ropes & < poles"},{"name":"02-b","title":"Feet","objectives":["Tie & haul.","Stop."]}]"#,
+    );
     for lesson in ["01-a", "02-b", "glossary"] {
         put(
             &format!("{lesson}/index.html"),
@@ -80,7 +83,7 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
     assert_eq!(names, wanted.into_iter().collect());
     assert!(
         read(&zip, "01-a/index.html").contains(
-            "<script type=\"module\" src=\"../program-0123456789abcdef/lms.js\"></script>\n</head>"
+            "<script type=\"module\" src=\"../program-0123456789abcdef/lms.js\" data-pass=\"0.8\"></script>\n</head>"
         )
     );
     assert!(!read(&zip, "02-b/index.html").contains("lms.js"), "it is not started by the learning system");
@@ -136,6 +139,21 @@ fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
     assert_eq!(output.status.code(), Some(2));
     let said = String::from_utf8_lossy(&output.stderr).into_owned();
     assert!(said.contains("index.html") && said.contains("built course"), "{said}");
+}
+
+#[test]
+fn by_cmi5_each_lesson_is_a_unit_with_the_mark_that_passes() {
+    let site = site("cmi5");
+    let zip = site.with_extension("zip");
+    assert!(pack_for("cmi5", &site, &[], &zip).status.success());
+    let listed = read(&zip, "cmi5.xml");
+    assert_eq!(listed.matches("moveOn=\"CompletedAndPassed\" masteryScore=\"0.8\"").count(), 2, "{listed}");
+    assert!(listed.contains("<url>01-a/index.html</url>"), "{listed}");
+    assert!(listed.contains("<langstring lang=\"en\">Ropes &amp; &lt; poles</langstring>"), "{listed}");
+    assert!(listed.contains("<langstring lang=\"en\">Tie &amp; haul. Stop.</langstring>"), "{listed}");
+    assert!(read(&zip, "02-b/index.html").contains("/lms.js"), "it tells how it goes");
+    let archive = ZipArchive::new(File::open(&zip).expect("it was written")).expect("it is a zip");
+    assert!(archive.file_names().all(|name| name != "imsmanifest.xml"), "it is of one standard alone");
 }
 
 #[test]

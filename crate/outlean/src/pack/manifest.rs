@@ -12,6 +12,8 @@ pub struct Page {
     pub name: String,
     /// Its title.
     pub title: String,
+    /// What it is about.
+    pub about: String,
 }
 
 impl Page {
@@ -78,7 +80,7 @@ pub fn manifest(standard: Standard, pages: &[Page], files: &[String]) -> String 
     };
     let items: String = pages
         .iter()
-        .map(|Page { name, title }| {
+        .map(|Page { name, title, .. }| {
             format!(
                 "<item identifier=\"item.{name}\" identifierref=\"page.{name}\"><title>{}</title>{item}</item>\n",
                 escaped(title)

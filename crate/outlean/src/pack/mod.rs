@@ -3,13 +3,16 @@
 //! Into a zip the whole course goes, whichever lesson is packed: its pages link to one another. What is packed decides what the
 //! learning system starts and asks of: one lesson, or each of them.
 
+mod course_structure;
 mod manifest;
 mod npm;
 mod single;
 
 use crate::build::{Failure, entries};
 use crate::{packed, program};
+use course_structure::course_structure;
 use manifest::{Page, manifest};
+use outlean_course::PASS;
 use serde::Deserialize;
 use std::fs::{self, File};
 use std::io::{self, Write};
@@ -45,13 +48,15 @@ enum Form {
     Scorm12,
     /// A learning system that keeps to SCORM 2004, 4th edition.
     Scorm2004,
+    /// A learning system that keeps to cmi5, with a record store (LRS) of xAPI 1.0.3.
+    Cmi5,
     /// A browser, from a disk: one lesson in one HTML file.
     File,
     /// Pages of others that take the program by npm: a folder with a package.json.
     Npm,
 }
 
-/// A standard of learning systems.
+/// A standard of learning systems whose packages have an `imsmanifest.xml`.
 #[derive(Clone, Copy)]
 pub enum Standard {
     /// SCORM 1.2.
@@ -65,12 +70,17 @@ pub enum Standard {
 struct Lesson {
     name: String,
     title: String,
+    #[serde(default)]
+    objectives: Vec<String>,
 }
 
-/// The page of a lesson with a script of the program that pages of a learning system load besides, before the end of its head.
+/// The page of a lesson with a script of the program that pages of a learning system load besides, before the end of its head: it
+/// also says what share of right answers passes.
 fn with_script(page: &str, script: &str) -> String {
     let Some(program) = program::of(page) else { return page.to_owned() };
-    let script = format!("<script type=\"module\" src=\"../{program}/{script}\"></script>\n</head>");
+    let script = format!(
+        "<script type=\"module\" src=\"../{program}/{script}\" data-pass=\"{PASS}\"></script>\n</head>"
+    );
     page.replacen("</head>", &script, 1)
 }
 
@@ -100,22 +110,27 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
             return Err(Failure::Content(format!("--lesson is `{name}`; the course has {known}")));
         }
     }
-    let standard = match wanted.form {
-        Form::Scorm12 => Standard::Scorm12,
-        Form::Scorm2004 => Standard::Scorm2004,
-        Form::Npm => return npm::npm(&wanted.site, wanted.types.as_deref(), &wanted.output),
+    match wanted.form {
         Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
-    };
+        Form::Npm => return npm::npm(&wanted.site, wanted.types.as_deref(), &wanted.output),
+        Form::Scorm12 | Form::Scorm2004 | Form::Cmi5 => {}
+    }
     let mut files = Vec::new();
     collect(&wanted.site, &wanted.site, &mut files)?;
     files.sort();
-    let pages: Vec<Page> = lessons.into_iter().map(|Lesson { name, title }| Page { name, title }).collect();
+    let page = |Lesson { name, title, objectives }| Page { name, title, about: objectives.join(" ") };
+    let pages: Vec<Page> = lessons.into_iter().map(page).collect();
+    let (name, listed) = match wanted.form {
+        Form::Scorm12 => ("imsmanifest.xml", manifest(Standard::Scorm12, &pages, &files)),
+        Form::Scorm2004 => ("imsmanifest.xml", manifest(Standard::Scorm2004, &pages, &files)),
+        Form::Cmi5 | Form::File | Form::Npm => ("cmi5.xml", course_structure(&pages)),
+    };
     let write = || -> io::Result<()> {
         let mut zip = ZipWriter::new(File::create(&wanted.output)?);
         // No time of day: the same course gives the same zip.
         let options = SimpleFileOptions::default();
-        zip.start_file("imsmanifest.xml", options)?;
-        zip.write_all(manifest(standard, &pages, &files).as_bytes())?;
+        zip.start_file(name, options)?;
+        zip.write_all(listed.as_bytes())?;
         for file in &files {
             let mut content = fs::read(wanted.site.join(file))?;
             if pages.iter().any(|page| page.href() == *file) {

@@ -1,0 +1,87 @@
+// Statements of a lesson, as xAPI 1.0.3 and its profile cmi5 (Quartz, 1st edition) have them. Each has its id and its time as it is made. What the
+// learning system adds to all of them (the context template) is put in before the first is sent.
+
+import { interactionOf, whole } from './lms-interaction.js';
+import { someId } from './cmi5-launch.js';
+
+/** @typedef {import('./cmi5-launch.js').Launch} Launch */
+
+const VERBS = 'http://adlnet.gov/expapi/verbs/';
+const CMI5 = 'https://w3id.org/xapi/cmi5/context/';
+/** Name of this course and of what it adds to a statement; as COURSE in crate/outlean/src/pack/course_structure.rs. */
+const COURSE = 'urn:uuid:bbf19409-37de-400a-8c08-301ebfddc435';
+
+/** A length of time, ISO 8601. @param {number} seconds */
+const lasting = seconds => `PT${Math.max(0, Math.round(seconds * 100) / 100)}S`;
+
+/** @param {Launch} launch @param {string} verb @param {any} more */
+const statement = (launch, verb, more) => ({
+  id: someId(),
+  actor: launch.actor,
+  verb: { id: VERBS + verb, display: { en: verb } },
+  object: { objectType: 'Activity', id: launch.activityId },
+  timestamp: new Date().toISOString(),
+  ...more,
+  context: { registration: launch.registration, ...more.context },
+});
+
+/** What is true of the lesson as a whole. @param {Launch} launch @param {string} verb @param {any} [result] @param {any} [extensions] */
+function defined(launch, verb, result, extensions) {
+  const judged = result && ('success' in result || 'completion' in result);
+  const category = ['cmi5', ...(judged ? ['moveon'] : [])].map(name => ({ id: `${CMI5}categories/${name}` }));
+  const context = { contextActivities: { category }, ...(extensions && { extensions }) };
+  return statement(launch, verb, { ...(result && { result }), context });
+}
+
+/** How long the visit has lasted. @param {Launch} launch */
+const soFar = launch => lasting((Date.now() - launch.began) / 1000);
+
+/** @param {Launch} launch */
+export const initialized = launch => defined(launch, 'initialized');
+/** @param {Launch} launch */
+export const completed = launch => defined(launch, 'completed', { completion: true, duration: soFar(launch) });
+/** @param {Launch} launch */
+export const terminated = launch => defined(launch, 'terminated', { duration: soFar(launch) });
+
+/** Passed or failed. @param {Launch} launch @param {boolean} success @param {number} scaled 0 to 1 @param {number} mastery what it is held against */
+export const judged = (launch, success, scaled, mastery) =>
+  defined(launch, success ? 'passed' : 'failed', { success, score: { scaled }, duration: soFar(launch) }, { [`${CMI5}extensions/masteryscore`]: mastery });
+
+/** One answer, about its question as a part of the lesson. @param {Launch} launch @param {import('./lms-interaction.js').Answer & { title: string, question: string, language: string }} answer */
+export function answered(launch, answer) {
+  const { type, parts } = interactionOf(answer);
+  const { activityId } = launch;
+  return statement(launch, 'answered', {
+    timestamp: answer.at.toISOString(),
+    object: {
+      objectType: 'Activity',
+      id: `${activityId}${activityId.includes('#') ? '/' : '#'}${answer.question}`,
+      definition: {
+        type: 'http://adlnet.gov/expapi/activities/cmi.interaction',
+        name: { [answer.language]: `${answer.title}: ${answer.question}` },
+        interactionType: type,
+      },
+    },
+    result: {
+      success: whole(answer.share),
+      score: { scaled: Math.round(answer.share * 1e4) / 1e4 },
+      duration: lasting(answer.seconds),
+      ...(parts.length && { response: parts.join('[,]') }),
+    },
+    context: { contextActivities: { parent: [{ objectType: 'Activity', id: activityId }] }, extensions: { [`${COURSE}#seed`]: answer.seed } },
+  });
+}
+
+/** A statement with what the system adds to every context; nothing of that is written over. @param {any} made @param {any} template */
+export function dressed(made, template) {
+  const { context } = made;
+  /** @type {Record<string, any[]>} */
+  const activities = {};
+  for (const [kind, list] of [...Object.entries(template.contextActivities ?? {}), ...Object.entries(context.contextActivities ?? {})]) {
+    const all = activities[kind] ?? [];
+    const fresh = [list].flat().filter(({ id }) => !all.some(known => known.id === id));
+    activities[kind] = [...all, ...fresh];
+  }
+  const extensions = { ...context.extensions, ...template.extensions };
+  return { ...made, context: { ...context, ...template, registration: context.registration, contextActivities: activities, extensions } };
+}
