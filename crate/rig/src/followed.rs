@@ -120,7 +120,18 @@ mod tests {
 
     #[test]
     fn what_holds_everywhere_stays_as_it_is() {
-        assert_eq!(drawn(|_| 0.5).intervals, whole(-10.0, 30.0).intervals);
+        let best_lean = degrees(5.0);
+        let worst = |_| Governing { ratio: 0.5, limit: Limit::Stretch, case: Case::default() };
+        let found = WorkingRange { best_lean, ..whole(-10.0, 30.0) }.followed(|_| true, worst);
+        assert_eq!(found.intervals, whole(-10.0, 30.0).intervals);
+        assert_eq!((found.best_lean, found.best_limit, found.best_ratio), (best_lean, Limit::Stretch, 0.5));
+    }
+
+    #[test]
+    fn a_single_lean_that_holds_is_drawn_in_from_both_sides() {
+        let found = ends(&drawn(|lean| (lean - 7.0).abs() / 0.6));
+        let [(from, Limit::Stretch, to, Limit::Stretch)] = found[..] else { panic!("{found:?}") };
+        assert!((from - 6.4).abs() < 0.011 && (to - 7.6).abs() < 0.011, "{found:?}");
     }
 
     #[test]
