@@ -1,6 +1,7 @@
 //! Two changes at once, against trying them all: the pair that is found is the least there is, where either alone is more.
 
 use super::solvable;
+use outlean_rig::strength::{Cordage, Holdfast};
 use outlean_rig::{Change, Edge, Guy, Lever, Point, Rig, holds, proposals, solve};
 use outlean_tests::random::Draw;
 
@@ -64,6 +65,29 @@ fn effort(change: &Change) -> f64 {
         Change::LegLength { from, to } => (to - from).abs() / 0.1,
         Change::LegThickness { from, to } => (to - from).abs() / 0.01,
         _ => 8.0,
+    }
+}
+
+/// A guy is doubled for whatever is known of it: what was said of its rope or holdfast, or what they are.
+#[test]
+fn a_guy_of_which_anything_is_known_may_be_doubled() {
+    let mut rig = Rig::new(4.0, 1.2, 0.4, 250.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    rig.gear.factor = Some(10.0);
+    let most = solve(&rig).unwrap().forces().unwrap().guys[0].tension / 1.5;
+    let rope = Cordage { breaking: Some(10.0 * most), knot_efficiency: Some(1.0), ..Cordage::default() };
+    let holdfast = Holdfast { strength: Some(most), ..Holdfast::default() };
+    let bare = rig.guys[0];
+    for guy in [
+        Guy { rope_allowable: Some(most), ..bare },
+        Guy { holdfast_allowable: Some(most), ..bare },
+        Guy { cordage: rope, ..bare },
+        Guy { holdfast, ..bare },
+    ] {
+        rig.guys[0] = guy;
+        let found = proposals(&rig);
+        let offered = |change: Change| found.iter().any(|proposal| proposal.changes[..] == [change]);
+        assert!(!holds(&rig) && offered(Change::DoubleGuy(0)), "{guy:?}: {found:?}");
     }
 }
 
