@@ -1,7 +1,7 @@
 //! Two changes at once, against trying them all: the pair that is found is the least there is, where either alone is more.
 
 use super::solvable;
-use outlean_rig::strength::{Cordage, Holdfast};
+use outlean_rig::strength::{Cordage, Holdfast, HoldfastKind, Soil};
 use outlean_rig::{Change, Edge, Guy, Lever, Point, Rig, holds, proposals, solve};
 use outlean_tests::random::Draw;
 
@@ -91,6 +91,24 @@ fn a_guy_of_which_anything_is_known_may_be_doubled() {
     }
 }
 
+/// What is said of a holdfast is not said of a stronger one.
+#[test]
+fn a_holdfast_with_a_strength_of_its_own_is_not_built_as_another() {
+    let mut rig = Rig::new(4.0, 1.2, 0.4, 250.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    let most = solve(&rig).unwrap().forces().unwrap().guys[0].tension;
+    let (kind, soil) = (Some(HoldfastKind::Pickets11), Some(Soil::Loam));
+    rig.guys[0].holdfast = Holdfast { kind, soil, ..Holdfast::default() };
+    let stronger = |rig: &Rig| {
+        proposals(rig).iter().any(|proposal| matches!(proposal.changes[..], [Change::Pickets { .. }]))
+    };
+    let holds_so_much = rig.guys[0].holdfast.capacity().unwrap().allowable.unwrap();
+    rig.load.mass *= 1.1 * holds_so_much / most;
+    assert!(!holds(&rig) && stronger(&rig));
+    rig.guys[0].holdfast_allowable = Some(10.0 * most);
+    assert!(!holds(&rig) && !stronger(&rig));
+}
+
 /// A change that is made or not, and the least of a lever with it: wherever that is less than the lever alone.
 #[test]
 fn what_is_made_or_not_goes_with_the_least_of_a_lever() {
@@ -145,12 +163,27 @@ fn what_is_made_or_not_goes_with_the_least_of_a_lever() {
     assert!(met > 5, "{met}");
 }
 
+/// A rig whose guy is anchored too near, and whose line is a little too weak: less load helps both, but a little of it
+/// and a wider setback are less.
+fn heavy(seed: u64) -> Rig {
+    let draw = &mut Draw::new(seed);
+    let mut rig = Rig::new(4.0, 1.2, draw.between(0.25, 0.4), draw.between(200.0, 300.0));
+    rig.guys.push(Guy::to(Point::new(-draw.between(1.0, 1.5), 0.0, 0.0)));
+    let solution = solve(&rig).unwrap();
+    rig.guys[0].rope_allowable = Some(solution.forces().unwrap().guys[0].tension / draw.between(1.5, 1.8));
+    let breaking = Some(10.0 * rig.load.tension() / draw.between(1.05, 1.15));
+    rig.gear.line = Cordage { breaking, knot_efficiency: Some(1.0), ..Cordage::default() };
+    rig.gear.factor = Some(10.0);
+    rig
+}
+
 #[test]
 fn the_least_of_two_is_found() {
-    let pairs = [(LEAN, SPREAD), (LEAN, MASS), (SPREAD, MASS), (LEAN, SETBACK)];
-    let (mut met, mut none) = ([0; 4], 0);
+    let pairs = [(LEAN, SPREAD), (LEAN, MASS), (SPREAD, MASS), (LEAN, SETBACK), (MASS, SETBACK)];
+    let (mut met, mut none) = ([0; 5], 0);
     let random = (0..150).filter_map(|seed| Some((seed, solvable(seed)?.0)));
-    for (seed, rig) in random.chain((0..40).map(|seed| (seed, short(seed)))) {
+    let made = (0..40).flat_map(|seed| [(seed, short(seed)), (seed, heavy(seed))]);
+    for (seed, rig) in random.chain(made) {
         if holds(&rig) {
             continue;
         }
@@ -195,5 +228,5 @@ fn the_least_of_two_is_found() {
             assert!(less.is_some_and(|rig| !holds(&rig)), "seed {seed}: {first:?} {one} {second:?} {other}");
         }
     }
-    assert!(met[1] > 20 && met[3] > 2 && none > 100, "{met:?} {none}");
+    assert!(met[1] > 20 && met[3] > 2 && met[4] > 5 && none > 100, "{met:?} {none}");
 }

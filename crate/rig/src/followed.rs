@@ -154,6 +154,15 @@ mod tests {
     }
 
     #[test]
+    fn where_the_best_lean_does_not_hold_the_widest_part_is_named() {
+        let ratio = |lean: f64| if (degrees(10.0)..degrees(25.0)).contains(&lean) { 2.0 } else { 0.5 };
+        let worst = |lean| Governing { ratio: ratio(lean), limit: Limit::Stretch, case: Case::default() };
+        let between = WorkingRange { best_lean: degrees(15.0), ..whole(-10.0, 30.0) };
+        let found = between.followed(|lean| ratio(lean) <= 1.0, worst);
+        assert_eq!((found.intervals.len(), found.best_lean), (2, degrees(-10.0)));
+    }
+
+    #[test]
     fn where_nothing_holds_the_nearest_lean_is_named() {
         let none = drawn(|lean| 1.5 + 0.01 * (lean - 12.0).abs());
         assert!(none.intervals.is_empty() && none.best_limit == Limit::Stretch);
