@@ -18,6 +18,7 @@ mod limits;
 mod line;
 mod materials;
 mod mirror;
+mod pairs;
 mod parts;
 mod plan;
 mod pretension;

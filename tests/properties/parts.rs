@@ -2,7 +2,12 @@
 //! where.
 
 use super::{cases, force_scale, solvable};
-use outlean_rig::{Basis, Guy, Layout, Leg, Part, Point, Rig, Side, State, Station, Vector, checks, solve};
+use outlean_rig::strength::timber::Grade;
+use outlean_rig::strength::{Cordage, Hardware};
+use outlean_rig::{
+    Basis, Edge, Guy, Layout, Leg, Limit, Line, Part, Path, Point, Rig, SecondLine, Side, State, Station,
+    Vector, checks, holdfast_pulls, limits_at, solve,
+};
 use proptest::prelude::*;
 
 proptest! {
@@ -96,4 +101,59 @@ fn a_side_guy_stands_more_than_twice_as_far_along_the_foot_line_as_square_to_it(
     ] {
         assert_eq!(Station::of(Point::new(x, y, 0.0), &layout), station, "({x}, {y})");
     }
+}
+
+/// Six guys, two lines over their own redirects, an edge, and something said of every strength.
+fn everything() -> Rig {
+    let mut rig = Rig::new(4.0, 1.2, 0.35, 250.0);
+    for (x, y) in [(-6.0, 0.0), (-6.0, 2.0), (-6.0, -2.0), (6.0, 0.0), (6.0, 2.0), (6.0, -2.0)] {
+        rig.guys.push(Guy {
+            rope_allowable: Some(3000.0),
+            holdfast_allowable: Some(4000.0),
+            ..Guy::to(Point::new(x, y, 0.0))
+        });
+    }
+    let line = |y: f64| Line::along(Path::RedirectedMidBase { to: Point::new(-8.0, y, 0.0) });
+    rig.line = line(1.0);
+    rig.second = Some(SecondLine { line: line(-1.0), share: 0.4, peak_factor: None });
+    rig.edge = Some(Edge::at(1.0));
+    (rig.feet.bearing_allowable, rig.feet.bearing_area) = (Some(1e5), Some(0.02));
+    for side in Side::BOTH {
+        rig.legs.on_mut(side).pole.tip_diameter = Some(0.12);
+    }
+    let (rope, metal) = (
+        Cordage { breaking: Some(3e4), knot_efficiency: Some(0.6), ..Cordage::default() },
+        Hardware { breaking: Some(3e4), ..Hardware::default() },
+    );
+    let gear = &mut rig.gear;
+    gear.timber.grade = Some(Grade::C24);
+    (gear.line, gear.second, gear.sling.cordage) = (rope, rope, rope);
+    (gear.pulley, gear.connector, gear.redirect) = (metal, metal, metal);
+    (gear.haul_allowable, gear.second_haul_allowable) = (Some(3000.0), Some(3000.0));
+    gear.factor = Some(10.0);
+    rig
+}
+
+/// Two to a guy, two legs, the lashing, six to a line, two feet and the edge under them.
+#[test]
+fn a_rig_of_everything_has_every_part() {
+    let rig = everything();
+    let all = checks(&rig, &solve(&rig).unwrap());
+    let parts: Vec<_> = all.iter().map(|check| check.part).collect();
+    assert!(parts.iter().enumerate().all(|(place, part)| !parts[..place].contains(part)), "{parts:?}");
+    assert_eq!(parts.len(), 2 * 6 + 2 + 1 + 2 * 6 + 2 + 1, "{parts:?}");
+}
+
+/// How near every part is of which enough is known, and what pulls at every holdfast.
+#[test]
+fn a_rig_of_everything_has_every_limit_and_holdfast() {
+    let rig = everything();
+    let solution = solve(&rig).unwrap();
+    let near = limits_at(&rig, rig.lean).unwrap();
+    let known: Vec<_> = checks(&rig, &solution).into_iter().filter(|check| check.ratio.is_some()).collect();
+    assert!(known.len() > 20, "{known:?}");
+    for check in known {
+        assert!(near.iter().any(|met| met.limit == Limit::Part(check.part)), "{:?}", check.part);
+    }
+    assert_eq!(holdfast_pulls(&rig, &solution).len(), 6 + 2 * 2);
 }

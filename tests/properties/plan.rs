@@ -16,8 +16,17 @@ fn any_rig(seed: u64) -> Rig {
 fn planned(rig: &Rig) -> Option<Plan> {
     let job = Job { pull: Some(200.0), people: Some(8.0), ..Job::default() };
     let plan = Plan::of(&Given { rig, job: &job, draws: 20 });
-    assert_eq!(plan.is_ok(), solve(rig).is_ok());
+    // All that may be going on is asked for, and what is now.
+    let mut cases = rig.cases().into_iter().chain([rig.case]);
+    assert_eq!(plan.is_ok(), cases.all(|case| solve(&Rig { case, ..rig.clone() }).is_ok()));
     plan.ok()
+}
+
+/// While the main line holds its share the pulley hangs in the ground behind the edge.
+#[test]
+fn what_cannot_be_in_one_of_its_cases_is_refused_though_it_can_be_now() {
+    let rig = random_rig(14_502_236_199_381_160_700);
+    assert!(solve(&rig).is_ok() && planned(&rig).is_none());
 }
 
 proptest! {

@@ -2,8 +2,8 @@
 
 use super::solvable;
 use outlean_rig::{
-    Edge, Guy, Haul, Lever, Limit, Line, Luffing, Part, Path, Point, Reaching, Rig, Side, governing,
-    holdfast_pulls, solve, solve_at,
+    Clearance, Edge, FARTHEST_BACK, Guy, Haul, Lever, Limit, Line, Luffing, Part, Path, Point, Reaching, Rig,
+    Side, governing, holdfast_pulls, solve, solve_at,
 };
 
 fn leaning(lean: f64) -> Rig {
@@ -135,4 +135,50 @@ fn a_clear_reach_asks_for_a_lean_and_a_setback() {
     assert_eq!(Reaching::of(&rig, 0.9).unwrap().unwrap().setback, None);
     assert_eq!(Reaching::of(&rig, 4.0), Ok(None), "farther than the frame is high");
     assert!(Reaching::of(&rig, f64::NAN).unwrap().is_none());
+}
+
+/// Hauled in from a lean as let out to it: as hard, where it is hardest on the way.
+#[test]
+fn a_guy_carries_as_much_on_the_way_back() {
+    let (mut between, mut sides) = (0, 0);
+    for seed in 0..400 {
+        let Some((rig, solution)) = solvable(seed) else { continue };
+        let there = Rig { lean: rig.lean + 0.6, ..rig.clone() };
+        for guy in (0_u8..).zip(&rig.guys).filter_map(|(guy, set)| set.rigged.then_some(guy)) {
+            let (out, back) = (Luffing::of(&rig, guy, there.lean), Luffing::of(&there, guy, rig.lean));
+            let (Ok(out), Ok(back)) = (out, back) else { continue };
+            assert_eq!(out.is_some(), back.is_some(), "seed {seed}, guy {guy}");
+            let (Some(out), Some(back)) = (out, back) else { continue };
+            let scale = super::force_scale(&rig, &solution);
+            assert!((out.tension - back.tension).abs() < 1e-6 * scale, "seed {seed}: {out:?} {back:?}");
+            assert!((out.comes_in + back.comes_in).abs() < 1e-9 && out.changes_sides == back.changes_sides);
+            between += u32::from(rig.lean + 0.01 < back.at && back.at < there.lean - 0.01);
+            sides += u32::from(back.changes_sides);
+        }
+    }
+    assert!(between >= 10 && sides >= 50, "{between} {sides}");
+}
+
+/// Of every case the least: of a pulley on a sling that hangs otherwise in each.
+#[test]
+fn a_clear_reach_is_there_in_the_case_that_has_least_of_it() {
+    let (mut met, mut by_another) = (0, 0);
+    for seed in 0..600 {
+        let Some((rig, _)) = solvable(seed) else { continue };
+        let Some(edge) = &rig.edge else { continue };
+        let wanted = 0.4;
+        let Some(found) = Reaching::of(&rig, wanted).unwrap() else { continue };
+        let reach = |case| {
+            let there = Rig { case, lean: found.lean, ..rig.clone() };
+            Clearance::of(edge, &there, &solve(&there).unwrap()).clear_reach
+        };
+        let least = rig.cases().into_iter().map(reach).fold(f64::INFINITY, f64::min);
+        assert!(least >= wanted, "seed {seed}: {least} at {found:?}");
+        if found.lean > FARTHEST_BACK {
+            // Or the first at which every line has a length.
+            met += u32::from(least < wanted + 1e-6);
+            by_another += u32::from(least < wanted + 1e-6 && reach(rig.case) > wanted + 1e-3);
+        }
+    }
+    assert!(met >= 50 && by_another >= 5, "{met} {by_another}");
 }

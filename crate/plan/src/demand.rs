@@ -22,7 +22,7 @@ pub struct Demand {
 ///
 /// # Errors
 ///
-/// As [`solve`].
+/// As [`solve`] in any of its cases.
 pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
     let mut all: Vec<Demand> = Vec::new();
     for case in rig.cases() {
@@ -52,7 +52,7 @@ pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
 ///
 /// # Errors
 ///
-/// As [`solve`].
+/// As [`solve`] in any of its cases.
 pub fn redirects(rig: &Rig) -> Result<Vec<(Part, HoldfastPull)>, Fault> {
     let mut all: Vec<(Part, HoldfastPull)> = Vec::new();
     for case in rig.cases() {

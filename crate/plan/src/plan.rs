@@ -85,7 +85,7 @@ impl Plan {
     ///
     /// # Errors
     ///
-    /// As [`solve`]: the field, its value, what is allowed.
+    /// As [`solve`], now and in every case of the rig: the field, its value, what is allowed.
     pub fn of(given: &Given<'_>) -> Result<Self, Fault> {
         let Given { rig, job, draws } = *given;
         let solution = solve(rig)?;

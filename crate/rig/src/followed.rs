@@ -120,7 +120,18 @@ mod tests {
 
     #[test]
     fn what_holds_everywhere_stays_as_it_is() {
-        assert_eq!(drawn(|_| 0.5).intervals, whole(-10.0, 30.0).intervals);
+        let best_lean = degrees(5.0);
+        let worst = |_| Governing { ratio: 0.5, limit: Limit::Stretch, case: Case::default() };
+        let found = WorkingRange { best_lean, ..whole(-10.0, 30.0) }.followed(|_| true, worst);
+        assert_eq!(found.intervals, whole(-10.0, 30.0).intervals);
+        assert_eq!((found.best_lean, found.best_limit, found.best_ratio), (best_lean, Limit::Stretch, 0.5));
+    }
+
+    #[test]
+    fn a_single_lean_that_holds_is_drawn_in_from_both_sides() {
+        let found = ends(&drawn(|lean| (lean - 7.0).abs() / 0.6));
+        let [(from, Limit::Stretch, to, Limit::Stretch)] = found[..] else { panic!("{found:?}") };
+        assert!((from - 6.4).abs() < 0.011 && (to - 7.6).abs() < 0.011, "{found:?}");
     }
 
     #[test]
@@ -140,6 +151,15 @@ mod tests {
         assert!(middle.best_ratio <= 1.0 && middle.around(middle.best_lean).is_some());
         let gap = drawn(|lean| if (lean - 7.0).abs() < 1.5 { 2.0 } else { 0.5 });
         assert!(gap.intervals.len() == 2 && gap.around(degrees(7.0)).is_none());
+    }
+
+    #[test]
+    fn where_the_best_lean_does_not_hold_the_widest_part_is_named() {
+        let ratio = |lean: f64| if (degrees(10.0)..degrees(25.0)).contains(&lean) { 2.0 } else { 0.5 };
+        let worst = |lean| Governing { ratio: ratio(lean), limit: Limit::Stretch, case: Case::default() };
+        let between = WorkingRange { best_lean: degrees(15.0), ..whole(-10.0, 30.0) };
+        let found = between.followed(|lean| ratio(lean) <= 1.0, worst);
+        assert_eq!((found.intervals.len(), found.best_lean), (2, degrees(-10.0)));
     }
 
     #[test]

@@ -271,8 +271,11 @@ pub(crate) fn smallest(rig: &Rig, reach: &Reach, most: f64) -> Option<(Change, f
     let from = reach.lever.get(rig)?;
     let mut changed = rig.clone();
     let inside = |by: f64| {
-        reach.lever.set(&mut changed, from + by);
-        sensible(reach.lever, from, from + by) && holds(&changed)
+        // Feet that have once met do not know any more which way they stood apart.
+        sensible(reach.lever, from, from + by) && {
+            reach.lever.set(&mut changed, from + by);
+            holds(&changed)
+        }
     };
     let (by, paces) = first(reach.pace, reach.directions, most, inside)?;
     Some((Change::Set { lever: reach.lever, from, to: from + by }, paces))

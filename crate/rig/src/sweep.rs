@@ -31,8 +31,10 @@ pub fn sweep<V>(rig: &Rig, lever: Lever, values: V) -> impl Iterator<Item = Swep
 where
     V: IntoIterator<Item = f64>,
 {
-    let mut rig = rig.clone();
+    let as_it_is = rig.clone();
     values.into_iter().map(move |value| {
+        // Anew for each: what has once been set to what no frame has, such as feet that meet, does not find back.
+        let mut rig = as_it_is.clone();
         lever.set(&mut rig, value);
         let outcome = solve(&rig).map(|solution| {
             let governing = governing_of(&rig, &solution);

@@ -46,7 +46,7 @@ fn set_at_the_lean_that_leads_there_it_comes_to_the_lean_under_load() {
         let mut before = rig.clone();
         before.lean = set;
         let again = standing(&before, &alike(&before, stiffness, LeanIs::SetBefore));
-        assert!((again.lean - loaded.lean).abs() < 1e-6, "seed {seed}: {} for {}", again.lean, loaded.lean);
+        assert!((again.lean - loaded.lean).abs() < 1e-4, "seed {seed}: {} for {}", again.lean, loaded.lean);
         assert!((again.tension[0] / loaded.tension[0] - 1.0).abs() < 1e-5, "seed {seed}");
         assert!((again.stiffness / loaded.stiffness - 1.0).abs() < 1e-4, "seed {seed}");
         there += 1;
@@ -111,4 +111,29 @@ fn guys_cut_out_of_balance_settle_where_they_balance() {
     // Back from where they were cut, the fore guy taut against the aft one.
     assert!(found.lean < 0.3 - 0.01 && found.tension[1] > 100.0 && found.tension[0] < 600.0, "{found:?}");
     assert_eq!(found.set_lean, Some(found.lean));
+}
+
+/// Let go where it stands loaded, on guys cut to what they are there, it comes to rest without its load at the lean from
+/// which it was loaded, however far back that is and whatever lets go or comes taut on the way.
+#[test]
+fn it_was_set_where_it_comes_to_rest_without_its_load() {
+    let mut met = 0;
+    for seed in 0..2000 {
+        let rig = random_rig(seed);
+        // Cut guys take the legs for unpressed: of legs that hardly give it is all one.
+        let legs = Stretch { leg_stiffness: 1e12, ..super::ropes(&rig, seed, LeanIs::UnderLoad) };
+        let Ok(Outcome::Stands(loaded)) = stretched(&rig, &legs) else { continue };
+        let Some(set) = loaded.set_lean else { continue };
+        let mut cut = rig.clone();
+        for (guy, tension) in cut.guys.iter_mut().zip(&loaded.tension) {
+            (guy.rigged, guy.pretension) = (*tension > 0.0, *tension);
+        }
+        let mut ropes = Stretch { lean_is: LeanIs::Cut, ..legs };
+        ropes.ropes.iter_mut().for_each(|rope| rope.give = 0.0);
+        let again = standing(&cut, &ropes);
+        assert!((again.lean - loaded.lean).abs() < 1e-4, "seed {seed}: {} for {}", again.lean, loaded.lean);
+        assert!((again.set_lean.unwrap() - set).abs() < 1e-4, "seed {seed}: {:?} for {set}", again.set_lean);
+        met += 1;
+    }
+    assert!(met > 1100, "{met}");
 }

@@ -127,6 +127,31 @@ fn each_does_what_it_says_and_is_the_smallest_that_does() {
     assert!(met.into_iter().flatten().all(|met| met > 3), "{met:?}");
 }
 
+/// Of guys so long that they stretch more than a wider angle makes good the anchors come nearer, as little as does.
+#[test]
+fn long_guys_may_hold_nearer() {
+    let mut met = 0;
+    for seed in 0..60 {
+        let draw = &mut Draw::new(seed);
+        let mut rig = hung(draw.between(0.2, 0.6), draw.between(150.0, 400.0));
+        rig.guys[0].anchor = Point::new(-draw.between(8.0, 25.0), 0.0, 0.0);
+        let stretch = alike(&rig, draw.between(40_000.0, 200_000.0), LeanIs::SetBefore);
+        let found = remedies(&rig, &stretch, WANTED_MARGIN).unwrap();
+        let nearer = found.iter().find_map(|remedy| match remedy.cure {
+            Cure::Setback(by) if by < 0.0 => Some(by),
+            _ => None,
+        });
+        let Some(by) = nearer else { continue };
+        let does = |by: f64| {
+            let (rig, stretch) = cured(&rig, &stretch, Cure::Setback(by));
+            reaches(&rig, &stretch)
+        };
+        assert!(does(by) && !does(by + 0.0501), "seed {seed}: {by} m");
+        met += 1;
+    }
+    assert!(met > 5, "{met}");
+}
+
 /// A lean further back than the upright stop is no remedy.
 #[test]
 fn none_leans_the_frame_back_past_its_stop() {
