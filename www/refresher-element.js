@@ -5,7 +5,7 @@
 // Address: ?seed=N draws the same refresher again from the same record.
 
 import { canKeep, listed } from './attempts.js';
-import { cardsOf } from './course.js';
+import { cardsOf, wayTo } from './course.js';
 import { DAY, length, pass, scheduler, today } from './due.js';
 import { dayOf, made, percent, styled } from './made.js';
 import { onOthers, whoAnswers } from './store.js';
@@ -96,9 +96,9 @@ class RefresherElement extends WordedElement {
       const pairs = [...this.#due.pick(today(), seed)];
       this.#steps = await Promise.all(pairs.filter((_, at) => at % 2 === 0).map(async (place, number) => {
         const card = this.#cards[place];
-        const { name } = card.lesson;
-        const page = pages.get(name) ?? pageOf(name);
-        pages.set(name, page);
+        const way = wayTo(card.lesson);
+        const page = pages.get(way) ?? pageOf(way);
+        pages.set(way, page);
         return { card, seed: pairs[2 * number + 1], answered: false, ...this.#taken(await page, card, pairs[2 * number + 1], number + 1, pairs.length / 2) };
       }));
     } catch (why) {
@@ -119,6 +119,7 @@ class RefresherElement extends WordedElement {
     const question = /** @type {Step['question']} */ (document.importNode(found, true));
     question.setAttribute('seed', String(seed));
     question.setAttribute('once', '');
+    question.lang = page.documentElement.lang;
     const section = made('section', { 'data-lesson': card.lesson.name, 'data-version': main.dataset.version ?? '' },
       made('h2', { tabindex: '-1' }, this.word('question', { number, count })),
       made('p', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
@@ -132,7 +133,7 @@ class RefresherElement extends WordedElement {
       section.append(own);
       if (!/^OUTLEAN-(ESTIMATE|SET)$/.test(question.tagName)) shown(question, own);
     }
-    for (const link of question.querySelectorAll('a[href^="#"]')) link.setAttribute('href', `../${card.lesson.name}/${link.getAttribute('href')}`);
+    for (const link of question.querySelectorAll('a[href^="#"]')) link.setAttribute('href', wayTo(card.lesson) + link.getAttribute('href'));
     // Between them go the keys: who answers does not go through the figure to come to the next.
     section.querySelector('.facts')?.after(question);
     return { section, question };
@@ -219,10 +220,10 @@ function shown(question, figure) {
   });
 }
 
-/** A lesson's page; nothing in it runs. @param {string} lesson */
-async function pageOf(lesson) {
-  const answer = await fetch(new URL(`../${lesson}/`, location.href));
-  if (!answer.ok) throw new Error(`${lesson}: ${answer.status}`);
+/** A lesson's page; nothing in it runs. @param {string} way */
+async function pageOf(way) {
+  const answer = await fetch(new URL(way, location.href));
+  if (!answer.ok) throw new Error(`${way}: ${answer.status}`);
   return new DOMParser().parseFromString(await answer.text(), 'text/html');
 }
 

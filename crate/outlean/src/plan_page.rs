@@ -17,7 +17,8 @@ pub fn page(shell: &Shell) -> String {
     let title = |text: &str| outlean_rigfile::read(text).0.and_then(|file| file.title).unwrap_or_default();
     let sites: Value = SITES.iter().map(|text| json!({ "title": title(text), "text": text })).collect();
     let body = format!(
-        "<script type=\"module\" src=\"../plan.js\"></script>\n<outlean-plan>{}<p>{}</p></outlean-plan>\n",
+        "<script type=\"module\" src=\"../{}plan.js\"></script>\n<outlean-plan>{}<p>{}</p></outlean-plan>\n",
+        shell.up,
         data(&sites),
         escaped(shell.words.say("plan_still"))
     );
