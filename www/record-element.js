@@ -126,14 +126,15 @@ class RecordElement extends CourseElement {
 
   /** Answers by lesson and objective. @param {Row[]} rows */
   #table(rows) {
-    // A lesson's folder may be named anew: its title is found by its questions.
-    const titles = new Map(this.cards.map(({ question, lesson }) => [question, lesson.title]));
+    // A lesson's folder may be named anew, and it may be read in several languages: both are found by its questions.
+    const cards = new Map(this.cards.map(card => [card.question, card]));
     /** @type {Map<string, Map<string, Row[]>>} */
     const lessons = new Map();
     for (const row of rows) {
-      const title = titles.get(row.question) ?? row.lesson;
+      const card = cards.get(row.question);
+      const title = card?.lesson.title ?? row.lesson;
       const lesson = lessons.get(title) ?? new Map();
-      const about = row.objective || row.question;
+      const about = card?.about || row.objective || row.question;
       lessons.set(title, lesson.set(about, [...(lesson.get(about) ?? []), row]));
     }
     const head = made('tr', {}, ...['objective', 'answers', 'right', 'last'].map(column => made('th', { scope: 'col' }, this.word(`column.${column}`))));

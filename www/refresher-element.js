@@ -5,7 +5,7 @@
 // Address: ?seed=N draws the same refresher again from the same record.
 
 import { canKeep, listed } from './attempts.js';
-import { CourseElement } from './course.js';
+import { CourseElement, wayTo } from './course.js';
 import { DAY, length, pass, scheduler, today } from './due.js';
 import { dayOf, made, percent } from './made.js';
 import { shown } from './shown.js';
@@ -88,7 +88,7 @@ class RefresherElement extends CourseElement {
       const pairs = [...this.#due.pick(today(), seed)];
       this.#steps = await Promise.all(pairs.filter((_, at) => at % 2 === 0).map(async (place, number) => {
         const card = this.cards[place];
-        const page = await pageAt(new URL(`../${card.lesson.name}/`, location.href));
+        const page = await pageAt(new URL(wayTo(card.lesson), location.href));
         return { card, seed: pairs[2 * number + 1], answered: false, ...this.#taken(page, card, pairs[2 * number + 1], number + 1, pairs.length / 2) };
       }));
     } catch (why) {
@@ -109,6 +109,7 @@ class RefresherElement extends CourseElement {
     const question = /** @type {Step['question']} */ (document.importNode(found, true));
     question.setAttribute('seed', String(seed));
     question.setAttribute('once', '');
+    question.lang = page.documentElement.lang;
     const section = made('section', { 'data-lesson': card.lesson.name, 'data-version': main.dataset.version ?? '' },
       made('h2', { tabindex: '-1' }, this.word('question', { number, count })),
       made('p', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
@@ -122,7 +123,7 @@ class RefresherElement extends CourseElement {
       section.append(own);
       if (!/^OUTLEAN-(ESTIMATE|SET)$/.test(question.tagName)) shown(question, own);
     }
-    for (const link of question.querySelectorAll('a[href^="#"]')) link.setAttribute('href', `../${card.lesson.name}/${link.getAttribute('href')}`);
+    for (const link of question.querySelectorAll('a[href^="#"]')) link.setAttribute('href', wayTo(card.lesson) + link.getAttribute('href'));
     // Between them go the keys: who answers does not go through the figure to come to the next.
     section.querySelector('.facts')?.after(question);
     return { section, question };

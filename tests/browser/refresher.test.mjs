@@ -26,6 +26,7 @@ function withFigures() {
   const lessons = join(place, 'with-figures');
   const out = join(place, 'site-with-figures');
   cpSync(join(root, 'lessons/05-lean'), join(lessons, '05-lean'), { recursive: true });
+  rmSync(join(lessons, '05-lean/lang'), { recursive: true }); // it has other questions now
   const file = join(lessons, '05-lean/lesson.md');
   writeFileSync(file, readFileSync(file, 'utf8').replace(/^```(choose|faults)\n(?!figure)/gm, '$&figure = "slate"\n'));
   execFileSync(outlean, ['build', '--lessons', lessons, '--assets', join(root, 'www'), '--program', join(target, 'program'), '--out', out]);

@@ -63,43 +63,50 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     let (glossary, sources) = (course.glossary, course.sources);
     let translations = course.translations;
     let mut all: Files = Vec::new();
-    let shell = shell(places, "en", &mut all)?;
+    let translated: BTreeSet<&str> = translations.iter().map(|each| each.language.as_str()).collect();
+    let languages = names(places, &translated)?;
+    let shell = shell(places, page::ORIGINAL, &languages, &mut all)?;
+    let there_in = |name: &str| -> Vec<&str> {
+        translations.iter().filter(|each| each.name == name).map(|each| each.language.as_str()).collect()
+    };
     let mut uses = Vec::new();
     for (name, lesson) in &lessons {
-        let there = translations.iter().filter(|each| each.name == *name);
-        let others: Vec<_> =
-            there.map(|each| (each.language.as_str(), format!("../{}/{name}/", each.language))).collect();
-        let (files, used) = page::lesson(&shell, name, lesson, &others, &glossary);
+        let (files, used) = page::lesson(&shell, name, lesson, &there_in(name), &glossary);
         pages.extend(files);
         uses.push(used);
     }
     pages.insert(PathBuf::from("glossary/index.html"), glossary.page(&shell, &lessons, &uses));
     pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
     pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
-    let languages: BTreeSet<&str> = translations.iter().map(|each| each.language.as_str()).collect();
-    let known: Vec<&str> = ["en"].into_iter().chain(languages.iter().copied()).collect();
+    let frame = text(&places.assets.join("shells/embed.html"))?;
+    pages.insert(PathBuf::from("embed.html"), shell.filled(&frame, "", &[]));
+    let known: Vec<&str> = languages.iter().map(|(code, _)| code.as_str()).collect();
     all.push((
         Path::new(program::UNNAMED).join("strings/languages.json"),
         serde_json::to_vec(&known).unwrap_or_default(),
     ));
-    for language in languages {
+    let mut homes = vec![(PathBuf::new(), shell, Vec::new())];
+    for language in translated {
         let own: Vec<&Translation> = translations.iter().filter(|each| each.language == language).collect();
-        let shell = self::shell(places, language, &mut all)?;
-        let folder = Path::new(language);
+        let shell = self::shell(places, language, &languages, &mut all)?;
+        let folder = PathBuf::from(language);
         for Translation { name, lesson, .. } in &own {
-            let original = [("en", format!("../../{name}/"))];
             // The glossary knows the words of the originals alone.
-            pages.extend(page::lesson(&shell, name, lesson, &original, &Glossary::default()).0);
+            pages.extend(page::lesson(&shell, name, lesson, &there_in(name), &Glossary::default()).0);
         }
-        pages.insert(folder.join("index.html"), page::home(&shell, &lessons, &own, None));
+        homes.push((folder, shell, own));
     }
-    for name in ["record", "class", "refresher"] {
-        pages.insert(Path::new(name).join("index.html"), crate::course_page::page(&shell, &lessons, name));
+    for (folder, shell, own) in &homes {
+        for name in ["record", "class", "refresher"] {
+            let page = crate::course_page::page(shell, &lessons, own, name);
+            pages.insert(folder.join(name).join("index.html"), page);
+        }
+        pages.insert(folder.join("plan/index.html"), crate::plan_page::page(shell));
     }
-    let frame = text(&places.assets.join("shells/embed.html"))?;
-    pages.insert(PathBuf::from("embed.html"), shell.filled(&frame, "", &[]));
-    pages.insert(PathBuf::from("plan/index.html"), crate::plan_page::page(&shell));
-    pages.insert(PathBuf::from("course.json"), crate::course_page::course(&lessons).to_string());
+    pages.insert(
+        PathBuf::from("course.json"),
+        crate::course_page::course(page::ORIGINAL, &lessons, &[]).to_string(),
+    );
     let loaded = Path::new(program::UNNAMED);
     copy(&places.assets.join("fonts"), &loaded.join("fonts"), &mut all)?;
     copy(&places.assets.join("examples"), Path::new("examples"), &mut all)?;
@@ -115,7 +122,9 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     copy(&places.program, loaded, &mut all)?;
     let size = all.iter().map(|(_, content)| content.len()).sum::<usize>()
         + pages.values().map(String::len).sum::<usize>();
-    pages.insert("index.html".into(), page::home(&shell, &lessons, &[], Some(size)));
+    for (folder, shell, own) in &homes {
+        pages.insert(folder.join("index.html"), page::home(shell, &lessons, own, size));
+    }
     let (pictures, pages): (Vec<_>, Vec<_>) =
         pages.into_iter().partition(|(file, _)| file.starts_with(loaded));
     all.extend(pictures.into_iter().map(|(file, content)| (file, content.into_bytes())));
@@ -134,15 +143,31 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
 
+/// Every language that there are pages in, with what it calls itself: its code where its words do not say.
+fn names(places: &Places, translated: &BTreeSet<&str>) -> Result<Vec<(String, String)>, Failure> {
+    let name = |code: &str| {
+        let file = places.assets.join("strings").join(code).join("shell.json");
+        let own = if file.is_file() { strings(&file)?.remove("language") } else { None };
+        Ok((code.to_owned(), own.unwrap_or_else(|| code.to_owned())))
+    };
+    [page::ORIGINAL].iter().chain(translated).map(|code| name(code)).collect()
+}
+
 /// The shell of pages in a language. Adds its strings to what is written: those of English where it has none of its own, so
 /// that no page is without a word.
-fn shell(places: &Places, language: &str, all: &mut Files) -> Result<Shell, Failure> {
+fn shell(
+    places: &Places,
+    language: &str,
+    languages: &[(String, String)],
+    all: &mut Files,
+) -> Result<Shell, Failure> {
     let folder = places.assets.join("strings");
+    let original = language == page::ORIGINAL;
     let mut parts = BTreeMap::new();
-    for file in files(&folder.join("en"))? {
+    for file in files(&folder.join(page::ORIGINAL))? {
         let mut strings = strings(&file)?;
         let own = folder.join(language).join(name_of(&file));
-        if language != "en" && own.is_file() {
+        if !original && own.is_file() {
             strings.extend(self::strings(&own)?);
         }
         let place = Path::new(program::UNNAMED).join("strings").join(language).join(name_of(&file));
@@ -155,7 +180,8 @@ fn shell(places: &Places, language: &str, all: &mut Files) -> Result<Shell, Fail
     };
     Ok(Shell {
         language: language.to_owned(),
-        up: if language == "en" { "" } else { "../" },
+        languages: languages.to_vec(),
+        up: if original { "" } else { "../" },
         template: text(&places.assets.join("shells/lesson.html"))?,
         words: words(&["shell"]),
         picture: words(&["picture"]),

@@ -1,23 +1,26 @@
 //! The pages that hold the whole course: the learner's record, the table of a class and the refresher.
 
 use crate::lesson::{Block, Lesson};
-use crate::page::{Shell, data, escaped};
+use crate::page::{ORIGINAL, Shell, data, escaped};
+use crate::translation::Translation;
 use serde_json::{Value, json};
 
 /// The page of `name`, `record`, `class` or `refresher`: its script, its element with the course, its words by that name.
-pub fn page(shell: &Shell, lessons: &[(String, Lesson)], name: &str) -> String {
+/// Of a lesson it says what is said of it in `translated`, if it is there.
+pub fn page(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translation], name: &str) -> String {
     let say = |word: &str| escaped(shell.words.say(&format!("{name}_{word}")));
     let body = format!(
         "<script type=\"module\" src=\"{}{name}.js\"></script>\n<outlean-{name}>{}<p>{}</p></outlean-{name}>\n",
         shell.program("../"),
-        data(&course(lessons)),
+        data(&course(&shell.language, lessons, translated)),
         say("still")
     );
     shell.page("../", name, &body)
 }
 
-/// The course: of each lesson its name, title, objectives, and its questions with the numbers of their objectives.
-pub fn course(lessons: &[(String, Lesson)]) -> Value {
+/// The course in a language: of each lesson its name, title, objectives, its questions with the numbers of their
+/// objectives, and `abroad` where it is there in the language of the originals only.
+pub fn course(language: &str, lessons: &[(String, Lesson)], translated: &[&Translation]) -> Value {
     let question = |block: &Block| match block {
         Block::Estimate(block) => Some(json!([block.template.id, block.about.objective])),
         Block::Question(block) => Some(json!([block.template.id(), block.about.objective])),
@@ -25,9 +28,16 @@ pub fn course(lessons: &[(String, Lesson)]) -> Value {
     };
     lessons
         .iter()
-        .map(|(name, lesson)| {
-            let questions: Vec<Value> = lesson.body.iter().filter_map(question).collect();
-            json!({ "name": name, "title": lesson.title, "objectives": lesson.objectives, "questions": questions })
+        .map(|(name, original)| {
+            let own = translated.iter().find(|each| each.name == *name).map(|each| &each.lesson);
+            let Lesson { title, objectives, .. } = own.unwrap_or(original);
+            let questions: Vec<Value> = original.body.iter().filter_map(question).collect();
+            let mut said =
+                json!({ "name": name, "title": title, "objectives": objectives, "questions": questions });
+            if let (true, Some(said)) = (own.is_none() && language != ORIGINAL, said.as_object_mut()) {
+                said.insert("abroad".into(), true.into());
+            }
+            said
         })
         .collect()
 }

@@ -17,6 +17,8 @@ use std::path::{Path, PathBuf};
 pub struct Shell {
     /// The language of its pages, by its code.
     pub language: String,
+    /// Every language that there are pages in, this one among them: its code and what it calls itself.
+    pub languages: Vec<(String, String)>,
     /// The way from the first page in this language to the first of all.
     pub up: &'static str,
     /// HTML with `{{places}}`.
@@ -76,25 +78,53 @@ impl Shell {
     /// A page of the course that is no lesson, with this body: its title and what it is are the words of its `name`.
     pub fn page(&self, home: &str, name: &str, body: &str) -> String {
         let say = |word: &str| escaped(self.words.say(&format!("{name}_{word}")));
-        let (title, about) = (say("title"), say("description"));
+        let title = say("title");
+        let folder = if name == HOME { String::new() } else { format!("{name}/") };
+        let about = if IN_EVERY_LANGUAGE.contains(&name) {
+            say("description") + &self.elsewhere(home, &folder, |_| true)
+        } else {
+            say("description")
+        };
         let values = [
             ("title", &*title),
-            ("description", &about),
+            ("description", &say("description")),
             ("facts", &about),
             ("anchor", TITLE),
             ("body", body),
         ];
         self.fill(home, &values)
     }
+
+    /// Links from a page to the same page, in `folder` below the first of its language, in the other languages that it is
+    /// there in, each called what it calls itself.
+    fn elsewhere(&self, home: &str, folder: &str, there: impl Fn(&str) -> bool) -> String {
+        let others = self.languages.iter().filter(|(code, _)| *code != self.language && there(code));
+        let link = |(code, name): &(String, String)| {
+            let below = if code == ORIGINAL { String::new() } else { format!("{code}/") };
+            let way = format!("{home}{}{below}{folder}", self.up);
+            let way = if way.is_empty() { "./".to_owned() } else { way };
+            format!(" <a href=\"{way}\" hreflang=\"{code}\" lang=\"{code}\">{}</a>", escaped(name))
+        };
+        others.map(link).collect()
+    }
 }
 
+/// The language of the originals, whose pages stand above those of all others.
+pub const ORIGINAL: &str = "en";
+
+/// The name of the first page.
+const HOME: &str = "home";
+
+/// Pages that are no lesson and are there in every language. The others are all text, and that is in English alone.
+const IN_EVERY_LANGUAGE: [&str; 5] = [HOME, "record", "class", "refresher", "plan"];
+
 /// The files of a lesson's page, where they stand in the course: the page itself, the still pictures of its figures, the notes of who leads it; and which
-/// terms of the `glossary` it uses, where. `languages` are the others that it is there in, each with the way there.
+/// terms of the `glossary` it uses, where. `languages` are those that it is there in besides the original's.
 pub fn lesson(
     shell: &Shell,
     name: &str,
     lesson: &Lesson,
-    languages: &[(&str, String)],
+    languages: &[&str],
     glossary: &Glossary,
 ) -> (Vec<(PathBuf, String)>, Vec<Use>) {
     let folder = shell.folder().join(name);
@@ -147,6 +177,8 @@ pub fn lesson(
         }
     }
     let facts = shell.words.fill("minutes", &[("minutes", &lesson.minutes.to_string())]);
+    let elsewhere =
+        shell.elsewhere("../", &format!("{name}/"), |code| code == ORIGINAL || languages.contains(&code));
     let title = escaped(&lesson.title);
     // A version is of what the lesson says, whatever of it is explained elsewhere.
     let version = crate::version::version(format!("{objectives}{body}"));
@@ -156,7 +188,7 @@ pub fn lesson(
         &[
             ("title", &title),
             ("description", &escaped(&lesson.objectives.join(" "))),
-            ("facts", &(escaped(&facts) + &in_languages(languages))),
+            ("facts", &(escaped(&facts) + &elsewhere)),
             ("anchor", TITLE),
             ("lesson", &escaped(name)),
             ("version", &version),
@@ -167,14 +199,6 @@ pub fn lesson(
     files.push((folder.join("index.html"), page));
     files.push((folder.join("notes.json"), notes(lesson).to_string()));
     (files, uses)
-}
-
-/// Links to the same page in other languages, each named by its code.
-fn in_languages(languages: &[(&str, String)]) -> String {
-    let link = |(code, way): &(&str, String)| {
-        format!(" <a href=\"{way}\" hreflang=\"{code}\" lang=\"{code}\">{code}</a>")
-    };
-    languages.iter().map(link).collect()
 }
 
 /// The key that opens the speaker's view of the same lesson.
@@ -201,13 +225,8 @@ fn objective<'a>(lesson: &'a Lesson, about: &About) -> &'a str {
 }
 
 /// The page that lists the lessons, each in the language of the shell where it is there in it.
-/// `size` is that of the whole course, bytes, where the page offers to keep it on a machine.
-pub fn home(
-    shell: &Shell,
-    lessons: &[(String, Lesson)],
-    translated: &[&Translation],
-    size: Option<usize>,
-) -> String {
+/// `size` is that of the whole course, bytes: the page offers to keep it on a machine.
+pub fn home(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translation], size: usize) -> String {
     let mut body = String::from("<ol>\n");
     for (name, original) in lessons {
         let own = translated.iter().find(|each| each.name == *name).map(|each| &each.lesson);
@@ -225,13 +244,11 @@ pub fn home(
         ));
     }
     body.push_str("</ol>\n");
-    if let Some(size) = size {
-        body.push_str(&format!(
-            "<script type=\"module\" src=\"{}offline.js\"></script>\n<outlean-offline size=\"{size}\"></outlean-offline>\n",
-            shell.program("")
-        ));
-    }
-    shell.page("", "home", &body)
+    body.push_str(&format!(
+        "<script type=\"module\" src=\"{}offline.js\"></script>\n<outlean-offline size=\"{size}\"></outlean-offline>\n",
+        shell.program("")
+    ));
+    shell.page("", HOME, &body)
 }
 
 /// A rig as pages read it: SI numbers and words by the keys of the field and choice tables.

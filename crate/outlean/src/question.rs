@@ -3,7 +3,7 @@
 
 use crate::lesson::{EstimateBlock, QuestionBlock, inline};
 use crate::page::{data, escaped, flat};
-use crate::words::{of_questions, words};
+use crate::words::words;
 use outlean_course::{
     About, Atom, BuildStep, Claim, Condition, Drawn, Faults, Filled, Ground, Item, Order, Put, Set, Span,
     Statement, Template, Vary, asking, shown,
@@ -21,7 +21,7 @@ pub fn element(block: &QuestionBlock, objective: &str, words: &Words) -> String 
         block.figure.as_ref().map(|name| format!(" figure=\"{}\"", escaped(name))).unwrap_or_default();
     let id = escaped(block.template.id());
     // Tried on this seed when the lesson was read.
-    let still = block.template.draw(STILL).map(|drawn| still(&drawn)).unwrap_or_default();
+    let still = block.template.draw(STILL).map(|drawn| still(&drawn, words)).unwrap_or_default();
     format!(
         "<outlean-{kind} id=\"{id}\"{figure} objective=\"{}\">{}<p class=\"asks\">{}</p>\n{still}{}</outlean-{kind}>\n",
         escaped(objective),
@@ -73,9 +73,9 @@ pub fn filled(text: &[Filled]) -> String {
     escaped(&shown(text, Units::Metric, &|_, word| word.to_owned()))
 }
 
-/// The name of a field or choice in words.
-pub fn named(key: &str) -> String {
-    if let Some(short) = of_questions().get(&format!("told.{key}")) {
+/// The name of a field or choice in words, those of questions where they have one.
+pub fn named(key: &str, questions: &Words) -> String {
+    if let Some(short) = questions.get(&format!("told.{key}")) {
         return short.to_owned();
     }
     let row = |name: &str| words().say(&format!("field.guy.N.{name}")).to_owned();
@@ -91,8 +91,8 @@ pub fn value_of(key: &str, value: f64) -> String {
     field(key).map(|field| measured(value, field.dimension(), Units::Metric).to_string()).unwrap_or_default()
 }
 
-/// What a question shows of itself before it is answered.
-pub fn still(drawn: &Drawn) -> String {
+/// What a question shows of itself before it is answered, in `questions`, words of questions.
+pub fn still(drawn: &Drawn, questions: &Words) -> String {
     let list = |tag: &str, class: &str, items: Vec<String>| {
         let items: String = items.iter().map(|item| format!("<li>{item}</li>\n")).collect();
         format!("<{tag} class=\"{class}\">\n{items}</{tag}>\n")
@@ -114,13 +114,11 @@ pub fn still(drawn: &Drawn) -> String {
                 .iter()
                 .map(|span| {
                     let (from, to) = (value_of(&span.field, span.least), value_of(&span.field, span.most));
-                    let name = named(&span.field);
-                    escaped(
-                        &of_questions().fill("set.from_to", &[("name", &name), ("from", &from), ("to", &to)]),
-                    )
+                    let name = named(&span.field, questions);
+                    escaped(&questions.fill("set.from_to", &[("name", &name), ("from", &from), ("to", &to)]))
                 })
                 .collect();
-            let may = escaped(of_questions().say("set.may"));
+            let may = escaped(questions.say("set.may"));
             format!("{}<p>{may}</p>\n{}", list("ul", "until", conditions), list("ul", "may", moves))
         }
     }

@@ -160,6 +160,17 @@ fn a_translation_has_pages_of_its_own_and_no_page_is_without_a_word() {
     assert!(site.join(&picture).is_file() && site.join("de/01-two/notes.json").is_file());
     assert!(german.contains(&format!("<img src=\"../../{picture}\"")), "no {picture}");
     assert!(read("de/index.html").contains("<a href=\"01-two/\">Neigung und ihr Preis</a>"));
+    for (name, way) in [("record", "../../record/"), ("class", "../../class/"), ("plan", "../../plan/")] {
+        let page = read(&format!("de/{name}/index.html"));
+        let script = format!("src=\"../../{name}.js\"");
+        assert!(
+            page.contains(&script) && page.contains(&format!("<a href=\"{way}\" hreflang=\"en\"")),
+            "{page}"
+        );
+    }
+    let refresher = |language: &str| read(&format!("{language}refresher/index.html"));
+    assert!(refresher("de/").contains("Neigung und ihr Preis") && refresher("").contains("../de/refresher/"));
+    assert!(!refresher("de/").contains("abroad"), "the lesson is there in German");
     let words = |language: &str| -> Value {
         serde_json::from_str(&read(&format!("{program}/strings/{language}/page.json"))).expect("JSON")
     };

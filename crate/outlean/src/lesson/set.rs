@@ -5,6 +5,7 @@
 //! figure = "slate"
 //! rig = "rig.toml"
 //! until = ["within the working range", "reach >= 1.6 m"]
+//! # says = ["…", "…"]        each condition in words of one's own, as in a lesson in another language
 //! # objective, level, hint, explanation, source; asks, [[vary]] where they are wanted
 //!
 //! [[may]]                    # what may be moved and how far
@@ -22,6 +23,7 @@ use outlean_course::{CONTROLS, Condition, SetTemplate, Template};
 /// Reads it.
 pub fn read(source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
     const UNTIL: &str = "what must hold in the end, such as until = [\"within the working range\"]";
+    const SAYS: &str = "as many texts as there are conditions in `until`, each one of them in words";
     let before = source.complaints.len();
     let (objectives, rig_of) = (source.objectives, source.rig_of);
     let tree = source.tree();
@@ -29,6 +31,13 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
     let head = head(&mut table, objectives, Figure::Needed);
     let (rig, varied) = rig(&mut table, rig_of);
     let until = table.one_or_more("until", UNTIL);
+    let says = table.any("says", SAYS).unwrap_or_default();
+    if let (Some(until), Some((_, at))) = (&until, says.first())
+        && until.len() != says.len()
+    {
+        let message = format!("`says` has {}, and there are {} conditions", says.len(), until.len());
+        table.complain(at.clone(), message, SAYS);
+    }
     let may = table.tables("may");
     table.done();
     let head = head.checked(source);
@@ -41,8 +50,8 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
         }
     }
     let mut conditions = Vec::new();
-    for written in until.iter().flatten() {
-        let says = || claim::spoken(&written.0);
+    for (place, written) in until.iter().flatten().enumerate() {
+        let says = || says.get(place).map_or_else(|| claim::spoken(&written.0), |(own, _)| own.clone());
         conditions.extend(claim::claim(source, written).map(|claim| Condition { claim, says: says() }));
     }
     if source.complaints.len() > before {

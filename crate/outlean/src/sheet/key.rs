@@ -150,10 +150,9 @@ fn in_order(order: &Order, steps: &[BuildStep]) -> String {
 }
 
 fn setting(set: &Set) -> String {
-    let set_to =
-        set.may.iter().zip(&set.example).map(|(span, value)| {
-            escaped(&format!("{}: {}", named(&span.field), value_of(&span.field, *value)))
-        });
+    let set_to = set.may.iter().zip(&set.example).map(|(span, value)| {
+        escaped(&format!("{}: {}", named(&span.field, of_questions()), value_of(&span.field, *value)))
+    });
     let heading = escaped(of_questions().say("sheet.one_setting"));
     let mut all = format!("<p>{heading}</p>\n{}", list("ul", "plain", set_to));
     let solved = set.solved();

@@ -73,8 +73,11 @@ pub fn question(asked: &Asked<'_>, drawn: &Drawn, number: u32) -> String {
             list("ul", "tick", order.says.iter().map(|says| format!("{BOX}{}", escaped(says))))
         }
         Drawn::Set(set) => {
-            let moves = set.may.iter().map(|span| format!("{}: {LINE}", escaped(&named(&span.field))));
-            still(drawn) + &list("ul", "plain", moves)
+            let moves = set
+                .may
+                .iter()
+                .map(|span| format!("{}: {LINE}", escaped(&named(&span.field, of_questions()))));
+            still(drawn, of_questions()) + &list("ul", "plain", moves)
         }
     };
     put
@@ -117,7 +120,7 @@ fn told(rig: &Rig, template: &Template) -> String {
         };
         Some(format!(
             "<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n",
-            escaped(&named(key)),
+            escaped(&named(key, of_questions())),
             escaped(&value)
         ))
     };
