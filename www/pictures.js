@@ -15,6 +15,8 @@ export class Pictures {
   grips = { head: 'rest', foot: 'rest', anchor: 'rest' };
   /** Whether the cursor is held. */
   held = false;
+  /** Whether handles stand where a picture before had them. */
+  unplaced = false;
   head = element('div', { class: 'head' });
   foot = element('div', { class: 'head' });
   anchor = element('div', { class: 'head' });
@@ -82,15 +84,11 @@ export class Pictures {
     const ways = {
       side: [this.plate, room => {
         onto(this.side, room, figure.paintSide(room.width, room.height, ratio, k, grips.head, grips.anchor));
-        put(this.head, figure.handle());
-        const anchor = figure.anchor();
-        this.anchor.hidden = anchor.length === 0;
-        if (anchor.length) put(this.anchor, anchor);
-        dirty.front = dirty.forces = true;
+        dirty.front = dirty.forces = this.unplaced = true;
       }],
       front: [this.behind, room => {
         onto(this.front, room, figure.paintFront(room.width, room.height, ratio, k, grips.foot, beside));
-        put(this.foot, figure.foot());
+        this.unplaced = true;
       }],
       forces: [this.tail, room => onto(this.forces, room, figure.paintForces(room.width, room.height, ratio, k, beside))],
       curves: [this.curves, room => {
@@ -110,12 +108,20 @@ export class Pictures {
     }
     this.surfaces.send();
   }
+
+  /** Puts the handles where the pictures have them: not with every picture, since to move one has the page laid in layers anew. @param {any} figure */
+  place(figure) {
+    if (!this.unplaced) return;
+    this.unplaced = false;
+    put(this.head, figure.handle());
+    put(this.foot, figure.foot());
+    const anchor = figure.anchor();
+    this.anchor.hidden = anchor.length === 0;
+    if (anchor.length) put(this.anchor, anchor);
+  }
 }
 
-/** Puts a handle where the picture has it. @param {HTMLElement} handle @param {Float64Array} at */
-function put(handle, [x, y]) {
-  const place = `${x}px ${y}px`;
-  if (handle.dataset.at === place) return;
-  handle.dataset.at = place;
-  handle.style.translate = place;
+/** Puts a handle where the picture has it. @param {HTMLElement} handle @param {ArrayLike<number>} at */
+function put(handle, { 0: x, 1: y }) {
+  handle.style.translate = `${x}px ${y}px`;
 }

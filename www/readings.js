@@ -26,6 +26,12 @@ export function say(place, text) {
   else place.textContent = text;
 }
 
+/** Sets a number in a box that is given a width (see figure.css), so that nothing around it is laid out anew. @param {HTMLElement} box @param {Element} place In it, or it. @param {string} text */
+export function sayIn(box, place, text) {
+  if (place.textContent?.length !== text.length) box.style.setProperty('--n', String(text.length));
+  say(place, text);
+}
+
 /** The sign of a verdict. @param {'in'|'at'|'out'|'not_assessed'} sign */
 export function signOf(sign) {
   const at = { in: 11, at: 18, out: 24, not_assessed: 0 }[sign];
@@ -78,7 +84,7 @@ export class Readings {
         element('th', { scope: 'col' }, words['column.used']))),
       this.body);
     this.more = element('dl');
-    /** @type {Map<string, { row: HTMLTableRowElement, name: Element, carries: Element, allowable: HTMLElement, bar: Bar, used: Element }>} */
+    /** @type {Map<string, { row: HTMLTableRowElement, name: Element, carries: HTMLElement, allowable: HTMLElement, bar: Bar, used: HTMLElement }>} */
     this.rows = new Map();
   }
 
@@ -88,17 +94,21 @@ export class Readings {
     const order = view.rows.map(reading => {
       const known = this.rows.get(reading.key) ?? this.#make(reading.key);
       say(known.name, reading.name);
-      say(known.carries, reading.carries);
+      sayIn(known.carries, known.carries, reading.carries);
       say(known.allowable, reading.allowable);
       known.allowable.classList.toggle('note', reading.ratio === undefined);
-      say(known.used, reading.used);
+      sayIn(known.used, known.used, reading.used);
       known.row.classList.toggle('governs', reading.governs);
       known.row.dataset.demand = String(reading.demand);
-      known.bar.show(reading.ratio);
       return known.row;
     });
     const now = [...this.body.children];
     if (now.length !== order.length || now.some((row, i) => row !== order[i])) this.body.replaceChildren(...order);
+  }
+
+  /** The bars of the table, once it is shown. @param {import('./engine.js').View} view */
+  showBars(view) {
+    for (const { key, ratio } of view.rows) this.rows.get(key)?.bar.show(ratio);
   }
 
   /** @param {string} key */

@@ -7,11 +7,12 @@ import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
 import { linkedRig, linkTo } from './link.js';
 import { Pictures } from './pictures.js';
-import { element, Readings, say, signOf } from './readings.js';
+import { element, Readings, say } from './readings.js';
 import { Sentence } from './sentence.js';
-import { show, slider } from './slider.js';
+import { slider } from './slider.js';
 import { StartingElement } from './starting.js';
 import { painter } from './surface.js';
+import { sayInTurn, TURNS } from './turns.js';
 import { Views } from './views.js';
 import { fill } from './words.js';
 import { WorkingPanel } from './working.js';
@@ -19,8 +20,6 @@ import { RigFigure } from './wasm/outlean.js';
 
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
-/** In how many frames words are renewed: still faster than they are read, and no key or hand held up by all of them. */
-const TURNS = 4;
 /** How long pictures are told, or bands are drawn, in one frame, ms. */
 const SLICE = 4;
 /** A frame after more than this, ms, is late: the next does one thing, pictures or words. */
@@ -425,19 +424,19 @@ class RigElement extends StartingElement {
       this.#task.port2.postMessage('');
     }
     if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
-    if (speak && (!this.#drawn || pictures.surfaces.here)) {
-      const view = this.#view();
-      for (let turn = 0; turn < TURNS; turn++) this.#showWords(view, turn);
-      this.#turn = 0;
-      this.#wordy = false;
-    } else if (speak) {
-      if (this.#turn === 0) {
+    if (speak) {
+      const all = !this.#drawn || pictures.surfaces.here;
+      if (all || this.#turn === 0) {
         this.#saying = this.#view();
+        this.#turn = 0;
         this.#wordy = false;
       }
-      if (this.#saying) this.#showWords(this.#saying, this.#turn);
-      this.#turn = (this.#turn + 1) % TURNS;
-    }
+      do {
+        sayInTurn(parts, this.#figure, this.words, /** @type {import('./engine.js').View} */ (this.#saying), this.#noted, this.#turn);
+        this.#turn = (this.#turn + 1) % TURNS;
+      } while (all && this.#turn);
+      if (!this.#turn) this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
+    } else if (!pictures.due) pictures.place(this.#figure);
     if (((one && speak) || this.#wordy || this.#turn || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
   }
 
@@ -450,7 +449,7 @@ class RigElement extends StartingElement {
     pictures.paint(this.#figure, { k: this.#k(), beside: !views.alone, panels: outer.dataset.view === 'side' ? 'guys' : 'both', over: axis.over }, until);
     if (!pictures.surfaces.out) this.#painted();
     // Bands are drawn once the curves are known that they are of.
-    if (axis.bands || pictures.due) this.#need({});
+    if (axis.bands || pictures.due || pictures.unplaced) this.#need({});
   }
 
   /** What was told is painted. */
@@ -465,7 +464,7 @@ class RigElement extends StartingElement {
 
   /** Whether something is to be painted or said that is not yet. @internal */
   get pending() {
-    return this.#wordy || this.#turn > 0 || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.surfaces.out > 0);
+    return this.#wordy || this.#turn > 0 || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.unplaced || this.#parts.pictures.surfaces.out > 0);
   }
 
   /** Draws rigs for the bands of the curves for a while; the curves are painted anew once all are drawn. */
@@ -480,43 +479,6 @@ class RigElement extends StartingElement {
       this.#banding = true;
     }
     this.#need({});
-  }
-
-  /** Says what the view says: in the sentence and on the handles, in the verdict, in the readings, below them and on the keys. @param {import('./engine.js').View} view @param {number} turn */
-  #showWords(view, turn) {
-    const parts = this.#parts;
-    if (!parts) return;
-    const { pictures } = parts;
-    const words = this.words;
-    if (turn === 0) {
-      parts.sentence.show(view);
-      for (const [key, name] of /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot'], ['aft.setback', 'anchor']])) {
-        const handle = pictures[name];
-        const at = view.sliders.find(each => each.key === key);
-        if (at) show(handle, { ...at, name: words[`figure.${name}`] });
-        handle.setAttribute('aria-disabled', String(view.veiled));
-      }
-    } else if (turn === 1) {
-      if (parts.verdict.sign.dataset.sign !== view.verdict.sign) {
-        parts.verdict.sign.dataset.sign = view.verdict.sign;
-        parts.verdict.sign.replaceChildren(signOf(view.verdict.sign));
-      }
-      say(parts.verdict.is, view.verdict.is);
-      say(parts.verdict.why, view.verdict.why);
-      say(parts.covers, view.covers);
-      say(parts.note, this.#noted || (view.halted ? words['verdict.held'] : ''));
-      parts.axis.show(over => this.#figure.curvesOffer(over), view.veiled);
-      pictures.curves.classList.toggle('veiled', view.veiled || !parts.axis.key);
-      pictures.chart.element.setAttribute('aria-label', parts.axis.told);
-      pictures.side.element.setAttribute('aria-label', fill(words, 'figure.alt', { sentence: view.sentence_text, verdict: `${view.verdict.is} ${view.verdict.why}` }));
-    } else if (turn === 2) parts.readings.show(view);
-    else {
-      parts.readings.showMore(view.more);
-      parts.more.hidden = view.veiled;
-      parts.keys.show(view);
-      if (parts.working.key && !this.#figure.moving()) parts.working.show();
-      this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
-    }
   }
 }
 

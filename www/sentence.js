@@ -1,6 +1,6 @@
 // The rig in a sentence whose values are the controls: sliders on a small graduated rule, choices underlined.
 
-import { element, say, svg } from './readings.js';
+import { element, say, sayIn, svg } from './readings.js';
 import { show, slider } from './slider.js';
 
 /** Pixels of drag that take a slider from one end to the other. */
@@ -32,17 +32,22 @@ export class Sentence {
       const known = this.sliders.get(at.key);
       if (!known) continue;
       known.at = at;
-      say(known.number, at.text);
+      sayIn(known.value, known.number, at.text);
       show(known.value, at);
       known.value.setAttribute('aria-disabled', String(view.veiled));
-      const share = Math.min(1, Math.max(0, (at.now - at.least) / (at.most - at.least)));
-      known.pointer.style.left = `${(share * 100).toFixed(2)}%`;
     }
     for (const choice of view.choices) {
       const select = this.choices.get(choice.key);
       if (!select) continue;
       if (select.value !== choice.now) select.value = choice.now;
       select.disabled = view.veiled;
+    }
+  }
+
+  /** Sets the marks on the rules: apart from the numbers, since either has the page laid out and painted anew. */
+  point() {
+    for (const { at, pointer } of this.sliders.values()) {
+      if (at) pointer.style.left = `${(100 * Math.min(1, Math.max(0, (at.now - at.least) / (at.most - at.least)))).toFixed(2)}%`;
     }
   }
 
