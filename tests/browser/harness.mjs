@@ -38,19 +38,19 @@ import { watch } from './watch.mjs';
  */
 
 /**
- * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string, at?: () => Promise<string> }} Options
- * `folder` is what is served, target/site where it says nothing; `at` says the origin of a server of the test's own.
+ * @typedef {import('./browsers.mjs').Look & { allow?: RegExp[], folder?: string | (() => ReturnType<typeof serve>) }} Options
+ * `folder` is what is served, target/site where it says nothing; or what serves.
  */
 
 /** A page may take this long, in ms, for all of a test: a page that hangs must not hang the run. */
 const PATIENCE = 300_000;
 
-/** @type {Map<string, ReturnType<typeof serve>>} */
+/** @type {Map<string | (() => ReturnType<typeof serve>), ReturnType<typeof serve>>} */
 const servers = new Map();
 
-/** @param {string} folder */
+/** @param {string | (() => ReturnType<typeof serve>)} folder */
 function server(folder) {
-  const known = servers.get(folder) ?? serve(folder);
+  const known = servers.get(folder) ?? (typeof folder === 'string' ? serve(folder) : folder());
   servers.set(folder, known);
   return known;
 }
@@ -82,7 +82,7 @@ export function eachBrowser(name, options, body) {
  * @param {(stage: Stage) => Promise<void>} body
  */
 export async function run(name, browser, options, body) {
-  const origin = options.at ? await options.at() : (await server(options.folder ?? place.site)).origin;
+  const { origin } = await server(options.folder ?? place.site);
   const { page, close } = await newPage(browser, options);
   try {
     const watched = await watch(page, origin);
