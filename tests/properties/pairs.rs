@@ -116,6 +116,22 @@ fn the_next_system_of_a_single_picket_and_the_next_number_of_steel_ones() {
     }
 }
 
+/// A load that draws to the side lifts no foot where they stand wide enough, be it twice as wide.
+#[test]
+fn feet_go_as_far_apart_as_keeps_both_down() {
+    let mut rig = Rig::new(4.0, 1.0, 0.3, 250.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    (rig.load.side_angle, rig.feet.held_down) = (0.25, false);
+    let wider = proposals(&rig).iter().find_map(|proposal| match proposal.changes[..] {
+        [Change::Set { lever: Lever::Spread, to, .. }] => Some(to),
+        _ => None,
+    });
+    let wider = wider.unwrap();
+    let stands =
+        |spread: f64| moved(&rig, SPREAD, 1.0, (spread - 1.0) / SPREAD.1).is_some_and(|rig| holds(&rig));
+    assert!(wider > 1.6 && stands(wider) && !stands(wider - 0.0011), "{wider}");
+}
+
 /// What is said of a holdfast is not said of a stronger one.
 #[test]
 fn a_holdfast_with_a_strength_of_its_own_is_not_built_as_another() {
