@@ -2,7 +2,7 @@
 
 use super::solvable;
 use outlean_rig::strength::{Cordage, Holdfast, HoldfastKind, Soil};
-use outlean_rig::{Change, Edge, Guy, Lever, Point, Rig, holds, proposals, solve};
+use outlean_rig::{Change, Edge, G, Guy, Lever, Point, Rig, holds, proposals, solve};
 use outlean_tests::random::Draw;
 
 /// Paces over which either of two is tried.
@@ -89,6 +89,47 @@ fn a_guy_of_which_anything_is_known_may_be_doubled() {
         let offered = |change: Change| found.iter().any(|proposal| proposal.changes[..] == [change]);
         assert!(!holds(&rig) && offered(Change::DoubleGuy(0)), "{guy:?}: {found:?}");
     }
+}
+
+/// A picket in loam holds 700 lbf, a 1-1 twice as much (NAVEDTRA 14251; FM 5-125, from memory); steel pickets 350 kg each
+/// (*Disaster Rescue* 8.3): the first of more that does.
+#[test]
+fn the_next_system_of_a_single_picket_and_the_next_number_of_steel_ones() {
+    const LBF: f64 = 4.448_221_615_260_5;
+    let loam = Some(Soil::Loam);
+    let wooden = Holdfast { kind: Some(HoldfastKind::Picket), soil: loam, ..Holdfast::default() };
+    let steel = Holdfast { kind: Some(HoldfastKind::SteelPickets), pickets: Some(2.0), ..wooden };
+    let (system, pins) = (
+        Change::Pickets { of: Some(0), kind: HoldfastKind::Pickets11 },
+        Change::Pins { of: Some(0), count: 3 },
+    );
+    for (holdfast, pull, wanted) in [(wooden, 1_000.0 * LBF, system), (steel, 1_000.0 * G, pins)] {
+        let mut rig = Rig::new(4.0, 1.2, 0.4, 250.0);
+        rig.guys.push(Guy { holdfast, ..Guy::to(Point::new(-6.0, 0.0, 0.0)) });
+        rig.load.mass *= pull / solve(&rig).unwrap().forces().unwrap().guys[0].tension;
+        let found = proposals(&rig);
+        let of_holdfasts = found.iter().filter_map(|proposal| match proposal.changes[..] {
+            [change @ (Change::Pickets { .. } | Change::Pins { .. })] => Some(change),
+            _ => None,
+        });
+        assert_eq!(of_holdfasts.collect::<Vec<_>>(), [wanted], "{found:?}");
+    }
+}
+
+/// A load that draws to the side lifts no foot where they stand wide enough, be it twice as wide.
+#[test]
+fn feet_go_as_far_apart_as_keeps_both_down() {
+    let mut rig = Rig::new(4.0, 1.0, 0.3, 250.0);
+    rig.guys.push(Guy::to(Point::new(-6.0, 0.0, 0.0)));
+    (rig.load.side_angle, rig.feet.held_down) = (0.25, false);
+    let wider = proposals(&rig).iter().find_map(|proposal| match proposal.changes[..] {
+        [Change::Set { lever: Lever::Spread, to, .. }] => Some(to),
+        _ => None,
+    });
+    let wider = wider.unwrap();
+    let stands =
+        |spread: f64| moved(&rig, SPREAD, 1.0, (spread - 1.0) / SPREAD.1).is_some_and(|rig| holds(&rig));
+    assert!(wider > 1.6 && stands(wider) && !stands(wider - 0.0011), "{wider}");
 }
 
 /// What is said of a holdfast is not said of a stronger one.

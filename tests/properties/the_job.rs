@@ -152,6 +152,7 @@ fn a_guy_carries_as_much_on_the_way_back() {
             let scale = super::force_scale(&rig, &solution);
             assert!((out.tension - back.tension).abs() < 1e-6 * scale, "seed {seed}: {out:?} {back:?}");
             assert!((out.comes_in + back.comes_in).abs() < 1e-9 && out.changes_sides == back.changes_sides);
+            assert!(!out.changes_sides || out.tension > 0.0, "seed {seed}: {out:?}");
             between += u32::from(rig.lean + 0.01 < back.at && back.at < there.lean - 0.01);
             sides += u32::from(back.changes_sides);
         }
@@ -162,7 +163,7 @@ fn a_guy_carries_as_much_on_the_way_back() {
 /// Of every case the least: of a pulley on a sling that hangs otherwise in each.
 #[test]
 fn a_clear_reach_is_there_in_the_case_that_has_least_of_it() {
-    let (mut met, mut by_another) = (0, 0);
+    let (mut met, mut by_another, mut others) = (0, 0, 0);
     for seed in 0..600 {
         let Some((rig, _)) = solvable(seed) else { continue };
         let Some(edge) = &rig.edge else { continue };
@@ -174,11 +175,19 @@ fn a_clear_reach_is_there_in_the_case_that_has_least_of_it() {
         };
         let least = rig.cases().into_iter().map(reach).fold(f64::INFINITY, f64::min);
         assert!(least >= wanted, "seed {seed}: {least} at {found:?}");
+        let holding = |case| {
+            let there = Rig { case, lean: found.lean, ..rig.clone() };
+            solve(&there).unwrap().forces().and_then(|forces| forces.working_guy)
+        };
+        if let Some((guy, _)) = found.setback {
+            assert_eq!(holding(found.governing.case), Some(guy), "seed {seed}: {found:?}");
+            others += u32::from(holding(rig.case) != Some(guy));
+        }
         if found.lean > FARTHEST_BACK {
             // Or the first at which every line has a length.
             met += u32::from(least < wanted + 1e-6);
             by_another += u32::from(least < wanted + 1e-6 && reach(rig.case) > wanted + 1e-3);
         }
     }
-    assert!(met >= 50 && by_another >= 5, "{met} {by_another}");
+    assert!(met >= 50 && by_another >= 5 && others >= 2, "{met} {by_another} {others}");
 }

@@ -83,7 +83,7 @@ fn reaches(rig: &Rig, stretch: &Stretch) -> bool {
 #[test]
 fn each_does_what_it_says_and_is_the_smallest_that_does() {
     // Of frames drawn forward and of frames drawn back.
-    let mut met = [[0; 5]; 2];
+    let (mut met, mut hardest) = ([[0; 5]; 2], 0.0_f64);
     for seed in 0..240 {
         let (rig, stretch) = drawn(seed);
         let found = remedies(&rig, &stretch, WANTED_MARGIN).unwrap();
@@ -92,6 +92,9 @@ fn each_does_what_it_says_and_is_the_smallest_that_does() {
             continue;
         }
         for remedy in &found {
+            if let Cure::Pretension { tension, .. } = remedy.cure {
+                hardest = hardest.max(tension / solve(&rig).unwrap().lines_on_head().size());
+            }
             let kind = match remedy.cure {
                 Cure::Pretension { .. } => 0,
                 Cure::Ropes(_) => 1,
@@ -125,6 +128,7 @@ fn each_does_what_it_says_and_is_the_smallest_that_does() {
         }
     }
     assert!(met.into_iter().flatten().all(|met| met > 3), "{met:?}");
+    assert!(hardest > 4.5, "nearly five times what the lines pull: {hardest}");
 }
 
 /// Of guys so long that they stretch more than a wider angle makes good the anchors come nearer, as little as does.
