@@ -18,6 +18,8 @@ mod front_view;
 mod inks;
 mod label;
 mod label_layout;
+#[cfg(test)]
+mod languages;
 mod naming;
 mod painter;
 mod path;

@@ -7,11 +7,41 @@ use outlean_rig::{
 };
 use outlean_rigfile::Units;
 use proptest::prelude::*;
+use std::collections::BTreeMap;
 
 /// The words as shipped.
 pub(crate) fn words() -> Words {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/strings/en/picture.json");
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+}
+
+/// The words of a part (`picture`, `curves`, `steps`) as shipped in other languages: Spanish, and one made of the English
+/// that nobody speaks, every vowel twice and with an accent, an e three times: four tenths longer, and no word of it is
+/// English.
+pub(crate) fn in_other_languages(part: &str) -> [(&'static str, Words); 2] {
+    let read = |language: &str| -> BTreeMap<String, String> {
+        let path = format!("{}/../../www/strings/{language}/{part}.json", env!("CARGO_MANIFEST_DIR"));
+        serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+    };
+    let english = read("en");
+    let (mut spanish, mut longer) = (english.clone(), english);
+    spanish.extend(read("es"));
+    longer.values_mut().for_each(|text| *text = accented(text));
+    [("es", Words::from(spanish)), ("longer", Words::from(longer))]
+}
+
+/// Every vowel twice and with an accent, an e three times, but for those of `{places}`.
+fn accented(text: &str) -> String {
+    let mut inside = false;
+    let mut out = String::new();
+    for letter in text.chars() {
+        inside = letter == '{' || inside && letter != '}';
+        match "aeiouy".find(letter).and_then(|at| "áéíóúý".chars().nth(at)) {
+            Some(with) if !inside => out.extend(std::iter::repeat_n(with, if letter == 'e' { 3 } else { 2 })),
+            _ => out.push(letter),
+        }
+    }
+    out
 }
 
 /// A rig with what a view needs of it.

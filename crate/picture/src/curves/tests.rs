@@ -175,6 +175,23 @@ fn two_legs_alike_are_one_line() {
 }
 
 #[test]
+fn lettering_in_other_languages_meets_nothing() {
+    for (language, words) in crate::sample::in_other_languages("curves") {
+        for seed in 0..40 {
+            for (width, k) in [(288.0, 0.85), (358.0, 1.0), (700.0, 2.1)] {
+                let curves = sampled(&drawn(seed));
+                let chart = Chart::new(curves, options(width, 400.0, k, Panels::Both), &words);
+                for (i, label) in chart.labels.iter().enumerate() {
+                    for other in &chart.labels[..i] {
+                        assert!(!label.area.meets(&other.area), "{language} {seed}: {label:?} on {other:?}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn lettering_never_meets_lettering_nor_leaves_the_picture() {
     let words = words();
     let (mut wanted, mut named) = (0, 0);
