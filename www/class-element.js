@@ -17,14 +17,14 @@ import begin, { ClassTable } from './wasm/class.js';
 class ClassElement extends WordedElement {
   /** @type {any} */ #class;
   /** @type {string[]} The files that are records, to be kept if asked for. */ #texts = [];
-  /** @type {Map<string, { place: number, title: string }>} Where in the course an objective stands. */ #places = new Map();
+  /** @type {Map<string, { place: number, title: string, about: string }>} Where in the course an objective stands, and how it is said here. */ #places = new Map();
 
   async connectedCallback() {
     if (this.#class) return;
     styled('record.css');
     styled('class.css');
     // Of an objective that several questions are about the first counts.
-    this.#places = new Map(cardsOf(this).map(({ about, lesson }, place) => /** @type {const} */ ([about, { place, title: lesson.title }])).reverse());
+    this.#places = new Map(cardsOf(this).map(({ about, kept, lesson }, place) => /** @type {const} */ ([kept, { place, title: lesson.title, about }])).reverse());
     try {
       await Promise.all([this.learn('records', 'class'), begin({ module_or_path: fetch(beside('wasm/class_bg.wasm')) })]);
     } catch {
@@ -142,14 +142,14 @@ class ClassElement extends WordedElement {
     const { objectives, learners } = JSON.parse(this.#class.table());
     this.named('none').hidden = learners.length > 0;
     this.named('all').hidden = learners.length === 0;
-    const rows = objectives.map((objective, at) => ({ objective, at, ...(this.#places.get(objective) ?? { place: Infinity, title: this.word('other') }) }));
+    const rows = objectives.map((objective, at) => ({ objective, at, ...(this.#places.get(objective) ?? { place: Infinity, title: this.word('other'), about: objective }) }));
     rows.sort((a, b) => (a.place === b.place ? a.at - b.at : a.place - b.place));
     const titles = [...new Set(rows.map(row => row.title))];
     const span = String(learners.length + 1);
     const bodies = titles.map(title => made('tbody', {},
       made('tr', {}, made('th', { scope: 'rowgroup', colspan: span }, title)),
       ...rows.filter(row => row.title === title).map(row => made('tr', {},
-        made('th', { scope: 'row' }, row.objective || this.word('no_objective')),
+        made('th', { scope: 'row' }, row.about || this.word('no_objective')),
         ...learners.map(({ cells }) => this.#cell(cells[row.at]))))));
     const head = made('tr', {}, made('th', { scope: 'col' }, this.word('column.objective')), ...learners.map(({ learner }) => made('th', { scope: 'col' }, made('span', {}, learner))));
     this.named('table').replaceChildren(made('caption', { id: 'class-caption' }, this.word('caption', { pass: percent(ClassTable.pass()) })), made('thead', {}, head), ...bodies);

@@ -3,8 +3,8 @@
 import { styled } from './made.js';
 import { WordedElement } from './worded.js';
 
-/** @typedef {{ name: string, title: string, objectives: string[], questions: [string, number][], abroad?: boolean }} Lesson As the page holds it; objectives are counted from 1. */
-/** @typedef {{ lesson: Lesson, question: string, about: string, href: string }} Card A question of the course; `href` is where its objective stands. */
+/** @typedef {{ name: string, title: string, objectives: string[], questions: [string, number][], abroad?: boolean, originals?: string[] }} Lesson As the page holds it; objectives are counted from 1, `originals` are they in the language in which answers are kept. */
+/** @typedef {{ lesson: Lesson, question: string, about: string, kept: string, href: string }} Card A question of the course, what it is about and how answers to it say that; `href` is where its objective stands. */
 
 /** The way to a lesson's page; `abroad` it is there in the language of the originals only, whose pages stand above these. @param {Lesson} lesson */
 export const wayTo = ({ name, abroad }) => `../${abroad ? '../' : ''}${name}/`;
@@ -14,7 +14,7 @@ export function cardsOf(at) {
   /** @type {Lesson[]} */
   const lessons = JSON.parse(at.querySelector('script[type="application/json"]')?.textContent ?? '[]');
   return lessons.flatMap(lesson => lesson.questions.map(([question, number]) => ({
-    lesson, question, about: lesson.objectives[number - 1] ?? '', href: `${wayTo(lesson)}#objective-${number}`,
+    lesson, question, about: lesson.objectives[number - 1] ?? '', kept: (lesson.originals ?? lesson.objectives)[number - 1] ?? '', href: `${wayTo(lesson)}#objective-${number}`,
   })));
 }
 

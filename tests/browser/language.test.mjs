@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
 import { eachBrowser } from './harness.mjs';
+import { kept } from './kept.mjs';
 import { answer, ready, rest, text } from './lesson.mjs';
 import { outlean, root, target } from './place.mjs';
 import { plainWords, pseudoLesson, pseudoWords } from './pseudo.mjs';
@@ -136,6 +137,14 @@ eachBrowser('a lesson in Spanish is read and answered', { width: 320, height: 70
   assert.match(await text(page, '.answer'), /pata/);
   await shot('spanish answer 320');
   assert.deepEqual(await axe(), []);
+  // Kept as an answer to the original, and told in the page's language.
+  const about = 'Estimate the compression of a leg with the main line redirected at its foot.';
+  assert.equal((await kept(page))[0].objective, about);
+  await open('/es/class/');
+  await page.waitForSelector('outlean-class[data-ready]');
+  await page.click('[data-part=here]');
+  await page.waitForSelector('outlean-class tbody');
+  assert.match(await page.$eval('outlean-class tbody', at => at.textContent ?? ''), /La inclinación y su precio.*Estimar la compresión de una pata/s);
   assert.match(await page.$eval('footer', at => at.textContent ?? ''), /prueba de carga/);
   for (const way of ['', 'record/', 'refresher/', 'class/', 'plan/']) {
     await open(`/es/${way}`);

@@ -71,7 +71,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     };
     let mut uses = Vec::new();
     for (name, lesson) in &lessons {
-        let (files, used) = page::lesson(&shell, name, lesson, &there_in(name), &glossary);
+        let (files, used) = page::lesson(&shell, name, lesson, lesson, &there_in(name), &glossary);
         pages.extend(files);
         uses.push(used);
     }
@@ -92,7 +92,10 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         let folder = PathBuf::from(language);
         for Translation { name, lesson, .. } in &own {
             // The glossary knows the words of the originals alone.
-            pages.extend(page::lesson(&shell, name, lesson, &there_in(name), &Glossary::default()).0);
+            let original =
+                lessons.iter().find(|(each, _)| each == name).map_or(lesson, |(_, original)| original);
+            let there = there_in(name);
+            pages.extend(page::lesson(&shell, name, lesson, original, &there, &Glossary::default()).0);
         }
         homes.push((folder, shell, own));
     }

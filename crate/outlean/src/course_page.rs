@@ -19,7 +19,7 @@ pub fn page(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translat
 }
 
 /// The course in a language: of each lesson its name, title, objectives, its questions with the numbers of their
-/// objectives, and `abroad` where it is there in the language of the originals only.
+/// objectives; the objectives as its original has them, `originals`, or `abroad` where it is there as the original only.
 pub fn course(language: &str, lessons: &[(String, Lesson)], translated: &[&Translation]) -> Value {
     let question = |block: &Block| match block {
         Block::Estimate(block) => Some(json!([block.template.id, block.about.objective])),
@@ -34,9 +34,11 @@ pub fn course(language: &str, lessons: &[(String, Lesson)], translated: &[&Trans
             let questions: Vec<Value> = original.body.iter().filter_map(question).collect();
             let mut said =
                 json!({ "name": name, "title": title, "objectives": objectives, "questions": questions });
-            if let (true, Some(said)) = (own.is_none() && language != ORIGINAL, said.as_object_mut()) {
-                said.insert("abroad".into(), true.into());
-            }
+            match (own, said.as_object_mut()) {
+                (Some(_), Some(said)) => said.insert("originals".into(), json!(original.objectives)),
+                (None, Some(said)) if language != ORIGINAL => said.insert("abroad".into(), true.into()),
+                _ => None,
+            };
             said
         })
         .collect()

@@ -119,11 +119,13 @@ const HOME: &str = "home";
 const IN_EVERY_LANGUAGE: [&str; 5] = [HOME, "record", "class", "refresher", "plan"];
 
 /// The files of a lesson's page, where they stand in the course: the page itself, the still pictures of its figures, the notes of who leads it; and which
-/// terms of the `glossary` it uses, where. `languages` are those that it is there in besides the original's.
+/// terms of the `glossary` it uses, where. `languages` are those that it is there in besides the original's. Answers are kept
+/// with the objectives of the `original`, so that they count for the same in whatever language it was read.
 pub fn lesson(
     shell: &Shell,
     name: &str,
     lesson: &Lesson,
+    original: &Lesson,
     languages: &[&str],
     glossary: &Glossary,
 ) -> (Vec<(PathBuf, String)>, Vec<Use>) {
@@ -165,12 +167,12 @@ pub fn lesson(
             Block::Build(block) => body.push_str(&crate::plates::list(block, &shell.steps)),
             Block::Question(block) => body.push_str(&crate::question::element(
                 block,
-                objective(lesson, &block.about),
+                objective(original, &block.about),
                 &shell.questions,
             )),
             Block::Estimate(block) => body.push_str(&crate::question::estimate(
                 block,
-                objective(lesson, &block.about),
+                objective(original, &block.about),
                 shell.words.say("question_still"),
                 &shell.questions,
             )),
