@@ -94,9 +94,8 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
             // The glossary knows the words of the originals alone.
             let original =
                 lessons.iter().find(|(each, _)| each == name).map_or(lesson, |(_, original)| original);
-            let (files, _) =
-                page::lesson(&shell, name, lesson, original, &there_in(name), &Glossary::default());
-            pages.extend(files);
+            let there = there_in(name);
+            pages.extend(page::lesson(&shell, name, lesson, original, &there, &Glossary::default()).0);
         }
         homes.push((folder, shell, own));
     }
