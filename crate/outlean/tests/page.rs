@@ -162,7 +162,7 @@ fn a_translation_has_pages_of_its_own_and_no_page_is_without_a_word() {
     assert!(read("de/index.html").contains("<a href=\"01-two/\">Neigung und ihr Preis</a>"));
     for (name, way) in [("record", "../../record/"), ("class", "../../class/"), ("plan", "../../plan/")] {
         let page = read(&format!("de/{name}/index.html"));
-        let script = format!("src=\"../../{name}.js\"");
+        let script = format!("src=\"../../{program}/{name}.js\"");
         assert!(
             page.contains(&script) && page.contains(&format!("<a href=\"{way}\" hreflang=\"en\"")),
             "{page}"
