@@ -28,8 +28,8 @@ function told({ inheritedFrom: _, ...rest }) {
   return rest;
 }
 
-/** All of a kind, those of the element itself first. @param {Member[] | undefined} all */
-const all = all => (all ?? []).map(told);
+/** All of a kind, by their names. @param {Member[] | undefined} all */
+const all = all => (all ?? []).map(told).sort((a, b) => (a.name < b.name ? -1 : 1));
 
 /** The manifest: each element whole, as of the one module that a page loads. @returns {{ schemaVersion: string, readme: string, modules: { kind: string, path: string, declarations: Declaration[], exports: unknown[] }[] }} */
 export function manifest() {

@@ -5,12 +5,16 @@ import { onMedia, sheet, StartFailure } from './engine.js';
 import { FACES } from './faces.js';
 import { beside, load } from './origin.js';
 import { element } from './readings.js';
+import { painter } from './surface.js';
 import { pageAt } from './taken.js';
 import { amiss, TYPED } from './typed.js';
 import { speak } from './words.js';
 
 /** Attributes that every element follows. */
 export const FOLLOWED = ['src', 'theme', 'units'];
+
+/** What paints pictures beside the page: no browser gives a worker to a script of another origin. */
+export const painterOf = async () => (beside('').startsWith(`${location.origin}/`) ? painter() : undefined);
 
 /** What is typed, where it may be. @param {Element} at @param {string} name */
 function typed(at, name) {

@@ -132,9 +132,8 @@ export function inks(element) {
   /** @type {Record<string, string>} */
   const found = {};
   if (!resolver) throw new StartFailure('canvas');
-  for (const token of ['--paper', '--ink', '--ink-2', '--rule', '--timber', '--earth', '--figure', '--push', '--pull', '--load', '--ground', '--out-wash', '--out-hatch', '--pencil']) {
-    const colour = style.getPropertyValue(token).trim();
-    resolver.fillStyle = colour;
+  for (const token of '--paper --ink --ink-2 --rule --timber --earth --figure --push --pull --load --ground --out-wash --out-hatch --pencil'.split(' ')) {
+    resolver.fillStyle = style.getPropertyValue(token).trim();
     found[token] = String(resolver.fillStyle);
   }
   return found;

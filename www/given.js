@@ -3,11 +3,15 @@
 
 import { onMedia, sheet } from './engine.js';
 import { element } from './readings.js';
+import { painter } from './surface.js';
 
 const whole = document.documentElement;
 
 /** Attributes that every element follows. @type {string[]} */
 export const FOLLOWED = [];
+
+/** What paints pictures beside the page, where there can be such. */
+export const painterOf = () => painter();
 
 /** The theme of an element. @param {Element} _element */
 export const themeOf = _element => whole.dataset.theme;

@@ -9,9 +9,5 @@ export const load = name => fetch(beside(name));
 /** Runs a script that pages have only now and then. @param {string} name @returns {Promise<unknown>} */
 export const run = name => import(beside(name));
 
-/** A worker; throws where there can be none, as for a page of another origin. @param {string} name @returns {Worker} */
-export function workerOf(name) {
-  const way = beside(name);
-  if (!way.startsWith(`${location.origin}/`)) throw new Error(way);
-  return new Worker(way, { type: 'module' });
-}
+/** A worker; throws where there can be none. @param {string} name @returns {Worker} */
+export const workerOf = name => new Worker(beside(name), { type: 'module' });

@@ -2,7 +2,7 @@
 //
 import { CurvesAxis } from './curves-axis.js';
 import { CHANGED, inks, lettering, StartFailure } from './engine.js';
-import { themeOf, unitsOf } from './given.js';
+import { painterOf, themeOf, unitsOf } from './given.js';
 import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
 import { linkedRig, linkTo } from './link.js';
@@ -11,7 +11,6 @@ import { element, Readings, say } from './readings.js';
 import { Sentence } from './sentence.js';
 import { slider } from './slider.js';
 import { StartingElement } from './starting.js';
-import { painter } from './surface.js';
 import { sayInTurn, TURNS } from './turns.js';
 import { Views } from './views.js';
 import { fill } from './words.js';
@@ -105,7 +104,7 @@ class RigElement extends StartingElement {
 
   /** What paints the pictures, and their lettering. @internal */
   async gather() {
-    const [worker] = await Promise.all([painter(), lettering()]);
+    const [worker] = await Promise.all([painterOf(), lettering()]);
     return worker;
   }
 
@@ -482,4 +481,4 @@ class RigElement extends StartingElement {
   }
 }
 
-if (!customElements.get('outlean-rig')) customElements.define('outlean-rig', RigElement);
+customElements.get('outlean-rig') ?? customElements.define('outlean-rig', RigElement);

@@ -7,7 +7,7 @@ import { element } from './readings.js';
 import { fill } from './words.js';
 
 /** All that can be said where not even the words arrived. */
-const UNSAID = 'The program of this page did not start, and its words did not arrive. Reload the page.';
+const UNSAID = 'This page did not start: its words did not arrive. Reload it.';
 
 /** The data in an element's content. @param {HTMLElement} content @returns {unknown} */
 function dataOf(content) {

@@ -66,64 +66,64 @@ export type View = {
 
 /** A frame that can be leaned. Between its tags, or where `src` names it, a `<script type="application/json">` holds the rig in SI by the keys of rig files, as the native program writes it. */
 export interface RigElement extends HTMLElement {
+  /** Does an action, as hand and key do: the one way in. */
+  act(action: Action): void;
+  /** Shows the forces: a prediction is locked in, or none is asked. */
+  reveal(): void;
   /** The rig shown: its values in SI, by the keys of rig files; `undefined` before it has started. One that cannot be computed is refused in words under the keys, and the one before it stays. */
   rig: Record<string, number | string> | undefined;
   /** What is said of the rig now, in the units of the element; `undefined` before it has started. */
   readonly told: View | undefined;
-  /** Shows the forces: a prediction is locked in, or none is asked. */
-  reveal(): void;
-  /** Does an action, as hand and key do: the one way in. */
-  act(action: Action): void;
 }
 
 /** A number is predicted, locked in, and then shown with what the prediction would have meant. */
 export interface EstimateElement extends HTMLElement {
-  /** The seed of the question shown. */
-  readonly seed: number;
   /** The question and its answer, and whether it is still open: for who leads the lesson. */
   readonly known: { prompt: string, answer: string, open: boolean } | undefined;
   /** Shows the answer without one of the learner's. */
   reveal(): void;
+  /** The seed of the question shown. */
+  readonly seed: number;
 }
 
 /** A list whose entries are marked as true or not. */
 export interface ChooseElement extends HTMLElement {
-  /** The seed of the question shown. */
-  readonly seed: number;
   /** The question and its answer, and whether it is still open: for who leads the lesson. */
   readonly known: { prompt: string, answer: string, open: boolean } | undefined;
   /** Shows the answer without one of the learner's. */
   reveal(): void;
+  /** The seed of the question shown. */
+  readonly seed: number;
 }
 
 /** Faults are found in what is described. */
 export interface FaultsElement extends HTMLElement {
-  /** The seed of the question shown. */
-  readonly seed: number;
   /** The question and its answer, and whether it is still open: for who leads the lesson. */
   readonly known: { prompt: string, answer: string, open: boolean } | undefined;
   /** Shows the answer without one of the learner's. */
   reveal(): void;
+  /** The seed of the question shown. */
+  readonly seed: number;
 }
 
 /** Steps that are put in order: each moves by its keys, by the arrow keys, or by a drag. */
 export interface OrderElement extends HTMLElement {
-  /** The seed of the question shown. */
-  readonly seed: number;
   /** The question and its answer, and whether it is still open: for who leads the lesson. */
   readonly known: { prompt: string, answer: string, open: boolean } | undefined;
   /** Shows the answer without one of the learner's. */
   reveal(): void;
+  /** The seed of the question shown. */
+  readonly seed: number;
 }
 
 /** The controls of a figure are moved until something holds. */
 export interface SetElement extends HTMLElement {
-  /** The seed of the question shown. */
-  readonly seed: number;
   /** The question and its answer, and whether it is still open: for who leads the lesson. */
   readonly known: { prompt: string, answer: string, open: boolean } | undefined;
   /** Shows the answer without one of the learner's. */
   reveal(): void;
+  /** The seed of the question shown. */
+  readonly seed: number;
 }
 
 declare global {
@@ -136,14 +136,14 @@ declare global {
     'outlean-set': SetElement;
   }
   interface HTMLElementEventMap {
-    /** It came to rest after a change; `lean` in rad from the vertical, forward. */
-    'outlean-rest': CustomEvent<{ lean: number }>;
-    /** It is drawn: once each time that it starts. */
-    'outlean-ready': CustomEvent<null>;
-    /** It says something else than before: what `told` holds. */
-    'outlean-told': Event;
     /** It cannot start, and says why in its place: `absent`, `fetch`, `type`, `forbidden`, `compile`, `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`. */
     'outlean-failed': CustomEvent<{ cause: string }>;
+    /** It is drawn: once each time that it starts. */
+    'outlean-ready': CustomEvent<null>;
+    /** It came to rest after a change; `lean` in rad from the vertical, forward. */
+    'outlean-rest': CustomEvent<{ lean: number }>;
+    /** It says something else than before: what `told` holds. */
+    'outlean-told': Event;
     /** An answer was marked: once for each. `share` is from 0 to 1; `seconds` since the question was put. */
     'outlean-marked': CustomEvent<{ seed: number, typed: string, verdict: string, share: number, seconds: number, hints: number }>;
   }
