@@ -155,10 +155,10 @@ mod tests {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/tokens.css");
         let sheet = std::fs::read_to_string(path).expect("www/tokens.css");
         for (selector, inks) in [
-            (":root{", Inks::LIGHT),
-            ("[data-theme=dark]{", Inks::DARK),
-            ("[data-theme=projector]{", Inks::PROJECTOR),
-            ("[data-theme=sunlight]{", Inks::SUNLIGHT),
+            (":root,:host{", Inks::LIGHT),
+            ("[data-theme=dark],:host([data-theme=dark]){", Inks::DARK),
+            ("[data-theme=projector],:host([data-theme=projector]){", Inks::PROJECTOR),
+            ("[data-theme=sunlight],:host([data-theme=sunlight]){", Inks::SUNLIGHT),
         ] {
             let read = Inks::read(|name| token(&sheet, selector, name));
             assert_eq!(read, inks, "{selector}");
@@ -174,7 +174,7 @@ mod tests {
         let read = Inks::read(|name| {
             let set =
                 print.split_once(&format!("{name}:")).and_then(|(_, rest)| rest.split([';', '}']).next());
-            set.map_or_else(|| token(&sheet, ":root{", name), str::to_owned)
+            set.map_or_else(|| token(&sheet, ":root,:host{", name), str::to_owned)
         });
         assert_eq!(read, Inks::PRINT);
     }
