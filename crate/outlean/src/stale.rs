@@ -1,6 +1,7 @@
 //! What an earlier build put into a folder and this one does not: it goes, and nothing else that stands there.
 
 use crate::packed::{self, Packing};
+use crate::program;
 use std::collections::BTreeSet;
 use std::fs;
 use std::io;
@@ -15,7 +16,8 @@ pub fn before(out: &Path) -> Vec<PathBuf> {
     list.lines().map(PathBuf::from).filter(|file| inside(file)).collect()
 }
 
-/// Removes from `out` what its list names and `now` does not, with its packed form, and lists what is there now.
+/// Removes from `out` what its list names and `now` does not, with its packed form, and any folder of what pages load but
+/// the one in `now`, such as a build that was stopped leaves without a list; lists what is there now.
 ///
 /// # Errors
 ///
@@ -30,6 +32,13 @@ pub fn clear(out: &Path, now: &BTreeSet<PathBuf>) -> io::Result<()> {
         // A folder that is not empty stays, and so do those that it is in.
         let folders = file.ancestors().skip(1).filter(|folder| *folder != Path::new(""));
         let _ = folders.map(|folder| fs::remove_dir(out.join(folder))).find(Result::is_err);
+    }
+    let now_in = |name: &str| now.iter().any(|file| file.starts_with(name));
+    for entry in fs::read_dir(out).into_iter().flatten().flatten() {
+        let name = entry.file_name();
+        if name.to_str().is_some_and(|name| program::is(name) && !now_in(name)) {
+            let _ = fs::remove_dir_all(entry.path());
+        }
     }
     let lines: String = now.iter().map(|file| format!("{}\n", file.display())).collect();
     if fs::read_to_string(&list).is_ok_and(|before| lines == before) {
@@ -53,7 +62,9 @@ mod tests {
         let root = std::env::temp_dir().join(format!("outlean-stale-{}", std::process::id()));
         let out = root.join("out");
         fs::create_dir_all(out.join("old/a/b")).unwrap();
-        fs::create_dir_all(out.join("kept")).unwrap();
+        for folder in ["kept", "program-0123456789abcdef", "program-of-theirs"] {
+            fs::create_dir_all(out.join(folder)).unwrap();
+        }
         for name in [
             "old/index.html",
             "old/index.html.br",
@@ -79,6 +90,8 @@ mod tests {
             ("kept/own.txt", true),
             ("kept/index.html", false),
             ("../beside.txt", true),
+            ("program-0123456789abcdef", false),
+            ("program-of-theirs", true),
         ] {
             assert_eq!(out.join(name).exists(), stays, "{name}");
         }
