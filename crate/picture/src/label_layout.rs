@@ -147,13 +147,13 @@ pub fn seats_taken(labels: &[Label], seated: &[Seated]) -> Seats {
     Seats(seated.iter().filter_map(|each| Some((labels.get(each.label)?.key, each.seat))).collect())
 }
 
-/// Where the leader leaves the box: the middle of the side that faces its end.
+/// Where the leader leaves the box: the middle of the side that faces its end. An end above or below that is hardly
+/// aside is faced by top or bottom: from a side the leader would run along the letters.
 fn leader_start(bounds: Area, to: (f64, f64)) -> (f64, f64) {
     let middle = ((bounds.left + bounds.right) / 2.0, (bounds.top + bounds.bottom) / 2.0);
-    if to.0 < bounds.left {
-        (bounds.left - 3.0, middle.1)
-    } else if to.0 > bounds.right {
-        (bounds.right + 3.0, middle.1)
+    let aside = (bounds.left - to.0).max(to.0 - bounds.right);
+    if aside > 2.5 {
+        if to.0 < middle.0 { (bounds.left - 3.0, middle.1) } else { (bounds.right + 3.0, middle.1) }
     } else if to.1 < middle.1 {
         (middle.0, bounds.top - 2.0)
     } else {

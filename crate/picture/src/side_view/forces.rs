@@ -54,7 +54,12 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
             );
         }
         let off = frame.widths.0 / 2.0;
-        let seats = of_arrow((tail, tip), 1.0, 0.0, On { half: off, goes_on: true }, &margin, k);
+        let mut seats = of_arrow((tail, tip), 1.0, 0.0, On { half: off, goes_on: true }, &margin, k);
+        // Below the feet the legs go on no farther: there only a leader says whose the label is.
+        let feet = stage.view.origin;
+        for seat in seats.iter_mut().filter(|seat| seat.at.1 > feet.1) {
+            seat.leader.get_or_insert(feet);
+        }
         draft.sheet.label(("legs", 0), 6, rows, seats);
     }
     for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
