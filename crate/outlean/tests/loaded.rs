@@ -73,7 +73,8 @@ fn pages_load_what_is_named_by_its_content() {
     let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join("loaded");
     let _ = fs::remove_dir_all(&place);
     let program = common::program(&place);
-    for name in ["record.js", "class.js", "refresher.js", "plan.js", "offline.js", "elements.js"] {
+    for name in ["record.js", "class.js", "refresher.js", "plan.js", "offline.js", "elements.js", "embed.js"]
+    {
         fs::write(program.join(name), "stands for a script").expect("writable");
     }
     // What is packed beside the program is taken as it is.
@@ -84,11 +85,12 @@ fn pages_load_what_is_named_by_its_content() {
     let site = place.join("site");
     let first = common::loaded(&site);
 
-    // Every way in every page leads to a file, and all that pages load stands in the folder.
+    // Every way in every page of the course leads to a file, and all that pages load stands in the folder. Examples are pages of
+    // others: they load what goes by a name that stays.
     let mut loaded = BTreeSet::new();
-    for page in
-        below(&site).into_iter().filter(|file| file.extension().is_some_and(|ending| ending == "html"))
-    {
+    let page = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "html");
+    let others = |file: &PathBuf| file.starts_with(site.join("examples"));
+    for page in below(&site).into_iter().filter(|file| page(file) && !others(file)) {
         let text = fs::read_to_string(&page).expect("text");
         let folder = page.parent().expect("it is in the site");
         for (attribute, loads) in [("src=\"", true), ("href=\"", false)] {

@@ -105,10 +105,11 @@ fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
     fs::write(site.join("index.html"), page.replace("../", "")).expect("writable");
     fs::create_dir_all(site.join(PROGRAM).join("pictures/01-a")).expect("made");
     fs::write(site.join(PROGRAM).join("pictures/01-a/rig.svg"), "<svg/>").expect("writable");
+    fs::write(site.join(PROGRAM).join("elements.js"), "0").expect("writable");
     let types = site.join("types");
     fs::create_dir_all(&types).expect("made");
-    for name in ["page.d.ts", "custom-elements.json"] {
-        fs::write(types.join(name), "{\"path\": \"page.js\"}").expect("writable");
+    for name in ["elements.d.ts", "custom-elements.json"] {
+        fs::write(types.join(name), "{\"path\": \"elements.js\"}").expect("writable");
     }
     let package = site.join("package");
     let about = |more: &[&str]| -> Value {
@@ -124,12 +125,12 @@ fn the_program_is_a_package_for_npm_with_its_types_where_there_are_some() {
         assert!(package.join(&way).is_file(), "{pointer} is `{way}`");
         way
     };
-    assert_eq!(way(&plain, "/exports/./default"), "./program/page.js");
+    assert_eq!(way(&plain, "/exports/./default"), "./program/elements.js");
     let typed = about(&["--types", &types.display().to_string()]);
     let wanted = ["/types", "/customElements", "/exports/./types"].map(|pointer| way(&typed, pointer));
-    assert_eq!(wanted, ["./types/page.d.ts", "types/custom-elements.json", "./types/page.d.ts"]);
+    assert_eq!(wanted, ["./types/elements.d.ts", "types/custom-elements.json", "./types/elements.d.ts"]);
     let elements = fs::read_to_string(package.join("types/custom-elements.json")).expect("text");
-    assert_eq!(elements, "{\"path\": \"program/page.js\"}", "from where the package begins");
+    assert_eq!(elements, "{\"path\": \"program/elements.js\"}", "from where the package begins");
     assert!(package.join("LICENSE-MIT").is_file() && package.join("README.md").is_file());
     assert!(!package.join("program/pictures").exists(), "they are of the course's lessons");
     assert!(!package.join("program/page.js.br").exists(), "who serves it packs it");

@@ -121,10 +121,10 @@ fn sheet() -> String {
 
 /// The themes: how each begins in the sheet, and the least contrast of what says a force or is read.
 const THEMES: [(&str, f64); 5] = [
-    (":root{", 4.5),
-    ("[data-theme=dark]{", 4.5),
-    ("[data-theme=projector]{", 7.0),
-    ("[data-theme=sunlight]{", 7.0),
+    (":root,:host{", 4.5),
+    ("[data-theme=dark],:host([data-theme=dark]){", 4.5),
+    ("[data-theme=projector],:host([data-theme=projector]){", 7.0),
+    ("[data-theme=sunlight],:host([data-theme=sunlight]){", 7.0),
     (":root:not([data-theme]){", 4.5),
 ];
 
@@ -194,7 +194,7 @@ fn forces_and_words_stand_out_from_the_paper_of_every_theme() {
 #[test]
 fn in_sunlight_nothing_that_is_drawn_is_fainter_than_print() {
     let sheet = sheet();
-    let block = block(&sheet, "[data-theme=sunlight]{");
+    let block = block(&sheet, "[data-theme=sunlight],:host([data-theme=sunlight]){");
     for token in ["--figure", "--out-hatch", "--rule"] {
         let wanted = if token == "--rule" { 4.5 } else { 7.0 };
         let found = contrast(value(block, token), "#FFFFFF");

@@ -131,7 +131,10 @@ fn lints() -> Result<(), Failure> {
 }
 
 fn native() -> Result<(), Failure> {
-    command::run(&mut cargo("test --workspace"), "To run one alone: cargo test --package CRATE NAME")
+    command::run(
+        &mut cargo("test --workspace --no-fail-fast"),
+        "To run one alone: cargo test --package CRATE NAME",
+    )
 }
 
 fn docs() -> Result<(), Failure> {
