@@ -71,9 +71,10 @@ const LBF: f64 = 4.448_221_615_260_5;
 /// Metres in a foot: exact by definition.
 const FT: f64 = 0.304_8;
 
-/// Asserts that `found` is within `tolerance` of what was printed.
+/// Asserts that `found` is within `tolerance` of what was printed. Says what it held: `tests/evidence.mjs` makes a table of it.
 #[track_caller]
 fn near(found: f64, printed: f64, tolerance: f64) {
+    println!("held {found:e} {printed:e} {tolerance:e}");
     assert!((found - printed).abs() <= tolerance, "found {found}, printed {printed} ± {tolerance}");
 }
 
