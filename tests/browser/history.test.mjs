@@ -74,6 +74,7 @@ eachBrowser('a link holds the rig to the last bit, and a bad one says what is wr
   const [put] = await page.$$('outlean-estimate >>> button');
   await put.click();
   await page.waitForSelector('>>> #mark');
+  await rest(page);
   assert.match(await text(page, '.verdict'), /Predict first/);
 
   for (const [from, to, said] of /** @type {const} */ ([
