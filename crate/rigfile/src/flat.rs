@@ -18,8 +18,7 @@ pub enum Value<'a> {
 pub enum FlatError<'a> {
     /// Neither a field nor a choice has that key, or what stands there is of the other kind.
     Key(&'a str),
-    /// A field's value is out of range, the rig has no such thing, or the key only says again what others say, such as
-    /// both legs' length: which of them held would hang on their order.
+    /// A field's value is out of range, or the rig has no such thing.
     Field(&'a str, SetError),
     /// A choice has no such word.
     Word(&'a str),
@@ -58,12 +57,8 @@ pub fn rig_of<'a>(entries: &[(&'a str, Value<'a>)]) -> Result<Rig, FlatError<'a>
     if let Some((key, _)) = entries.iter().find(|(key, _)| field(key).is_none() && choice(key).is_none()) {
         return Err(FlatError::Key(key));
     }
-    let all: Vec<String> = keys(rig.guys.len()).collect();
-    if let Some((key, _)) = entries.iter().find(|(key, _)| !all.iter().any(|wanted| wanted == key)) {
-        return Err(FlatError::Field(key, SetError::Absent));
-    }
-    for wanted in &all {
-        let Some((key, value)) = entries.iter().find(|(key, _)| key == wanted) else { continue };
+    for wanted in keys(rig.guys.len()) {
+        let Some((key, value)) = entries.iter().find(|(key, _)| *key == wanted) else { continue };
         match (value, field(key), choice(key)) {
             (Value::Number(value), Some(field), _) => {
                 field.set(&mut rig, *value).map_err(|why| FlatError::Field(key, why))?;
@@ -187,14 +182,6 @@ mod tests {
         assert_eq!(rig_of(&[("lean", Value::Word("much"))]), Err(FlatError::Key("lean")));
         assert_eq!(rig_of(&[("line.path", Value::Word("up"))]), Err(FlatError::Word("line.path")));
         assert!(matches!(rig_of(&[("lean", Value::Number(9.0))]), Err(FlatError::Field("lean", _))));
-        // What says again what others say is not passed over, whatever it says.
-        for key in ["legs.length", "feet.spread", "line.to.ahead", "guy.0.ahead"] {
-            assert_eq!(
-                rig_of(&[(key, Value::Number(-2.0))]),
-                Err(FlatError::Field(key, SetError::Absent)),
-                "{key}"
-            );
-        }
         assert!(matches!(rig_of(&[("guy.77.rise", Value::Number(0.0))]), Err(FlatError::Key("guy.77.rise"))));
     }
 }
