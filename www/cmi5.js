@@ -165,7 +165,8 @@ export class Cmi5 {
     } finally {
       this.#sending = false;
     }
-    if (why) this.#later(why);
+    // What another page seems to be sending is looked for again: that page may just have been closed.
+    if (why || await this.kept.look(entry => entry.rows.some(row => !row.aside))) this.#later(why);
     else this.#pause = FIRST;
     await this.#tell(why);
   }

@@ -35,7 +35,7 @@ test(`a tab is killed ${KILLS} times while it keeps answers`, { timeout: 1_200_0
     }, kill);
     await new Promise(done => setTimeout(done, 10 + (kill * 37) % 60));
     const client = await tab.createCDPSession();
-    await Promise.race([client.send('Page.crash').catch(() => {}), new Promise(done => setTimeout(done, 200))]);
+    await Promise.race([client.send('Page.crash').catch(() => {}), new Promise(done => setTimeout(done, 50))]);
     await tab.close().catch(() => {});
   }
   const rows = await kept(page);
