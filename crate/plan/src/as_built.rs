@@ -31,7 +31,7 @@ pub const REACH: &str = "reach";
 ///
 /// # Errors
 ///
-/// As [`solve`].
+/// As [`solve`], of the rig as it is set, and a little off.
 pub fn measures(rig: &Rig, scatter: &Scatter, set_lean: Option<f64>) -> Result<Vec<Measure>, Fault> {
     let lean = set_lean.unwrap_or(rig.lean);
     let set = solve_at(rig, lean)?.layout;
@@ -42,8 +42,9 @@ pub fn measures(rig: &Rig, scatter: &Scatter, set_lean: Option<f64>) -> Result<V
         planned: lean,
         tolerance: scatter.angle,
     }];
-    // As far as the head goes for so much lean.
-    let beyond = (solve_at(rig, lean + scatter.angle)?.layout.reach() - set.reach()).abs();
+    // As far as the head goes for so much lean: out, or back where it can go no farther out.
+    let off = solve_at(rig, lean + scatter.angle).or_else(|_| solve_at(rig, lean - scatter.angle))?;
+    let beyond = (off.layout.reach() - set.reach()).abs();
     let mut put = |key: &str, guy: Option<u8>, planned: f64, tolerance: f64| {
         all.push(Measure { key: key.to_owned(), guy, dimension: Dimension::Length, planned, tolerance });
     };

@@ -85,7 +85,8 @@ impl Plan {
     ///
     /// # Errors
     ///
-    /// As [`solve`], now and in every case of the rig: the field, its value, what is allowed.
+    /// As [`solve`], now, in every case of the rig, and as near to how it is to be set as it can be set: the field, its
+    /// value, what is allowed.
     pub fn of(given: &Given<'_>) -> Result<Self, Fault> {
         let Given { rig, job, draws } = *given;
         let solution = solve(rig)?;
