@@ -51,7 +51,7 @@ async function frames(page) {
 async function firstLesson(origin) {
   const { page, close } = await newPage(BROWSERS[0]);
   await page.goto(`${origin}/`);
-  const href = await page.$eval('main a[href]', link => /** @type {HTMLAnchorElement} */ (link).href);
+  const href = await page.$eval('main ol a[href]', link => /** @type {HTMLAnchorElement} */ (link).href);
   await close();
   return href;
 }
