@@ -218,22 +218,31 @@ mod tests {
         fs::remove_dir_all(folder).unwrap();
     }
 
+    /// Serves a folder; where, as a host and its port.
+    fn served(folder: &Path) -> String {
+        let (tell, told) = std::sync::mpsc::channel();
+        let folder = folder.to_owned();
+        thread::spawn(move || serve(&folder, 0, None, |address| tell.send(address.to_owned()).unwrap()));
+        told.recv().unwrap().trim_start_matches("http://").trim_end_matches('/').to_owned()
+    }
+
+    /// What is answered to a request, whole.
+    fn asked(host: &str, request: &str) -> String {
+        let mut stream = TcpStream::connect(host).unwrap();
+        stream.write_all(request.as_bytes()).unwrap();
+        let mut text = String::new();
+        stream.read_to_string(&mut text).unwrap();
+        text
+    }
+
     #[test]
     fn a_page_arrives_with_its_policy_and_past_idle_connections() {
         let folder = std::env::temp_dir().join(format!("outlean-served-{}", std::process::id()));
         fs::create_dir_all(&folder).unwrap();
         fs::write(folder.join("index.html"), "a page").unwrap();
-        let (tell, told) = std::sync::mpsc::channel();
-        let served = folder.clone();
-        thread::spawn(move || serve(&served, 0, None, |address| tell.send(address.to_owned()).unwrap()));
-        let address = told.recv().unwrap();
-        let host = address.trim_start_matches("http://").trim_end_matches('/').to_owned();
+        let host = served(&folder);
         let ask = |what: &str| {
-            let mut stream = TcpStream::connect(&host).unwrap();
-            write!(stream, "{what} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n").unwrap();
-            let mut text = String::new();
-            stream.read_to_string(&mut text).unwrap();
-            text
+            asked(&host, &format!("{what} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n"))
         };
         let _idle: Vec<TcpStream> = (0..8).map(|_| TcpStream::connect(&host).unwrap()).collect();
         let page = ask("GET /");
@@ -274,17 +283,9 @@ mod tests {
             fs::write(folder.join(name).join("page.js"), text).unwrap();
         }
         fs::write(folder.join("index.html"), "a page").unwrap();
-        let (tell, told) = std::sync::mpsc::channel();
-        let served = folder.clone();
-        thread::spawn(move || serve(&served, 0, None, |address| tell.send(address.to_owned()).unwrap()));
-        let address = told.recv().unwrap();
-        let host = address.trim_start_matches("http://").trim_end_matches('/').to_owned();
+        let host = served(&folder);
         let ask = |what: &str, more: &str| {
-            let mut stream = TcpStream::connect(&host).unwrap();
-            write!(stream, "GET {what} HTTP/1.1\r\nHost: {host}\r\n{more}\r\n").unwrap();
-            let mut text = String::new();
-            stream.read_to_string(&mut text).unwrap();
-            text
+            asked(&host, &format!("GET {what} HTTP/1.1\r\nHost: {host}\r\n{more}\r\n"))
         };
         let kept = |what: &str| {
             let said = ask(what, "");
