@@ -9,6 +9,7 @@ mod npm;
 mod single;
 
 use crate::build::{Failure, entries};
+use crate::version::way;
 use crate::{packed, program};
 use course_structure::course_structure;
 use manifest::{Page, manifest};
@@ -96,6 +97,9 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     }
 }
 
+/// What tells a learning system of the pages and files of a package.
+type Listing = fn(&[Page], &[String]) -> String;
+
 /// How many files went in.
 fn pack(wanted: &Wanted) -> Result<usize, Failure> {
     let told = |path: &Path, why: &dyn std::fmt::Display| Failure::File(path.to_owned(), why.to_string());
@@ -110,21 +114,17 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
             return Err(Failure::Content(format!("--lesson is `{name}`; the course has {known}")));
         }
     }
-    match wanted.form {
+    let (name, listing): (_, Listing) = match wanted.form {
+        Form::Scorm12 => ("imsmanifest.xml", |pages, files| manifest(Standard::Scorm12, pages, files)),
+        Form::Scorm2004 => ("imsmanifest.xml", |pages, files| manifest(Standard::Scorm2004, pages, files)),
+        Form::Cmi5 => ("cmi5.xml", |pages, _| course_structure(pages)),
         Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
         Form::Npm => return npm::npm(&wanted.site, wanted.types.as_deref(), &wanted.output),
-        Form::Scorm12 | Form::Scorm2004 | Form::Cmi5 => {}
-    }
-    let mut files = Vec::new();
-    collect(&wanted.site, &wanted.site, &mut files)?;
-    files.sort();
+    };
+    let files = below(&wanted.site)?;
     let page = |Lesson { name, title, objectives }| Page { name, title, about: objectives.join(" ") };
     let pages: Vec<Page> = lessons.into_iter().map(page).collect();
-    let (name, listed) = match wanted.form {
-        Form::Scorm12 => ("imsmanifest.xml", manifest(Standard::Scorm12, &pages, &files)),
-        Form::Scorm2004 => ("imsmanifest.xml", manifest(Standard::Scorm2004, &pages, &files)),
-        Form::Cmi5 | Form::File | Form::Npm => ("cmi5.xml", course_structure(&pages)),
-    };
+    let listed = listing(&pages, &files);
     let write = || -> io::Result<()> {
         let mut zip = ZipWriter::new(File::create(&wanted.output)?);
         // No time of day: the same course gives the same zip.
@@ -145,14 +145,21 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
     Ok(files.len() + 1)
 }
 
-/// The files below a folder, by their ways from `root`, with `/`; what is packed for a server stays out.
+/// The files below a folder, by their ways from it, in order; what is packed for a server stays out.
+fn below(folder: &Path) -> Result<Vec<String>, Failure> {
+    let mut files = Vec::new();
+    collect(folder, folder, &mut files)?;
+    files.sort();
+    Ok(files)
+}
+
+/// Adds those below `folder`, by their ways from `root`.
 fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> Result<(), Failure> {
     for path in entries(folder)? {
         if path.is_dir() {
             collect(root, &path, files)?;
         } else if !packed::is(&path) {
-            let way = path.strip_prefix(root).unwrap_or(&path);
-            files.push(way.to_string_lossy().replace('\\', "/"));
+            files.push(way(path.strip_prefix(root).unwrap_or(&path)));
         }
     }
     Ok(())

@@ -1,7 +1,7 @@
 //! What pages load as a package that npm and what builds pages take: a folder with `package.json`, for `npm pack`, `npm publish` or
 //! `npm install FOLDER`.
 
-use super::collect;
+use super::below;
 use crate::build::{Failure, bytes, text};
 use crate::program;
 use serde_json::{Map, Value, json};
@@ -96,14 +96,6 @@ fn package(types: Option<String>, elements: Option<String>) -> serde_json::Resul
         all.extend(elements.map(|file| ("customElements".to_owned(), format!("types/{file}").into())));
     }
     serde_json::to_string_pretty(&package).map(|text| text + "\n")
-}
-
-/// The files below a folder, by their ways from it, in order.
-fn below(folder: &Path) -> Result<Vec<String>, Failure> {
-    let mut files = Vec::new();
-    collect(folder, folder, &mut files)?;
-    files.sort();
-    Ok(files)
 }
 
 fn write(path: &PathBuf, content: &[u8]) -> Result<(), Failure> {
