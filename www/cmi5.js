@@ -166,9 +166,8 @@ export class Cmi5 {
       this.#sending = false;
     }
     // What another page seems to be sending is looked for again: that page may just have been closed.
-    if (why || await this.kept.look(entry => entry.rows.some(row => !row.aside))) this.#later(why);
+    if (await this.#tell(why) || why) this.#later(why);
     else this.#pause = FIRST;
-    await this.#tell(why);
   }
 
   /** @param {unknown} why */
@@ -179,7 +178,7 @@ export class Cmi5 {
     this.#pause = Math.min(this.#pause * 2, LAST);
   }
 
-  /** Says how it stands. @param {unknown} why what went wrong last */
+  /** Says how it stands; how many statements are still to be sent. @param {unknown} why what went wrong last */
   async #tell(why) {
     const { launch, state } = this;
     const { rows, ended } = await this.kept.look(entry => ({ rows: [...entry.rows], ended: entry.ended.includes(launch.visit) }));
@@ -201,6 +200,7 @@ export class Cmi5 {
       else if (!state.answered) this.report('begun', told);
       else this.report(state.done ? 'done' : this.#took ? 'sent' : 'resumed', told);
     }
+    return told.count;
   }
 
   /** Everything that is to be done with the store, in its order; what goes wrong is thrown. */
