@@ -2,13 +2,9 @@
 // had been put there. `/NAME/…` is a file of the page NAME, else one of the course; what is broken of the course for a page stands in FAULTS.
 
 import { readFileSync } from 'node:fs';
-import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
+import { listen, POLICY } from './listen.mjs';
 import { root, site } from './place.mjs';
-
-const POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
-/** As the native program serves it. */
-if (!readFileSync(join(root, 'crate/outlean/src/serve.rs'), 'utf8').includes(`"${POLICY}"`)) throw new Error('the policy of crate/outlean/src/serve.rs is another one');
 
 const KINDS = /** @type {Record<string, string>} */ ({
   '.html': 'text/html; charset=utf-8', '.js': 'text/javascript; charset=utf-8', '.css': 'text/css; charset=utf-8',
@@ -46,8 +42,8 @@ const FAULTS = {
  * @param {{ course?: string }} [how]
  * @returns {Promise<{ origin: string, stop: () => Promise<void> }>}
  */
-export async function anyone({ course = '' } = {}) {
-  const server = createServer((request, response) => {
+export function anyone({ course = '' } = {}) {
+  return listen((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://x').pathname).replace(/\/$/, '/index.html');
     const [, name = '', ...rest] = path.split('/');
     const file = rest.join('/');
@@ -64,12 +60,6 @@ export async function anyone({ course = '' } = {}) {
     });
     response.end(answer.bytes);
   });
-  await new Promise(ready => server.listen(0, '127.0.0.1', () => ready(undefined)));
-  const { port } = /** @type {import('node:net').AddressInfo} */ (server.address());
-  return {
-    origin: `http://127.0.0.1:${port}`,
-    stop: () => new Promise(done => { server.closeAllConnections(); server.close(() => done()); }),
-  };
 }
 
 /** @param {string} file @returns {Answer | undefined} */

@@ -2,12 +2,11 @@
 // says (crate/outlean/SERVING.md).
 
 import { createReadStream, existsSync, readFileSync, statSync } from 'node:fs';
-import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
+import { listen, POLICY } from './listen.mjs';
 
 /** @type {Record<string, string>} */
 const TYPES = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.json': 'application/json', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.woff2': 'font/woff2' };
-const POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
 
 /** @typedef {{ file: string, status: number }} Answer What was asked for, below the folder, and how it was answered. */
 
@@ -18,11 +17,11 @@ const POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
  * @param {{ careful?: boolean }} [how]
  * @returns {Promise<{ at: string, answers: Answer[], stop: () => Promise<void> }>} `at` ends with a slash; `answers` grows
  */
-export function host(folder, { careful = false } = {}) {
+export async function host(folder, { careful = false } = {}) {
   const under = '/courses/rigging/';
   /** @type {Answer[]} */
   const answers = [];
-  const server = createServer((request, response) => {
+  const { origin, stop } = await listen((request, response) => {
     const path = new URL(request.url ?? '', 'http://host').pathname;
     const file = normalize(path.slice(under.length) + (path.endsWith('/') ? 'index.html' : ''));
     const from = join(folder, file);
@@ -59,11 +58,5 @@ export function host(folder, { careful = false } = {}) {
     answer(200, headers);
     return response.end(readFileSync(from + (coding?.[1] ?? '')));
   });
-  return new Promise(resolve => {
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = /** @type {import('node:net').AddressInfo} */ (server.address());
-      const stop = () => new Promise(done => { server.close(() => done(undefined)); server.closeAllConnections(); });
-      resolve({ at: `http://127.0.0.1:${port}${under}`, answers, stop: /** @type {() => Promise<void>} */ (stop) });
-    });
-  });
+  return { at: origin + under, answers, stop };
 }

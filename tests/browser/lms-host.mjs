@@ -6,9 +6,10 @@
 // Here also go wrong what can go wrong on the way: `fault` says of each request what becomes of it.
 
 import { randomUUID } from 'node:crypto';
-import { createServer, request as ask } from 'node:http';
+import { request as ask } from 'node:http';
 import { createRequire } from 'node:module';
 import { setTimeout as wait } from 'node:timers/promises';
+import { listen } from './listen.mjs';
 import { recordStore } from './record-store.mjs';
 import { serve } from './server.mjs';
 
@@ -58,11 +59,7 @@ export async function learningSystem(folder) {
       return { address: `${path}?seed=7&${asked}`, session, activityId };
     },
     async stop() {
-      for (const server of servers) {
-        server.closeAllConnections();
-        server.close();
-      }
-      await Promise.all([pages.stop(), store.stop()]);
+      await Promise.all([...servers, pages, store].map(each => each.stop()));
     },
   };
 
@@ -130,17 +127,16 @@ export async function learningSystem(folder) {
 
   /** Starts a server on a free port; its origin. @param {(request: import("node:http").IncomingMessage, answer: import("node:http").ServerResponse) => Promise<unknown>} does */
   const listening = async does => {
-    const server = createServer((request, answer) => {
+    const server = await listen((request, answer) => {
       does(request, answer).catch(why => {
         system.wrong.push(`${request.method} ${request.url}: ${why.stack}`);
         answer.destroy();
       });
     });
     servers.push(server);
-    await new Promise(done => server.listen(0, '127.0.0.1', () => done(undefined)));
-    return `http://127.0.0.1:${/** @type {import('node:net').AddressInfo} */ (server.address()).port}`;
+    return server.origin;
   };
-  /** @type {import('node:http').Server[]} */
+  /** @type {Awaited<ReturnType<typeof listen>>[]} */
   const servers = [];
   system.records = await listening(told);
   system.origin = await listening(shown);
