@@ -39,11 +39,10 @@ async function showNamed() {
   document.documentElement.lang = language;
   speak(language);
   /** @type {Record<string, string>} */
-  let words = {};
+  const words = await wordsOf('embed').catch(() => ({}));
   /** @type {string[]} */
   const told = [];
   const wrong = (/** @type {string} */ key, /** @type {Record<string, string>} */ places) => told.push(fill(words, key, places));
-  words = await wordsOf('embed').catch(() => ({}));
   for (const [name, value] of settings) {
     if (!(name in KNOWN)) wrong('unknown', { name, known: Object.keys(KNOWN).join(', ') });
     else if (!KNOWN[name][0](value)) wrong('value', { name, value, allowed: KNOWN[name][1] });

@@ -1,5 +1,5 @@
 // <outlean-rig>: a frame drawn to scale that can be leaned, with its curves, its readings and its verdict.
-//
+
 import { CurvesAxis } from './curves-axis.js';
 import { CHANGED, inks, lettering, StartFailure } from './engine.js';
 import { painterOf, themeOf, unitsOf } from './given.js';
