@@ -23,12 +23,12 @@ let vocabulary;
 const lmsWords = () => (vocabulary ??= wordsOf('lms'));
 
 /** @param {number} share */
-const percent = share => String(Math.round(share * 100));
+const hundredths = share => String(Math.round(share * 100));
 
 /** Says how it stands, in the page's words. @param {string} key @param {Record<string, string>} [values] @param {(words: Record<string, string>) => (Node | string)[]} [more] */
 async function report(key, values = {}, more = () => []) {
   const words = await lmsWords();
-  const counts = { all: String(state.questions.length), answered: String(state.answered), share: percent(state.share), pass: percent(pass) };
+  const counts = { all: String(state.questions.length), answered: String(state.answered), share: hundredths(state.share), pass: hundredths(pass) };
   const text = fill(words, `lms.${key}`, { ...counts, ...values });
   place.dataset.said = key;
   // The same is not told twice to those who hear it.
@@ -51,7 +51,7 @@ function tried(act) {
 /** Says how it stands with the record store. @param {string} said @param {Told} told */
 function reportStore(said, told) {
   const { count, why, aside, mode, placeless, inMemory, back } = told;
-  report(said, { count: String(count), why, pass: percent(told.pass) }, words => {
+  report(said, { count: String(count), why, pass: hundredths(told.pass) }, words => {
     const more = [];
     if (inMemory) more.push(words['lms.in_memory']);
     if (placeless) more.push(words['lms.placeless']);
