@@ -3,12 +3,12 @@
 // is most of it. What the page itself decides (words that shift, memory that grows) fails the run; so does a frame past so
 // many times that of the bare canvases. Times alone fail nothing: they are those of whatever machine this is.
 //
-//     node tests/browser/performance.mjs [--long]
+//     node tests/browser/performance.mjs
 //
-// --long watches memory for five minutes of play instead of twenty seconds.
+// What grows in an hour is for soak.mjs to see.
 
 import { closeBrowsers, newPage } from './browsers.mjs';
-import { LESSON, rest } from './lesson.mjs';
+import { everything, play, quantile } from './everything.mjs';
 import { site } from './place.mjs';
 import { serve } from './server.mjs';
 
@@ -17,67 +17,9 @@ import { serve } from './server.mjs';
 
 /** How long each is watched, ms. */
 const WATCHED = 4000;
-const SOAK = process.argv.includes('--long') ? 300_000 : 20_000;
+const GROWING = 20_000;
 /** Most that a task of the figure may take, in times of one of the bare canvases. */
 const TIMES_BARE = 6;
-
-/** @param {number[]} values @param {number} part */
-function quantile(values, part) {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? NaN;
-}
-
-/** The page with its question answered and every view shown. @param {string} origin */
-async function everything(origin) {
-  const { page, close } = await newPage('chromium');
-  await page.evaluateOnNewDocument(() => {
-    const seen = /** @type {any} */ (window);
-    seen.shifted = 0;
-    seen.keys = [];
-    new PerformanceObserver(list => {
-      for (const entry of /** @type {any[]} */ (list.getEntries())) if (!entry.hadRecentInput) seen.shifted += entry.value;
-    }).observe({ type: 'layout-shift', buffered: true });
-    new PerformanceObserver(list => {
-      for (const entry of list.getEntries()) if (entry.name === 'keydown') seen.keys.push(entry.duration);
-    }).observe(/** @type {any} */ ({ type: 'event', durationThreshold: 16, buffered: true }));
-    // How long each frame's script takes, without a trace that slows it.
-    const next = window.requestAnimationFrame.bind(window);
-    seen.scripts = [];
-    window.requestAnimationFrame = frame => next(now => {
-      const start = performance.now();
-      frame(now);
-      seen.scripts.push(performance.now() - start);
-    });
-    // How many times a worker has painted what it was told.
-    seen.painted = 0;
-    const Usual = window.Worker;
-    window.Worker = class extends Usual {
-      constructor(/** @type {ConstructorParameters<typeof Usual>} */ ...how) {
-        super(...how);
-        this.addEventListener('message', () => { seen.painted += 1; });
-      }
-    };
-    // The memory of the program, wherever it was started.
-    for (const way of /** @type {const} */ (['instantiate', 'instantiateStreaming'])) {
-      const begin = /** @type {any} */ (WebAssembly[way]);
-      /** @type {any} */ (WebAssembly)[way] = async (/** @type {any[]} */ ...what) => {
-        const made = await begin.apply(WebAssembly, what);
-        seen.memory = (made.instance ?? made).exports.memory;
-        return made;
-      };
-    }
-  });
-  await page.goto(origin + LESSON, { waitUntil: 'load' });
-  await page.waitForFunction(() => performance.getEntriesByName('outlean:first-frame').length > 0);
-  const shifted = await page.evaluate(() => /** @type {any} */ (window).shifted);
-  await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).reveal());
-  for (const view of ['front', 'forces']) {
-    await page.$eval(`>>> .views [data-view=${view}]`, key => /** @type {HTMLElement} */ (key).click());
-    await rest(page);
-  }
-  await page.$eval('>>> .plate', plate => plate.scrollIntoView());
-  return { page, close, shifted };
-}
 
 /** Canvases of the sizes of a figure's, with one line drawn on each in every frame, and nothing else. */
 async function bare() {
@@ -141,9 +83,6 @@ async function script(page, act) {
   return quantile(await page.evaluate(() => /** @type {number[]} */ (/** @type {any} */ (window).scripts)), 0.5);
 }
 
-/** @param {Page} page */
-const play = page => page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).act({ kind: 'play' }));
-
 /** Drags the head out and in while it is watched. @param {Page} page */
 async function drag(page) {
   const head = await page.waitForSelector('>>> .plate > .head');
@@ -204,7 +143,7 @@ try {
     await close();
     row(`${slower} × slower, bare canvases`, canvases, 1);
     for (const [doing, act] of /** @type {const} */ ([['playing', play], ['dragging', drag]])) {
-      const { page, close } = await everything(origin);
+      const { page, close } = await everything('chromium', origin);
       await page.emulateCPUThrottling(slower);
       const seen = await traced(page, () => act(page));
       await close();
@@ -214,7 +153,7 @@ try {
     }
   }
 
-  const { page, close, shifted } = await everything(origin);
+  const { page, close, shifted } = await everything('chromium', origin);
   await page.emulateCPUThrottling(4);
   const key = await keys(page);
   await page.emulateCPUThrottling(1);
@@ -225,11 +164,11 @@ try {
   console.log(`Script of a frame, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
   await new Promise(done => setTimeout(done, 5000));
   const before = await sizes(page);
-  await new Promise(done => setTimeout(done, SOAK));
+  await new Promise(done => setTimeout(done, GROWING));
   const after = await sizes(page);
   await close();
   const grown = (/** @type {keyof typeof before} */ what) => after[what] - before[what];
-  console.log(`${SOAK / 1000} s of play: wasm memory ${before.wasm} bytes, ${grown('wasm')} more; DOM nodes ${before.nodes}, ${grown('nodes')} more; listeners ${grown('listeners')} more; JavaScript heap ${(before.heap / 1e6).toFixed(1)} MB, ${(grown('heap') / 1e6).toFixed(1)} more\n`);
+  console.log(`${GROWING / 1000} s of play: wasm memory ${before.wasm} bytes, ${grown('wasm')} more; DOM nodes ${before.nodes}, ${grown('nodes')} more; listeners ${grown('listeners')} more; JavaScript heap ${(before.heap / 1e6).toFixed(1)} MB, ${(grown('heap') / 1e6).toFixed(1)} more\n`);
   atMost('wasm memory, bytes more', grown('wasm'), 0);
   atMost('DOM nodes more', grown('nodes'), 50);
   atMost('listeners more', grown('listeners'), 0);

@@ -1,11 +1,8 @@
 //! `cargo xtask bench`: how long the core takes, as ratios measured in one run.
 
-use crate::arguments;
-use crate::command::{self, Failure, cargo, program};
-use crate::place;
+use crate::command::{self, Failure, cargo};
+use crate::{arguments, many, place};
 use std::fs;
-use std::process::Stdio;
-use std::time::Instant;
 
 /// The benches, what each is held against, and how many times as long it may take where that is promised.
 const BENCHES: &[(&str, &str, Option<f64>)] = &[
@@ -44,7 +41,7 @@ pub fn run(given: &[String]) -> Result<(), Failure> {
             past.push(format!("{bench} takes {ratio:.1} × {base}, more than {most}"));
         }
     }
-    command_line()?;
+    many::answered(FILES)?;
     if past.is_empty() { Ok(()) } else { Err(Failure::new(past.join("\n"))) }
 }
 
@@ -53,36 +50,4 @@ fn median(bench: &str) -> Option<f64> {
     let file = place::target().join("criterion").join(bench).join("new").join("estimates.json");
     let estimates: serde_json::Value = serde_json::from_str(&fs::read_to_string(file).ok()?).ok()?;
     estimates.pointer("/median/point_estimate")?.as_f64()
-}
-
-/// Many rig files at once from the command line, on all cores.
-fn command_line() -> Result<(), Failure> {
-    let advice = "The native program builds as `cargo xtask build` builds it.";
-    command::run(&mut cargo("build --release --package outlean"), advice)?;
-    let folder = place::target().join("bench-rigs");
-    let written = |why: std::io::Error| Failure::new(format!("{}: {why}", folder.display()));
-    fs::create_dir_all(&folder).map_err(written)?;
-    for number in 0..FILES {
-        let rig = format!(
-            "lean = \"{} deg\"\n\
-             legs = {{ length = \"4.9 m\", lashing_below_tip = \"0.5 m\", weight = \"44 N/m\" }}\n\
-             feet = {{ spread = \"1.4 m\", friction = 0.6 }}\nload.mass = \"{} kg\"\n\
-             line = {{ path = \"straight back\", to.back = \"9 m\", pulley_efficiency = \"90 %\" }}\n\
-             [[guy]]\nsetback = \"6.5 m\"\nholdfast_allowable = \"3.5 kN\"\n\
-             [[guy]]\nahead = \"5.5 m\"\nholdfast_allowable = \"3.5 kN\"\n",
-            10 + number % 40,
-            80 + number / 40,
-        );
-        fs::write(folder.join(format!("{number:05}.toml")), rig).map_err(written)?;
-    }
-    for question in ["solve", "range"] {
-        let mut solve = program(place::outlean(), [question, "--json"]);
-        solve.arg(&folder);
-        solve.stdout(Stdio::null());
-        let begun = Instant::now();
-        command::run(&mut solve, advice)?;
-        let taken = begun.elapsed().as_secs_f64();
-        println!("{FILES} rig files in {taken:.2} s, {:.0} files a second", f64::from(FILES) / taken);
-    }
-    fs::remove_dir_all(&folder).map_err(written)
 }

@@ -10,6 +10,7 @@ mod cases;
 mod command;
 mod install;
 mod licences;
+mod many;
 mod place;
 mod release;
 mod remapped;

@@ -1,11 +1,15 @@
 //! `cargo xtask test`: every check, one step after the other, all of them even when one fails.
 
 use crate::command::{self, Failure, cargo, program};
-use crate::{arguments, build, install, place};
+use crate::{arguments, build, install, many, place};
 use std::time::{Duration, Instant};
 
 /// The test that needs Node.js but no browser.
 const VECTORS: &str = "tests/browser/vectors.test.mjs";
+/// Killed while it keeps answers: more often where there is time.
+const KILLED: &str = "tests/browser/killed.test.mjs";
+/// Rig files answered where there is time.
+const MANY: u32 = 100_000;
 /// What is held to times: nothing else may run beside it.
 const MEASURED: &str = "tests/browser/budgets.test.mjs";
 
@@ -46,20 +50,16 @@ const STEPS: &[Step] = &[
         ..STEP
     },
     Step { name: "speed", run: speed, needs: &["node packages", "browsers", "build"], slow: true, ..STEP },
+    Step { name: "load", run: load, needs: &["node packages", "browsers", "build"], slow: true, ..STEP },
+    Step { name: "many files", run: || many::answered(MANY), long: true, ..STEP },
     Step {
-        name: "load",
-        run: || load(&[]),
-        needs: &["node packages", "browsers", "build"],
-        slow: true,
-        ..STEP
-    },
-    Step {
-        name: "long load",
-        run: || load(&["--long"]),
+        name: "many kills",
+        run: many_kills,
         needs: &["node packages", "browsers", "build"],
         long: true,
         ..STEP
     },
+    Step { name: "soak", run: soak, needs: &["node packages", "browsers", "build"], long: true, ..STEP },
 ];
 
 /// Runs the steps, then prints what each took and, last and alone, `N passed, N failed`.
@@ -179,7 +179,19 @@ fn vectors() -> Result<(), Failure> {
 }
 
 fn long_vectors() -> Result<(), Failure> {
-    node_tests(&[VECTORS.to_owned()], 1, Some("100000"))
+    node_tests(&[VECTORS.to_owned()], 1, Some(("RIGS", "100000")))
+}
+
+fn many_kills() -> Result<(), Failure> {
+    node_tests(&[KILLED.to_owned()], 1, Some(("KILLS", "1000")))
+}
+
+/// An hour of play in each browser.
+fn soak() -> Result<(), Failure> {
+    command::run(
+        &mut program("node", ["tests/browser/soak.mjs"]),
+        "Something grows, or frames get longer, while a figure plays; the lines above say what.",
+    )
 }
 
 /// Every other test of tests/browser, in both browsers: two files at a time, then alone those that measure.
@@ -205,19 +217,17 @@ fn speed() -> Result<(), Failure> {
 }
 
 /// How much of a machine a figure takes, as multiples of what bare canvases take on it.
-fn load(arguments: &[&str]) -> Result<(), Failure> {
+fn load() -> Result<(), Failure> {
     command::run(
-        program("node", ["tests/browser/performance.mjs"]).args(arguments),
+        &mut program("node", ["tests/browser/performance.mjs"]),
         "A figure takes more of the machine than it may; the lines above say what and how much.",
     )
 }
 
-/// Runs files of tests in Node, so many at once.
-fn node_tests(files: &[String], at_once: u32, rigs: Option<&str>) -> Result<(), Failure> {
+/// Runs files of tests in Node, so many at once, a variable that tells them how much to do set.
+fn node_tests(files: &[String], at_once: u32, told: Option<(&str, &str)>) -> Result<(), Failure> {
     let mut node = program("node", ["--test", "--test-reporter=spec"]);
     node.arg(format!("--test-concurrency={at_once}"));
-    if let Some(rigs) = rigs {
-        node.env("RIGS", rigs);
-    }
+    node.envs(told);
     command::run(node.args(files), "To run one alone: node --test FILE")
 }
