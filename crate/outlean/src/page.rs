@@ -143,9 +143,17 @@ pub fn lesson(
     }
     objectives.push_str("</ul>\n");
     let mut body = String::new();
+    // What moves in one section has browsers look at the others as one each: a third of a frame's time.
+    let mut sections = 0;
     for block in &lesson.body {
         match block {
-            Block::Html(html) => body.push_str(html),
+            Block::Html(html) => {
+                if html.starts_with("<h2") {
+                    body.push_str(if sections == 0 { "<section>\n" } else { "</section>\n<section>\n" });
+                    sections += 1;
+                }
+                body.push_str(html);
+            }
             Block::Figure { name, rig } => {
                 let still = pictures.join(format!("{name}.svg"));
                 // Only a prediction lifts the veil.
@@ -177,6 +185,9 @@ pub fn lesson(
                 &shell.questions,
             )),
         }
+    }
+    if sections > 0 {
+        body.push_str("</section>\n");
     }
     let facts = shell.words.fill("minutes", &[("minutes", &lesson.minutes.to_string())]);
     let elsewhere =

@@ -29,7 +29,9 @@ pub use question::QuestionBlock;
 
 use crate::words::words;
 use outlean_rig::Rig;
-use pulldown_cmark::{CodeBlockKind, Event, MetadataBlockKind, Options, Parser, Tag, TagEnd, html};
+use pulldown_cmark::{
+    CodeBlockKind, Event, HeadingLevel, MetadataBlockKind, Options, Parser, Tag, TagEnd, html,
+};
 use std::ops::Range;
 use table::{Table, near_or};
 use toml::de::DeTable;
@@ -63,7 +65,7 @@ pub struct Lesson {
 /// A part of a lesson.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Block {
-    /// Text, as HTML that was made here and holds no raw HTML of the author's.
+    /// Text, as HTML that was made here and holds no raw HTML of the author's. The heading of a section, `<h2`, is the first of its block.
     Html(String),
     /// A figure of a rig, by its name.
     Figure {
@@ -224,9 +226,26 @@ impl<'a> Reader<'a> {
         if self.pending.is_empty() {
             return;
         }
-        let mut out = String::new();
         self.anchors.name(&mut self.pending);
-        html::push_html(&mut out, self.pending.drain(..));
+        let mut depth = 0_usize;
+        let mut part = Vec::new();
+        for event in core::mem::take(&mut self.pending) {
+            if depth == 0 && !part.is_empty() && is_section(&event) {
+                self.html(part.drain(..));
+            }
+            match event {
+                Event::Start(_) => depth += 1,
+                Event::End(_) => depth = depth.saturating_sub(1),
+                _ => {}
+            }
+            part.push(event);
+        }
+        self.html(part.into_iter());
+    }
+
+    fn html(&mut self, events: impl Iterator<Item = Event<'a>>) {
+        let mut out = String::new();
+        html::push_html(&mut out, events);
         self.body.push(Block::Html(out));
     }
 
@@ -363,6 +382,11 @@ fn is_question(kind: &str) -> bool {
     kind == "estimate" || question::KINDS.contains(&kind)
 }
 
+/// Whether a section of the lesson begins.
+fn is_section(event: &Event<'_>) -> bool {
+    matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H2, .. }))
+}
+
 /// Whether a link can run nothing: https, a heading, or a relative path.
 fn is_plain_link(to: &str) -> bool {
     to.starts_with("https://")
@@ -391,6 +415,16 @@ mod tests {
             lesson.body,
             [Block::Html("<h1 id=\"hello\">Hello</h1>\n<p>Some <em>text</em>.</p>\n".into())]
         );
+    }
+
+    #[test]
+    fn the_heading_of_a_section_begins_a_block() {
+        let text = "+++\ntitle = \"One\"\nminutes = 5\nobjectives = [\"See\"]\n+++\nA\n\n## B\nC\n\n> ## D\n\n## E\n";
+        let blocks = read(text, &|_| None).unwrap().body;
+        let begins = |block: &Block| matches!(block, Block::Html(html) if html.starts_with("<h2"));
+        assert_eq!(blocks.iter().map(begins).collect::<Vec<_>>(), [false, true, true]);
+        let Some(Block::Html(html)) = blocks.get(1) else { panic!("{blocks:?}") };
+        assert!(html.contains("<blockquote>\n<h2 id=\"d\">D</h2>\n</blockquote>"), "{html}");
     }
 
     #[test]
