@@ -88,11 +88,12 @@ export class Readings {
     this.rows = new Map();
   }
 
-  /** The table. @param {import('./engine.js').View} view */
-  show(view) {
+  /** The table, and what every other row of it says. @param {import('./engine.js').View} view @param {number} first The first of those. */
+  show(view, first) {
     this.table.hidden = view.rows.length === 0;
-    const order = view.rows.map(reading => {
+    const order = view.rows.map((reading, i) => {
       const known = this.rows.get(reading.key) ?? this.#make(reading.key);
+      if (i % 2 !== first) return known.row;
       say(known.name, reading.name);
       sayIn(known.carries, known.carries, reading.carries);
       say(known.allowable, reading.allowable);
@@ -106,9 +107,9 @@ export class Readings {
     if (now.length !== order.length || now.some((row, i) => row !== order[i])) this.body.replaceChildren(...order);
   }
 
-  /** The bars of the table, once it is shown. @param {import('./engine.js').View} view */
-  showBars(view) {
-    for (const { key, ratio } of view.rows) this.rows.get(key)?.bar.show(ratio);
+  /** The bars of every other row, once the table is shown. @param {import('./engine.js').View} view @param {number} first */
+  showBars(view, first) {
+    view.rows.forEach(({ key, ratio }, i) => { if (i % 2 === first) this.rows.get(key)?.bar.show(ratio); });
   }
 
   /** @param {string} key */

@@ -60,6 +60,8 @@ class RigElement extends StartingElement {
   /** How pictures are told in a task of their own, without a wait. */
   #task = new MessageChannel();
   #telling = false;
+  /** Goes where a hand has moved to. @type {(() => void) | undefined} */
+  #moved;
   #before = 0;
   /** Which of the words come next, and what they say. */
   #turn = 0;
@@ -123,7 +125,7 @@ class RigElement extends StartingElement {
   /** @internal */
   free() {
     this.#figure?.free();
-    this.#figure = this.#parts = undefined;
+    this.#figure = this.#parts = this.#moved = undefined;
   }
 
   /** @internal */
@@ -173,8 +175,8 @@ class RigElement extends StartingElement {
     dragAlong(curves, {
       free: () => free() && axis.key !== '',
       take: () => { pictures.held = true; act({ kind: 'grab' }); },
-      move: x => act({ kind: axis.over === 'lean' ? 'set' : 'set_stepped', key: axis.key, value: this.#figure.curvesAt(x) }),
-      leave: () => { pictures.held = false; this.#need({ cursor: true }); },
+      move: x => this.#moves(() => act({ kind: axis.over === 'lean' ? 'set' : 'set_stepped', key: axis.key, value: this.#figure.curvesAt(x) })),
+      leave: () => { this.#move(); pictures.held = false; this.#need({ cursor: true }); },
     });
     outer.addEventListener('keydown', event => this.#retrace(event));
     return { outer, grid, sentence, readings, verdict, covers, pictures, axis, keys, views, said, note, more, working };
@@ -187,7 +189,7 @@ class RigElement extends StartingElement {
    */
   #grip(pictures, name, place, key, on) {
     const handle = pictures[name];
-    const is = (/** @type {import('./pictures.js').Grip} */ state) => { pictures.grips[name] = state; this.#need({ side: true }); };
+    const is = (/** @type {import('./pictures.js').Grip} */ state) => { this.#move(); pictures.grips[name] = state; this.#need({ side: true }); };
     slider(handle, {
       grab: () => this.act({ kind: 'grab' }),
       step: steps => this.act({ kind: 'step', key, value: steps }),
@@ -203,21 +205,29 @@ class RigElement extends StartingElement {
         return { x, y };
       },
       // The lean follows the hand; what is measured with a tape goes by its steps.
-      move: (x, y) => this.act({ kind: key === 'lean' ? 'set' : 'set_stepped', key, value: on.value(x, y) }),
+      move: (x, y) => this.#moves(() => this.act({ kind: key === 'lean' ? 'set' : 'set_stepped', key, value: on.value(x, y) })),
       leave: () => is('rest'),
     });
     handle.addEventListener('focus', () => is(handle.matches(':focus-visible') ? 'focus' : 'rest'));
     handle.addEventListener('blur', () => is('rest'));
   }
 
+  /** A hand has moved on: what it means is worked out with the pictures, so that the frame is not longer by it. @param {() => void} move */
+  #moves(move) {
+    this.#moved = move;
+    this.#need({ side: true });
+  }
+
+  /** Goes where the hand is. */
+  #move() {
+    this.#moved?.();
+    this.#moved = undefined;
+  }
+
   /** One press of a lean key: a degree, or two where motion is reduced. @param {number} way */
   #press(way) {
     this.act({ kind: 'grab' });
     this.act({ kind: 'step', key: 'lean', value: way * (this.#view().reduced ? 2 : 1) });
-  }
-
-  #lean() {
-    return this.#slider('lean');
   }
 
   /** @param {string} key */
@@ -307,7 +317,7 @@ class RigElement extends StartingElement {
       if (!this.#figure || this.#figure.moving()) return;
       const view = this.#view();
       this.#announce(`${view.verdict.is} ${view.verdict.why} ${view.halted ? this.words['verdict.held'] : ''}`.trim());
-      this.dispatchEvent(new CustomEvent('outlean-rest', { bubbles: true, composed: true, detail: { lean: this.#lean()?.now } }));
+      this.dispatchEvent(new CustomEvent('outlean-rest', { bubbles: true, composed: true, detail: { lean: this.#slider('lean')?.now } }));
     }, REST);
   }
 
@@ -389,7 +399,7 @@ class RigElement extends StartingElement {
     this.#figure.setInks(inks(this));
     this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
     this.act({ kind: 'units', word: unitsOf(this) });
-    this.#need({ side: true, curves: true, cursor: true, words: true });
+    this.#need({ words: true });
   }
 
   /** @param {Partial<{ side: boolean, curves: boolean, cursor: boolean, words: boolean }>} what */
@@ -444,6 +454,7 @@ class RigElement extends StartingElement {
     const parts = this.#parts;
     if (!parts?.pictures.due) return;
     const { pictures, views, axis, outer } = parts;
+    this.#move();
     const until = pictures.surfaces.here ? Infinity : performance.now() + SLICE;
     pictures.paint(this.#figure, { k: this.#k(), beside: !views.alone, panels: outer.dataset.view === 'side' ? 'guys' : 'both', over: axis.over }, until);
     if (!pictures.surfaces.out) this.#painted();

@@ -5,8 +5,8 @@ import { say, signOf } from './readings.js';
 import { show } from './slider.js';
 import { fill } from './words.js';
 
-/** In how many frames they are renewed: still ten times a second, faster than they are read. */
-export const TURNS = 6;
+/** In how many frames they are renewed: still seven times a second, faster than they are read. */
+export const TURNS = 9;
 
 /** The handles, each with the field that it sets. */
 const HANDLES = /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot'], ['aft.setback', 'anchor']]);
@@ -27,8 +27,8 @@ const HANDLES = /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot']
  */
 
 /**
- * Says what the view says: on the keys and below the readings, in the sentence, in the verdict, in the readings, in their bars, on
- * rules and handles.
+ * Says what the view says: on the keys and below the readings, in the sentence, in the verdict, in the readings and in their bars by
+ * every other row, on rules, on handles.
  * @param {Parts} parts @param {any} figure @param {import('./engine.js').Words} words
  * @param {import('./engine.js').View} view @param {string} noted What else is to be said under the keys. @param {number} turn
  */
@@ -50,10 +50,10 @@ export function sayInTurn({ axis, covers, keys, more, note, pictures, readings, 
     say(verdict.why, why);
     say(covers, view.covers);
     say(note, noted || (view.halted ? words['verdict.held'] : ''));
-  } else if (turn === 3) readings.show(view);
-  else if (turn === 4) readings.showBars(view);
+  } else if (turn < 5) readings.show(view, turn - 3);
+  else if (turn < 7) readings.showBars(view, turn - 5);
+  else if (turn < 8) sentence.point();
   else {
-    sentence.point();
     pictures.place(figure);
     for (const [key, name] of HANDLES) {
       const handle = pictures[name];
