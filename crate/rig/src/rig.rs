@@ -104,9 +104,7 @@ impl Rig {
             guy.check(number)?;
         }
         Field::StretchMargin.check_if(self.limits.stretch_margin)?;
-        if let Some(stop) = self.limits.upright_stop {
-            Field::UprightStop.check(stop)?;
-        }
+        Field::UprightStop.check_if(self.limits.upright_stop)?;
         self.gear.check()
     }
 }
