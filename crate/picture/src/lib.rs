@@ -51,7 +51,7 @@ pub use path::{Path, Step};
 pub use polygon::{Acting, Polygon, PolygonInput, polygon};
 pub use role::{Kind, Lettering, Role, Tone, Weight};
 pub use scene::{Anchor, Item, Scene, Shape};
-pub use side_view::{Carried, Pencil, Show, SideView, SideViewInput, lean_span, side_view};
+pub use side_view::{Show, SideView, SideViewInput, lean_span, side_view};
 pub use style::{Dash, Hatch, PROJECTOR, Stroke, Style, TextStyle, type_scale};
 pub use subject::{Subject, parts_past};
 pub use svg::{svg, svg_in_page};

@@ -112,7 +112,6 @@ impl Lettering {
             Tone::Ink => Ink::Ink,
             Tone::Quiet => Ink::Quiet,
             Tone::Of(kind) => kind.ink(),
-            Tone::Pencil => Ink::Pencil,
         };
         TextStyle { face, size: size * scale, ink, halo: 4.0 * scale }
     }
@@ -239,7 +238,6 @@ impl Role {
             Self::PencilSolid => Look::sharp(Ink::Pencil, PULL),
             Self::Strobe => Look::sharp(Ink::Pencil, 140).dashed(Dashes::Pencil),
             Self::PencilThin => Look::sharp(Ink::Pencil, 140),
-            Self::PencilGrip => Look::round(Ink::Pencil, 200).on(Ink::Paper),
             Self::Axis => Look::sharp(Ink::Quiet, HAIR).dashed(Dashes::Axis),
             Self::Stop => Look::sharp(Ink::Ink, HEAVY),
             Self::OutBand => Look::sharp(Ink::OutHatch, HAIR).hatched(),

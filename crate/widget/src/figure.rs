@@ -149,7 +149,6 @@ impl RigFigure {
             // From the back row it would be one thing too many.
             anchor: (k < outlean_picture::PROJECTOR).then(|| handle_state(anchor)),
             tipping: fallen(state),
-            pencil: None,
             seats: self.side.as_ref().map(|side| &side.seats),
         };
         let side = side_view(&input);
