@@ -105,14 +105,15 @@ impl Clearance {
                 headroom: from_middle.z - edge.level - edge.litter_drop,
             }
         };
-        rig.lines()
-            .zip(solution.lines())
-            .filter(|(line, _)| !matches!(line.path, Path::NotOverHead))
-            .map(|(_, forces)| at(forces.pulley))
-            .reduce(|a, b| Self {
-                clear_reach: a.clear_reach.min(b.clear_reach),
-                headroom: a.headroom.min(b.headroom),
-            })
-            .unwrap_or_else(|| at(layout.head))
+        let over_head = |path: Path| !matches!(path, Path::NotOverHead);
+        let main = over_head(rig.line.path).then(|| at(solution.line.pulley));
+        let second = rig.second.as_ref().filter(|second| over_head(second.line.path));
+        let second = second.and(solution.second.as_ref()).map(|line| at(line.pulley));
+        match (main, second) {
+            (Some(a), Some(b)) => {
+                Self { clear_reach: a.clear_reach.min(b.clear_reach), headroom: a.headroom.min(b.headroom) }
+            }
+            (one, other) => one.or(other).unwrap_or_else(|| at(layout.head)),
+        }
     }
 }

@@ -65,10 +65,13 @@ pub fn holdfast_pulls(rig: &Rig, solution: &Solution) -> ArrayVec<(Part, Holdfas
     let at = |place: Point| HoldfastPull::of(tied_at(place, rig, solution, forces));
     let guys = (0_u8..).zip(&rig.guys).filter(|(_, guy)| guy.rigged);
     all.extend(guys.map(|(number, guy)| (Part::GuyHoldfast(number), at(guy.anchor))));
-    let parts = [(Part::HaulHoldfast, Part::RedirectPulley), (Part::SecondHoldfast, Part::SecondRedirect)];
-    for ((line, forces), (haul, redirect)) in rig.lines().zip(solution.lines()).zip(parts) {
-        all.extend(line.path.haul_point().map(|to| (haul, at(to))));
-        if let (Path::RedirectedMidBase { .. }, Some(pull)) = (line.path, forces.redirect) {
+    let second = rig.second.as_ref().zip(solution.second.as_ref());
+    let second =
+        second.map(|(second, forces)| (second.line.path, forces, Part::SecondHoldfast, Part::SecondRedirect));
+    let main = (rig.line.path, &solution.line, Part::HaulHoldfast, Part::RedirectPulley);
+    for (path, forces, haul, redirect) in core::iter::once(main).chain(second) {
+        all.extend(path.haul_point().map(|to| (haul, at(to))));
+        if let (Path::RedirectedMidBase { .. }, Some(pull)) = (path, forces.redirect) {
             all.push((redirect, HoldfastPull::from_force(pull)));
         }
     }
@@ -89,7 +92,9 @@ pub(crate) fn tied_at(
     let head = solution.layout.head;
     let guys = rig.guys.iter().zip(&forces.guys).filter(move |(guy, _)| guy.rigged && near(guy.anchor, at));
     let guys = guys.map(move |(guy, force)| Tied { end: guy.anchor, from: head, tension: force.tension });
-    let lines = rig.lines().zip(solution.lines());
+    let second = rig.second.as_ref().zip(solution.second.as_ref());
+    let second = second.map(|(second, forces)| (&second.line, forces));
+    let lines = core::iter::once((&rig.line, &solution.line)).chain(second);
     guys.chain(lines.filter_map(move |(line, forces)| {
         let end = line.path.haul_point().filter(|to| near(*to, at))?;
         let next = line.path.next_point(&rig.feet, &solution.layout).filter(|next| *next != end);
