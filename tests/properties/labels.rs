@@ -6,8 +6,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "so a test fails")]
 
 use outlean_picture::{
-    Anchor, Area, Carried, HandleState, Item, LabelKey, Path, Pencil, Role, Scene, Seats, Shape, Show,
-    SideView, SideViewInput, Step, Subject, Words, parts_past, side_view, width,
+    Anchor, Area, HandleState, Item, LabelKey, Path, Role, Scene, Seats, Shape, Show, SideView,
+    SideViewInput, Step, Subject, Words, parts_past, side_view, width,
 };
 use outlean_rig::{Rig, Solution, WorkingRange, solve, working_range};
 use outlean_rigfile::Units;
@@ -149,8 +149,6 @@ fn view(
     let over = parts_past(rig, solution);
     let few = k > 2.0;
     let all = seed % 4 == 3;
-    let pencils = [Carried::Legs, Carried::Guy(0), Carried::HaulLine, Carried::Resultant];
-    let of = pencils.get(seed as usize / 4 % 4).copied().unwrap();
     side_view(&SideViewInput {
         of: Subject {
             rig,
@@ -173,7 +171,6 @@ fn view(
         anchor: Some(if seed.is_multiple_of(7) { HandleState::Focus } else { HandleState::Rest }),
         handle: if seed.is_multiple_of(5) { HandleState::Focus } else { HandleState::Rest },
         tipping: solution.tips().map(|_| (seed % 11) as f64 / 10.0),
-        pencil: all.then(|| Pencil { of, newtons: rig.load.tension() }),
         seats: Some(seats),
     })
 }
@@ -237,7 +234,7 @@ fn count(seed: u64, plate: usize, view: &SideView, found: &mut Found) {
     for item in &scene.items {
         let bar = match item.role {
             Role::Shaft(_) | Role::Head(_) | Role::GroundSign | Role::Sum => Some("over an arrow"),
-            Role::Pencil | Role::PencilSolid | Role::PencilThin | Role::PencilGrip => Some("over a pencil"),
+            Role::Pencil | Role::PencilSolid | Role::PencilThin => Some("over a pencil"),
             Role::Grip | Role::GripDragged | Role::GripFocus => Some("over a pointer"),
             Role::Dimension => Some("over a dimension"),
             Role::Leader => Some("over a leader"),

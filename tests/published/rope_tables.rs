@@ -3,11 +3,7 @@
 //! engineering handbooks, lbf); the seamen's rule by circumference. Tubular webbing from memory.
 
 use super::{LBF, near};
-use outlean_rig::strength::{
-    Cordage, Fibre, Hardware, HardwareClass, RopeClass, Seen, breaking_by_circumference,
-};
-
-const IN: f64 = 0.0254;
+use outlean_rig::strength::{Cordage, Hardware, HardwareClass, RopeClass, Seen};
 
 #[test]
 fn classes_of_rope() {
@@ -61,15 +57,23 @@ fn about_a_tenth_of_nylon_is_called_safe() {
     }
 }
 
-/// Half an inch: manila 2,218 lbf, nylon 5,546.
+/// The seamen's rule for three-strand rope, 900 lbf times the square of the circumference in inches and for nylon 2.5 times
+/// that, says whether a table can be right: within a sixth of it.
 #[test]
 fn by_circumference() {
-    let half = core::f64::consts::PI * 0.5 * IN;
-    near(breaking_by_circumference(half, Fibre::Manila) / LBF, 2_218.0, 3.0);
-    near(breaking_by_circumference(half, Fibre::Nylon) / LBF, 5_546.0, 6.0);
-    let manila = breaking_by_circumference(half, Fibre::Manila);
-    near(breaking_by_circumference(half, Fibre::Polyester), 2.0 * manila, 1e-9);
-    near(breaking_by_circumference(half, Fibre::Polypropylene), 1.4 * manila, 1e-9);
+    for (class, inches, times) in [
+        (RopeClass::ManilaHalf, 1.0 / 2.0, 1.0),
+        (RopeClass::ManilaFiveEighths, 5.0 / 8.0, 1.0),
+        (RopeClass::ManilaThreeQuarters, 3.0 / 4.0, 1.0),
+        (RopeClass::ManilaOne, 1.0, 1.0),
+        (RopeClass::NylonHalf, 1.0 / 2.0, 2.5),
+        (RopeClass::NylonFiveEighths, 5.0 / 8.0, 2.5),
+        (RopeClass::NylonThreeQuarters, 3.0 / 4.0, 2.5),
+    ] {
+        let round = core::f64::consts::PI * inches;
+        let by_rule = 900.0 * times * round * round;
+        near(class.breaking().0 / LBF, by_rule, by_rule / 6.0);
+    }
 }
 
 #[test]

@@ -1,11 +1,10 @@
 //! `faults`: the learner marks what is wrong in a list of readings of a rig.
 
-use crate::choose::MOST_DRAWN;
 use crate::claim::{Judged, fit_to_show};
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, hangs_on, share, ticks};
-use crate::vary::vary;
+use crate::vary::{MOST_DRAWN, vary};
 use crate::{
     Claim, Filled, Generator, Sentence, Sides, Span, Text, Tick, Truth, Unclear, Undrawn, Unmarked, Unsuited,
 };
@@ -121,8 +120,9 @@ pub struct FaultsMark {
 impl FaultsTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
-    /// Rigs and faults are drawn until they make a question: the frame stands unless an item is about that, every claim is clear with each fault alone and with those
-    /// put in, no fault hides another, no two items read alike, at least one item is sound.
+    /// Rigs and faults are drawn until they make a question: the frame stands unless an item is about that, every claim
+    /// is clear with each fault alone and with those put in, no fault hides another, no two items read alike, at least
+    /// one item is sound.
     ///
     /// # Errors
     ///

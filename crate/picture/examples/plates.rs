@@ -1,8 +1,6 @@
 //! Draws side views of some rigs as SVG files, to be looked at: `cargo run --example plates -- DIRECTORY`.
 
-use outlean_picture::{
-    Carried, HandleState, Inks, Pencil, Show, SideViewInput, Subject, Words, parts_past, side_view, svg,
-};
+use outlean_picture::{HandleState, Inks, Show, SideViewInput, Subject, Words, parts_past, side_view, svg};
 use outlean_rig::{
     Edge, Guy, Leg, Line, Pair, Path, Point, Rig, Scenario, SecondLine, Side, Stage, Swing, solve,
     working_range,
@@ -47,7 +45,6 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("tackle18", tackle(18.0), page, Inks::LIGHT, Show::USUAL),
         ("front18", front(18.0), page, Inks::LIGHT, Show::USUAL),
         ("not_over_head", not_over(18.0), page, Inks::LIGHT, Show::USUAL),
-        ("predict", hung(28.0), page, Inks::LIGHT, Show::RIG_ALONE),
         ("small", small(16.0), page, Inks::LIGHT, all),
         ("edge", edge(24.0), page, Inks::LIGHT, Show::USUAL),
         ("edge_narrow", edge(24.0), narrow, Inks::LIGHT, Show::USUAL),
@@ -72,7 +69,6 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let solution = solve(&rig)?;
         let range = working_range(&rig)?;
         let over = parts_past(&rig, &solution);
-        let pencil = (name == "predict").then_some(Pencil { of: Carried::Guy(0), newtons: 1400.0 });
         let view = side_view(&SideViewInput {
             of: Subject {
                 rig: &rig,
@@ -94,7 +90,6 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
                 _ => HandleState::Rest,
             },
             tipping: solution.tips().map(|_| 1.0),
-            pencil,
             seats: None,
         });
         println!("{name}: {:.1} px/m, {:?}, left out {:?}", view.scale, solution.tips(), view.dropped);

@@ -57,7 +57,7 @@ pub enum Role {
     /// A sum of forces: outline only.
     Sum,
 
-    // What the learner guesses, what was before.
+    // What was before, what would come.
     /// Dashed graphite.
     Pencil,
     /// Solid graphite: the head of a dashed arrow.
@@ -66,8 +66,6 @@ pub enum Role {
     Strobe,
     /// Thin solid graphite: the way of a fall.
     PencilThin,
-    /// The handle on a pencil arrow.
-    PencilGrip,
 
     // Measures.
     /// A dimension line.
@@ -174,6 +172,4 @@ pub enum Tone {
     Quiet,
     /// The colour of a force.
     Of(Kind),
-    /// Graphite.
-    Pencil,
 }

@@ -75,7 +75,7 @@ pub struct TextStyle {
 /// How much larger type is drawn at `k`: a little smaller on a narrow plate, and on a projector large enough
 /// for the back row.
 #[must_use]
-pub fn type_scale(k: f64) -> f64 {
+pub(crate) fn type_scale(k: f64) -> f64 {
     if k <= 1.0 {
         0.74 + 0.26 * k
     } else if k <= 1.25 {
@@ -112,7 +112,6 @@ impl Lettering {
             Tone::Ink => Ink::Ink,
             Tone::Quiet => Ink::Quiet,
             Tone::Of(kind) => kind.ink(),
-            Tone::Pencil => Ink::Pencil,
         };
         TextStyle { face, size: size * scale, ink, halo: 4.0 * scale }
     }
@@ -239,7 +238,6 @@ impl Role {
             Self::PencilSolid => Look::sharp(Ink::Pencil, PULL),
             Self::Strobe => Look::sharp(Ink::Pencil, 140).dashed(Dashes::Pencil),
             Self::PencilThin => Look::sharp(Ink::Pencil, 140),
-            Self::PencilGrip => Look::round(Ink::Pencil, 200).on(Ink::Paper),
             Self::Axis => Look::sharp(Ink::Quiet, HAIR).dashed(Dashes::Axis),
             Self::Stop => Look::sharp(Ink::Ink, HEAVY),
             Self::OutBand => Look::sharp(Ink::OutHatch, HAIR).hatched(),

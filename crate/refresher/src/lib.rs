@@ -1,7 +1,7 @@
 //! When what is due again, for the pages that ask: the refresher's and the record's. A module of its own, so that a lesson
 //! does not load it. Only numbers and names cross; the rules are those of `outlean_course`, the day is passed in.
 
-use outlean_course::{Attempt, Card, DAY, LENGTH, PASS, Score, due, outcome, pick, standings};
+use outlean_course::{Attempt, Card, LENGTH, PASS, Score, due, outcome, pick, standings};
 use wasm_bindgen::prelude::*;
 
 /// The allocator, as in crate/widget.
@@ -121,12 +121,6 @@ impl Outcome {
     }
 }
 
-/// The day of a time, whole days since 1970.
-#[wasm_bindgen]
-pub fn day_of(time: f64) -> u32 {
-    (time / DAY as f64) as u32
-}
-
 fn attempt(question: &str, time: f64, seed: f64, share: f64) -> Attempt {
     Attempt {
         time: time as u64,
@@ -145,6 +139,7 @@ fn attempt(question: &str, time: f64, seed: f64, share: f64) -> Attempt {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use outlean_course::DAY;
 
     const TODAY: u32 = 20_000;
 

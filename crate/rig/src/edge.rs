@@ -76,13 +76,8 @@ impl Edge {
         Field::EdgeAhead.check(self.ahead)?;
         Field::EdgeLevel.check(self.level)?;
         Field::LitterDrop.check(self.litter_drop)?;
-        if let Some(wanted) = self.clear_reach_wanted {
-            Field::ClearReachWanted.check(wanted)?;
-        }
-        if let Some(wanted) = self.headroom_wanted {
-            Field::HeadroomWanted.check(wanted)?;
-        }
-        Ok(())
+        Field::ClearReachWanted.check_if(self.clear_reach_wanted)?;
+        Field::HeadroomWanted.check_if(self.headroom_wanted)
     }
 }
 

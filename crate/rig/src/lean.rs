@@ -1,6 +1,6 @@
 //! The four ways people give lean.
 
-use crate::angle::{asin, atan, cos, sin, tan};
+use crate::angle::{asin, atan, tan};
 use core::f64::consts::FRAC_PI_2;
 
 /// Lean as someone measured it. All four mean an angle of the frame's plane from the vertical, forward
@@ -41,18 +41,6 @@ impl Lean {
     #[must_use]
     pub fn to_ground(from_vertical: f64) -> f64 {
         FRAC_PI_2 - from_vertical
-    }
-
-    /// The reach, m, of a lean given from the vertical.
-    #[must_use]
-    pub fn to_reach(from_vertical: f64, slant_height: f64) -> f64 {
-        slant_height * sin(from_vertical)
-    }
-
-    /// The head height, m, of a lean given from the vertical.
-    #[must_use]
-    pub fn to_height(from_vertical: f64, slant_height: f64) -> f64 {
-        slant_height * cos(from_vertical)
     }
 
     /// Reach over height of a lean given from the vertical.

@@ -78,7 +78,7 @@ mod stretch;
 mod sweep;
 mod trade;
 
-pub use balance_lean::{balance_lean_to_ground, balance_lean_to_slope, balance_leans};
+pub use balance_lean::balance_leans;
 pub use bands::{BAND_DRAWS, BAND_PLACES, BAND_SEED, Bands};
 pub use case::{Case, MAX_CASES, Scenario};
 pub use check::{Check, Part, State, checks, worked};
@@ -120,7 +120,7 @@ pub use strength::Basis;
 pub use stretch::{
     Cure, DataSheet, EXTRA_LEAN, FARTHEST_JUMP, GREATEST_MULTIPLE, LeanIs, MOST_ROPES, Margin, Outcome,
     Remedy, Rope, STIFF_LEG, Shared, Stretch, StretchCheck, StretchChecked, Stretched, WANTED_MARGIN,
-    least_share, least_stiffness, margin, remedies, shared, stretch_checks, stretched,
+    least_share, margin, remedies, shared, stretch_checks, stretched,
 };
 pub use sweep::{Swept, sweep};
 pub use trade::{Finding, MAX_FINDINGS, Rule, findings};

@@ -81,6 +81,16 @@ impl Rig {
         }
     }
 
+    /// Its lines, the main line first.
+    pub fn lines(&self) -> impl Iterator<Item = &Line> + Clone {
+        core::iter::once(&self.line).chain(self.second.as_ref().map(|second| &second.line))
+    }
+
+    /// As [`Rig::lines`], to change them.
+    pub fn lines_mut(&mut self) -> impl Iterator<Item = &mut Line> {
+        core::iter::once(&mut self.line).chain(self.second.as_mut().map(|second| &mut second.line))
+    }
+
     /// Checks every number that stands in the rig against its own range.
     ///
     /// # Errors
@@ -104,9 +114,7 @@ impl Rig {
             guy.check(number)?;
         }
         Field::StretchMargin.check_if(self.limits.stretch_margin)?;
-        if let Some(stop) = self.limits.upright_stop {
-            Field::UprightStop.check(stop)?;
-        }
+        Field::UprightStop.check_if(self.limits.upright_stop)?;
         self.gear.check()
     }
 }

@@ -23,9 +23,6 @@ impl SecondLine {
     pub(crate) fn check(&self) -> Result<(), Fault> {
         self.line.check(LineName::Second)?;
         Field::SecondShare.check(self.share)?;
-        if let Some(factor) = self.peak_factor {
-            Field::PeakFactor.check(factor)?;
-        }
-        Ok(())
+        Field::PeakFactor.check_if(self.peak_factor)
     }
 }

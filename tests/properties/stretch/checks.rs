@@ -3,9 +3,9 @@
 use super::{alike, hung};
 use outlean_rig::strength::{CheckRule, Source, Symbol, Worked};
 use outlean_rig::{
-    EXTRA_LEAN, LeanIs, Outcome, StretchCheck, least_share, least_stiffness, margin, solve, stretch_checks,
-    stretched,
+    EXTRA_LEAN, LeanIs, Outcome, StretchCheck, least_share, margin, solve, stretch_checks, stretched,
 };
+use outlean_tests::by_hand::least_stiffness;
 use outlean_tests::random::random_rig;
 
 fn noted(worked: &Worked, symbol: Symbol) -> Option<f64> {

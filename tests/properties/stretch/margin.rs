@@ -2,9 +2,10 @@
 
 use super::{EVERY_LEAN, alike, hung, ropes, standing};
 use outlean_rig::{
-    FARTHEST_JUMP, LeanIs, Outcome, Stretch, StretchCheck, WANTED_MARGIN, least_share, least_stiffness,
-    margin, solve, stretch_checks, stretched,
+    FARTHEST_JUMP, LeanIs, Outcome, Stretch, StretchCheck, WANTED_MARGIN, least_share, margin, solve,
+    stretch_checks, stretched,
 };
+use outlean_tests::by_hand::least_stiffness;
 use outlean_tests::random::random_rig;
 
 #[test]

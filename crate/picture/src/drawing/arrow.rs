@@ -91,7 +91,7 @@ pub(crate) fn sum(sheet: &mut Sheet, tail: P, tip: P, part: &'static str) {
     sheet.keep_clear(tail, tip, 6.0 * k, false);
 }
 
-/// Draws a pencil arrow with the grip by which it is stretched, at its tip.
+/// Draws an arrow in pencil: where something would go.
 pub(crate) fn pencil(sheet: &mut Sheet, tail: P, tip: P, along: P, part: &'static str) {
     let k = sheet.scene.k;
     let head = Local::back_from(tip, unit(sub(tip, tail), along), k);

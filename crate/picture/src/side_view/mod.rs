@@ -9,7 +9,6 @@ mod guys;
 mod hung;
 mod line;
 mod measures;
-mod pencil;
 mod protractor;
 mod scenery;
 pub(crate) mod seats;
@@ -25,9 +24,8 @@ use crate::drawing::sheet::{Finished, Sheet};
 use crate::drawing::vec2::{P, add, sub, times, unit};
 use crate::{HandleState, PROJECTOR, Scene, Seats, Subject, force_scale};
 use outlean_rig::{Part, Side, Solution, Tip};
-pub use pencil::{Carried, Pencil};
 use stage::Stage;
-pub use stage::lean_span;
+pub(crate) use stage::lean_span;
 
 /// What to draw, and how.
 #[derive(Clone, Copy, Debug)]
@@ -42,17 +40,15 @@ pub struct SideViewInput<'a> {
     pub anchor: Option<HandleState>,
     /// How far the fall of a frame that tips has gone, 0 to 1; `None` shows no fall.
     pub tipping: Option<f64>,
-    /// The force that the learner guesses.
-    pub pencil: Option<Pencil>,
     /// The seats that labels had in the last frame.
     pub seats: Option<&'a Seats>,
 }
 
 impl<'a> SideViewInput<'a> {
-    /// A rig that nobody moves: nothing drawn to take hold of it by, no fall, no guess.
+    /// A rig that nobody moves: nothing drawn to take hold of it by, no fall.
     #[must_use]
     pub const fn still(of: Subject<'a>, show: Show) -> Self {
-        Self { of, show, handle: HandleState::Rest, anchor: None, tipping: None, pencil: None, seats: None }
+        Self { of, show, handle: HandleState::Rest, anchor: None, tipping: None, seats: None }
     }
 }
 
@@ -101,8 +97,6 @@ pub struct SideView {
     pub handle: (f64, f64),
     /// The middle of the handle at the aft holdfast, px, where one is drawn.
     pub anchor: Option<(f64, f64)>,
-    /// The tip of the pencil arrow, px, where there is one.
-    pub pencil: Option<(f64, f64)>,
     /// Pixels to the metre.
     pub scale: f64,
     /// Metres drawn for a newton.
@@ -115,7 +109,6 @@ pub struct SideView {
     pub dropped: Vec<crate::LabelKey>,
     /// The seats of the labels, for the next frame.
     pub seats: Seats,
-    pencil_axis: Option<(P, P)>,
 }
 
 impl SideView {
@@ -129,14 +122,6 @@ impl SideView {
     #[must_use]
     pub fn setback_at(&self, x: f64, _y: f64) -> f64 {
         (self.foot.0 - x) / self.scale
-    }
-
-    /// The force, N, of the pencil arrow if its tip were drawn to a point of the plate; 0 without one.
-    #[must_use]
-    pub fn pencil_at(&self, x: f64, y: f64) -> f64 {
-        let Some((tail, way)) = self.pencil_axis else { return 0.0 };
-        let from = sub((x, y), tail);
-        ((from.0 * way.0 + from.1 * way.1) / (self.scale * self.force_scale)).max(0.0)
     }
 }
 
@@ -183,7 +168,7 @@ impl Frame {
 ///
 /// A rig that tips is drawn where it stands, with no force on legs or guys; falls to the side cannot be seen from
 /// here and show nothing.
-// Inlined, so that what a caller never shows (the page: a guess, the resultant) is left out of its program.
+// Inlined, so that what a caller never shows (the page: the resultant) is left out of its program.
 #[inline(always)]
 #[must_use]
 pub fn side_view(input: &SideViewInput<'_>) -> SideView {
@@ -234,9 +219,6 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
     for line in &runs {
         line.draw_hardware(&mut draft, input, &frame);
     }
-    let pencil = input.pencil.and_then(|pencil| {
-        pencil::pencil(&mut draft, input, &frame, runs.first()?, pencil, metres_per_newton * stage.view.scale)
-    });
     let handle = protractor::lean_pointer(&mut draft, input, layout.lean);
 
     let anchor = measures::anchor(&mut draft, input);
@@ -251,14 +233,12 @@ pub fn side_view(input: &SideViewInput<'_>) -> SideView {
         head: frame.head,
         handle,
         anchor,
-        pencil: pencil.map(|arrow| arrow.tip),
         scale: stage.view.scale,
         force_scale: metres_per_newton,
         span: stage.span,
         labels,
         dropped,
         seats,
-        pencil_axis: pencil.map(|arrow| (arrow.tail, arrow.way)),
         scene,
     }
 }

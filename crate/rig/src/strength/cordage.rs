@@ -122,32 +122,3 @@ impl Cordage {
         Some(Capacity::breaking(breaking * efficiency, factor, CheckRule::Cordage, source, notes))
     }
 }
-
-/// What a rope is laid of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fibre {
-    /// Manila.
-    Manila,
-    /// Nylon.
-    Nylon,
-    /// Polyester.
-    Polyester,
-    /// Polypropylene.
-    Polypropylene,
-}
-
-/// The rule of seamen for three-strand rope: 900 lbf × the square of the circumference in inches for manila, 2.5 times
-/// that for nylon, 2 for polyester, 1.4 for polypropylene. `circumference` in m; N.
-///
-/// Beside it stand the makers' tables, which are to be preferred; it serves to see whether a number can be right.
-#[must_use]
-pub fn breaking_by_circumference(circumference: f64, fibre: Fibre) -> f64 {
-    let inches = circumference / 0.0254;
-    let times = match fibre {
-        Fibre::Manila => 1.0,
-        Fibre::Nylon => 2.5,
-        Fibre::Polyester => 2.0,
-        Fibre::Polypropylene => 1.4,
-    };
-    900.0 * LBF * times * inches * inches
-}

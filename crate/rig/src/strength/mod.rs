@@ -19,7 +19,7 @@ pub mod timber;
 mod worked;
 
 pub use capacity::{Basis, Capacity};
-pub use cordage::{Cordage, Fibre, RopeClass, breaking_by_circumference};
+pub use cordage::{Cordage, RopeClass};
 pub use gear::{Gear, OFFERED_FACTORS};
 pub use hardware::{Hardware, HardwareClass};
 pub use holdfast::{BRACKET_1_1_1, Holdfast, HoldfastKind, Soil};

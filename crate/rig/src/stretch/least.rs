@@ -6,23 +6,13 @@ use crate::stiffness::stiffness;
 use crate::{Fault, Rig};
 use glam::DMat3;
 
-/// The least axial stiffness EA (N) of the rope of an aft guy on which a frame, leaning `lean` rad under load with
-/// its load hung, does not run away: W·L·a²/(h·arm²), from the tangent stiffness of a rigid frame on one rope, its
-/// anchor on the ground and no moment from a haul line.
-///
-/// `load` N, `guy_length` and its `arm` about the foot line in m, `slant_height` a, `head_height` h in m. A model
-/// result: linear rope, rigid legs and anchor.
-#[must_use]
-pub fn least_stiffness(load: f64, guy_length: f64, arm: f64, slant_height: f64, head_height: f64) -> f64 {
-    load * guy_length * slant_height * slant_height / (head_height * arm * arm)
-}
-
 /// The share of its ropes' stiffness that a rig must at least have so as not to run away from its lean under load, whatever
 /// `stretch` says its lean is of: 0.5 where ropes half as stiff would just do, above 1 where they are too soft. Zero
 /// where its load does not loosen it; `None` where it does not stand there even on guys that do not stretch, or on
 /// none that works.
 ///
-/// Of any rig: [`least_stiffness`] is its closed form for one. Exact where the legs give little beside the ropes.
+/// Of a frame on one rope to the ground, its load hung, it is W·L·a²/(h·arm²·EA): W the load, L the guy's length, a and h
+/// slant height and height of the head. Exact where the legs give little beside the ropes.
 ///
 /// # Errors
 ///

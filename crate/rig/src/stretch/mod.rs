@@ -21,7 +21,7 @@ mod spring;
 
 pub(crate) use check::stability_ratio;
 pub use check::{EXTRA_LEAN, StretchCheck, StretchChecked, WANTED_MARGIN, stretch_checks};
-pub use least::{least_share, least_stiffness};
+pub use least::least_share;
 pub use outcome::{Margin, Outcome, Stretched, margin, stretched};
 pub(crate) use outcome::{bears, extra_lean};
 pub use path::{FARTHEST_JUMP, GREATEST_MULTIPLE};

@@ -53,12 +53,6 @@ impl Rope {
         Self { stiffness: tension / elongation, give: 0.0 }
     }
 
-    /// Share by which it gets longer under `tension` (N), as a data sheet says it.
-    #[must_use]
-    pub fn elongation(&self, tension: f64) -> f64 {
-        tension / self.stiffness
-    }
-
     pub(super) fn check(&self, number: u8) -> Result<(), Fault> {
         Field::RopeStiffness(number).check(self.stiffness)?;
         Field::RopeGive(number).check(self.give)?;

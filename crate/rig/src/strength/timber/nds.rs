@@ -31,56 +31,6 @@ pub fn column_stability(ratio: f64, c: f64) -> f64 {
     ratio / c / (half + sqrt((half * half - ratio / c).max(0.0)))
 }
 
-/// Slenderness of a beam `R_B` = √(`l_e` d/b²) (3.3-5).
-#[must_use]
-pub fn beam_slenderness(effective_length: f64, depth: f64, breadth: f64) -> f64 {
-    sqrt(effective_length * depth) / breadth
-}
-
-/// Critical buckling value of a beam `F_bE` = 1.2 `E_min`′/`R_B`² (3.3.3.8).
-#[must_use]
-pub fn critical_bending(e_min: f64, beam_slenderness: f64) -> f64 {
-    1.2 * e_min / (beam_slenderness * beam_slenderness)
-}
-
-/// Beam stability factor `C_L` of `F_bE/F_b*` (3.3-6).
-#[must_use]
-pub fn beam_stability(ratio: f64) -> f64 {
-    let half = (1.0 + ratio) / 1.9;
-    ratio / 0.95 / (half + sqrt((half * half - ratio / 0.95).max(0.0)))
-}
-
-/// Stresses of a beam-column and what they are held against. Axis 1 bends about the strong axis, 2 about the weak one.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stresses {
-    /// Compression stress.
-    pub f_c: f64,
-    /// Adjusted compression value `F_c`′.
-    pub fc_prime: f64,
-    /// Bending stresses.
-    pub f_b: [f64; 2],
-    /// Adjusted bending values `F_b`′.
-    pub fb_prime: [f64; 2],
-    /// Critical buckling values in the two planes of bending.
-    pub f_ce: [f64; 2],
-    /// Critical buckling value of the beam, `F_bE`.
-    pub f_be: f64,
-}
-
-/// Bending and compression together (3.9-3): at most 1 is allowed. Infinite at and past a critical value, where the
-/// formula no longer holds (3.9.2).
-#[must_use]
-pub fn combined(stresses: &Stresses) -> f64 {
-    let Stresses { f_c, fc_prime, f_b: [b1, b2], fb_prime: [p1, p2], f_ce: [e1, e2], f_be } = *stresses;
-    let axial = f_c / fc_prime;
-    let strong = 1.0 - f_c / e1;
-    let weak = 1.0 - f_c / e2 - (b1 / f_be) * (b1 / f_be);
-    if strong <= 0.0 || weak <= 0.0 {
-        return f64::INFINITY;
-    }
-    axial * axial + b1 / (p1 * strong) + b2 / (p2 * weak)
-}
-
 /// A column that bends about one axis: what grows with its compression and what does not.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Column {
