@@ -7,7 +7,7 @@ import { root } from './place.mjs';
 
 /** As the native program serves it. */
 export const POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
-if (!readFileSync(join(root, 'crate/outlean/src/serve.rs'), 'utf8').includes(`"${POLICY}"`)) throw new Error('the policy of crate/outlean/src/serve.rs is another one');
+if (!readFileSync(join(root, 'crate/outlean/src/policy.rs'), 'utf8').includes(`"${POLICY}"`)) throw new Error('the policy of crate/outlean/src/policy.rs is another one');
 
 /**
  * Listens at a free port of this machine.

@@ -10,6 +10,7 @@ use crate::page::{self, Shell};
 use crate::program::{self, OF_LESSONS};
 use crate::sources;
 use crate::stale;
+use crate::statement;
 use crate::translation::Translation;
 use crate::written;
 use outlean_picture::Words;
@@ -66,6 +67,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     }
     pages.insert(PathBuf::from("glossary/index.html"), glossary.page(&shell, &lessons, &uses));
     pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
+    pages.insert(PathBuf::from("accessibility/index.html"), statement::page(&shell));
     pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
     let frame = text(&places.assets.join("shells/embed.html"))?;
     pages.insert(PathBuf::from("embed.html"), shell.filled(&frame, "", &[]));

@@ -2,9 +2,9 @@
 //! `{so}`, and is worked out as the page is made.
 
 use crate::glossary::Glossary;
-use crate::lesson::Anchors;
 use crate::page::Shell;
 use crate::sheet;
+use crate::text_page;
 use outlean_course::worked;
 use outlean_rig::strength::OFFERED_FACTORS;
 use outlean_rig::{
@@ -12,7 +12,6 @@ use outlean_rig::{
     Rig, Rope, STIFF_LEG, Side, Stretch, WANTED_MARGIN, margin, solve, stretched,
 };
 use outlean_rigfile::{Units, show};
-use pulldown_cmark::{Event, Options, Parser, html};
 
 const TEXT: &str = include_str!("../pages/numbers.md");
 const RIG: &str = include_str!("../pages/numbers.toml");
@@ -25,27 +24,10 @@ const SECOND: &str = include_str!("../../../tests/reference/README.md");
 
 /// The page. Words of the `glossary` are links in it.
 pub fn page(shell: &Shell, glossary: &Glossary) -> String {
-    let mut events: Vec<Event<'_>> = Parser::new_ext(TEXT, Options::ENABLE_TABLES).collect();
-    Anchors::new().name(&mut events);
-    let mut text = String::new();
-    html::push_html(&mut text, events.into_iter());
-    let (body, _) = glossary.linked(&filled(&text), "../glossary/", None);
+    let (body, _) = glossary.linked(&text_page::body(TEXT, gap), "../glossary/", None);
     // In a formula no word is a link.
     let body = body.replace(EXAMPLE, &steps().unwrap_or_default());
     shell.page("../", "numbers", &body)
-}
-
-/// The text with its gaps filled. A gap that is not known stays as it is written.
-fn filled(text: &str) -> String {
-    let mut parts = text.split('{');
-    let mut out = parts.next().unwrap_or_default().to_owned();
-    for part in parts {
-        match part.split_once('}').and_then(|(name, after)| Some((gap(name)?, after))) {
-            Some((value, after)) => out.extend([value.as_str(), after]),
-            None => out.extend(["{", part]),
-        }
-    }
-    out
 }
 
 /// What a gap is filled with, as HTML.
@@ -146,9 +128,8 @@ mod tests {
 
     #[test]
     fn every_gap_is_filled() {
-        let text = filled(TEXT).replace("{worked}", "");
+        let text = text_page::body(TEXT, gap).replace("{worked}", "");
         assert!(!text.contains(['{', '}']), "{text}");
-        assert_eq!(filled("{gravity} and {no such}, {"), "9.80665 and {no such}, {");
         assert_eq!(listed(&["5".to_owned()]), "5");
     }
 

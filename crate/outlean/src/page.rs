@@ -4,6 +4,7 @@ use crate::figure::Figure;
 use crate::glossary::{Glossary, Use};
 use crate::lesson::{Block, Lesson, TITLE, objective_anchor};
 use crate::markup::escaped;
+use crate::policy;
 use crate::program;
 use crate::still;
 use crate::translation::Translation;
@@ -47,7 +48,14 @@ impl Shell {
     pub fn filled(&self, template: &str, home: &str, values: &[(&str, &str)]) -> String {
         let root = format!("{home}{}", self.up);
         let program = self.program(home);
-        let all = [("home", home), ("root", &root), ("program", &program), ("language", &self.language)];
+        let policy = policy::said(policy::POLICY);
+        let all = [
+            ("home", home),
+            ("root", &root),
+            ("program", &program),
+            ("language", &self.language),
+            ("policy", &policy),
+        ];
         let values: Vec<(&str, &str)> = values.iter().copied().chain(all).collect();
         let mut out = String::new();
         let mut rest = template;

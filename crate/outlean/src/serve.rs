@@ -4,6 +4,7 @@
 //! connection, as it can with a pool of threads that keep connections alive.
 
 use crate::packed::{self, Packing};
+use crate::policy::POLICY;
 use crate::version::version;
 use crate::{program, watch};
 use std::fs;
@@ -14,9 +15,6 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
 use std::time::Duration;
-
-/// The policy every page is written for: nothing from elsewhere, no inline script or style, wasm allowed.
-pub const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'";
 
 /// How many ports after the one asked for are tried when it is taken.
 const TRIES: u16 = 20;

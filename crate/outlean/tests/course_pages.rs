@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, clippy::panic, reason = "a test that cannot build has failed")]
 
 mod common;
+mod policy;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -24,6 +25,7 @@ fn folder(name: &str) -> PathBuf {
 
 fn built(lessons: &Path, place: &Path) -> Output {
     let program = common::program(place);
+    fs::write(program.join("single.js"), "stands(\"for the program\")").expect("writable");
     Command::new(env!("CARGO_BIN_EXE_outlean"))
         .arg("build")
         .arg("--lessons")
@@ -38,18 +40,26 @@ fn built(lessons: &Path, place: &Path) -> Output {
         .expect("the program runs")
 }
 
+/// The course, built.
+fn site() -> &'static Path {
+    static SITE: OnceLock<PathBuf> = OnceLock::new();
+    SITE.get_or_init(|| {
+        let place = folder("course");
+        let output = built(&root().join("lessons"), &place);
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+        place.join("site")
+    })
+}
+
 /// The pages of the course itself, by their folders; that of the course by none.
 fn course() -> &'static BTreeMap<String, String> {
     static PAGES: OnceLock<BTreeMap<String, String>> = OnceLock::new();
     PAGES.get_or_init(|| {
-        let place = folder("course");
-        let output = built(&root().join("lessons"), &place);
-        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
         let mut pages = BTreeMap::new();
-        let site = place.join("site");
+        let site = site();
         let read = |path: PathBuf| fs::read_to_string(path).ok();
         pages.extend(read(site.join("index.html")).map(|page| (String::new(), page)));
-        for entry in fs::read_dir(&site).expect("it is filled") {
+        for entry in fs::read_dir(site).expect("it is filled") {
             let entry = entry.expect("readable");
             let name = entry.file_name().to_string_lossy().into_owned();
             pages.extend(read(entry.path().join("index.html")).map(|page| (name, page)));
@@ -135,12 +145,13 @@ fn every_term_is_used_and_every_link_leads_to_its_term() {
 
 #[test]
 fn every_page_leads_to_the_pages_of_the_course() {
-    for name in ["", "glossary", "sources", "numbers", "record", "class", "refresher", "plan"]
-        .into_iter()
-        .chain(lessons().map(|(name, _)| name))
+    for name in
+        ["", "glossary", "sources", "numbers", "accessibility", "record", "class", "refresher", "plan"]
+            .into_iter()
+            .chain(lessons().map(|(name, _)| name))
     {
         let nav = between(page(name), "<nav class=\"pages\"", "</nav>").next().unwrap_or_default();
-        for to in ["glossary", "sources", "numbers"] {
+        for to in ["glossary", "sources", "numbers", "accessibility"] {
             let way = if name.is_empty() { format!("\"{to}/\"") } else { format!("\"../{to}/\"") };
             assert!(nav.contains(&way), "{name}: no link to {to} in {nav}");
         }

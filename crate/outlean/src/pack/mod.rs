@@ -10,7 +10,7 @@ mod single;
 
 use crate::disk::{Failure, entries};
 use crate::version::way;
-use crate::{packed, program};
+use crate::{packed, policy, program};
 use course_structure::course_structure;
 use manifest::{Page, manifest};
 use outlean_course::PASS;
@@ -134,7 +134,12 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
         for file in &files {
             let mut content = fs::read(wanted.site.join(file))?;
             if pages.iter().any(|page| page.href() == *file) {
-                content = with_script(&String::from_utf8_lossy(&content), "lms.js").into_bytes();
+                let page = with_script(&String::from_utf8_lossy(&content), "lms.js");
+                content = match wanted.form {
+                    Form::Cmi5 => policy::under(&page, &policy::with_store()),
+                    _ => page,
+                }
+                .into_bytes();
             }
             zip.start_file(file, options)?;
             zip.write_all(&content)?;

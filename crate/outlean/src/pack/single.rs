@@ -5,10 +5,10 @@
 
 use super::Lesson;
 use crate::disk::{Failure, bytes, text};
+use crate::policy;
 use crate::program;
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use serde_json::{Map, Value, json};
-use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::Path;
 
@@ -31,14 +31,11 @@ pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, F
     let held = json_script(&held(&program)?);
     let page = with_pictures(&site.join(&lesson.name), &without_links(&page))?;
     let policy = format!(
-        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-{}' 'wasm-unsafe-eval'; \
-         style-src 'sha256-{}'; img-src data:; font-src data:\">\n",
-        hash(&script),
-        hash(&style)
+        "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data:; font-src data:",
+        policy::named(&script),
+        policy::named(&style)
     );
-    // The policy stands before all that it is about.
-    let page = page
-        .replacen("<meta name=\"viewport\"", &(policy + "<meta name=\"viewport\""), 1)
+    let page = policy::under(&page, &policy)
         .replacen(&format!("{STYLE} href=\"../{name}/page.css\">\n"), &format!("<style>{style}</style>\n"), 1)
         .replacen(&format!("<script type=\"module\" src=\"../{name}/page.js\"></script>\n"), "", 1)
         .replacen("</body>", &format!("{held}\n<script>{script}</script>\n</body>"), 1);
@@ -49,11 +46,6 @@ pub fn single(site: &Path, lessons: &[Lesson], output: &Path) -> Result<usize, F
 /// A file as an address that holds it.
 fn data(path: &Path, kind: &str) -> Result<String, Failure> {
     Ok(format!("data:{kind};base64,{}", BASE64.encode(bytes(path)?)))
-}
-
-/// What a policy calls a script or a style by.
-fn hash(content: &str) -> String {
-    BASE64.encode(Sha256::digest(content))
 }
 
 /// A module as a script: in a scope of its own, with nothing that would end it early, and without an address of its own. By that

@@ -9,6 +9,7 @@ use crate::course;
 use crate::disk::Failure;
 use crate::lesson::{Block, EstimateBlock, Lesson, QuestionBlock};
 use crate::markup::escaped;
+use crate::policy;
 use crate::words::{of_questions, words};
 use outlean_course::{About, Template};
 use std::path::{Path, PathBuf};
@@ -134,12 +135,14 @@ fn sheet(lesson: &Lesson, all: &[Asked<'_>], seed: u32, count: u32) -> Result<St
     let head = |heading: &str| format!("<h1>{}</h1>\n<p class=\"numbers\">{numbers}</p>\n", escaped(heading));
     let asked = of_questions().fill("sheet.title", &[("title", title)]);
     let key = of_questions().fill("sheet.key", &[("title", title)]);
+    let policy = format!("default-src 'none'; style-src {}", policy::named(&format!("\n{STYLE}")));
     Ok(format!(
-        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
+        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n{}\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n\
          <style>\n{STYLE}</style>\n</head>\n<body>\n<main class=\"questions\">\n{}\
          <p class=\"who\"><span>{}</span><span>{}</span></p>\n{questions}{caution}</main>\n\
          <main class=\"key\">\n{}{keys}{caution}</main>\n</body>\n</html>\n",
+        policy::said(&policy),
         escaped(&asked),
         head(&asked),
         say("sheet.name"),
