@@ -18,8 +18,7 @@ fn from_outside(rig: &Rig, solution: &Solution) -> Vec<(Point, Force)> {
     for (guy, force) in rig.guys.iter().zip(&forces.guys) {
         all.push((guy.anchor, Force::along((guy.anchor - layout.head).normalize(), force.tension)));
     }
-    let second = rig.second.as_ref().map(|second| second.line.path);
-    for (path, line) in core::iter::once(rig.line.path).chain(second).zip(solution.lines()) {
+    for (path, line) in rig.lines().map(|line| line.path).zip(solution.lines()) {
         all.push((line.pulley, line.load));
         let mut haul_end = |from: Point, to: Point| {
             all.push((to, Force::along((to - from).normalize(), line.after_redirect)));

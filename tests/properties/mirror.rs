@@ -20,7 +20,7 @@ pub(super) fn mirrored(rig: &Rig) -> Rig {
     for swing in rig.load.at_edge.iter_mut().chain(&mut rig.load.on_tag_lines) {
         swing.side = -swing.side;
     }
-    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+    for line in rig.lines_mut() {
         line.path = match line.path {
             Path::RedirectedAtFoot { foot, to } => {
                 Path::RedirectedAtFoot { foot: foot.other(), to: turned(to) }

@@ -71,7 +71,7 @@ pub fn each_number(rig: &mut Rig, f: &mut impl FnMut(&mut f64)) {
         f(&mut swing.side);
         f(&mut swing.outward);
     }
-    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+    for line in rig.lines_mut() {
         line.path = line.path.hauled_from(|mut to| {
             point(&mut to, f);
             to

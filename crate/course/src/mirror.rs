@@ -16,8 +16,7 @@ pub(crate) fn mirrored(rig: &Rig, ask: Quantity) -> (Rig, Quantity) {
     for guy in &mut other.guys {
         guy.anchor = across(guy.anchor);
     }
-    let lines = core::iter::once(&mut other.line).chain(other.second.as_mut().map(|second| &mut second.line));
-    for line in lines {
+    for line in other.lines_mut() {
         line.path = match line.path {
             Path::RedirectedAtFoot { foot, to } => {
                 Path::RedirectedAtFoot { foot: foot.other(), to: across(to) }

@@ -134,9 +134,7 @@ impl Drawing<'_> {
         for guy in rig.guys.iter().filter(|guy| guy.rigged) {
             self.line(head, flat(guy.anchor), Role::Cord, "guy");
         }
-        let second = rig.second.as_ref().map(|second| second.line.path);
-        for path in core::iter::once(rig.line.path).chain(second) {
-            let Some(to) = path.haul_point() else { continue };
+        for to in rig.lines().filter_map(|line| line.path.haul_point()) {
             let turned = pacing.iter().any(|pace| matches!(pace.mark, Mark::Redirect(_)));
             let from = if turned { (0.0, 0.0) } else { head };
             self.line(from, flat(to), Role::Rope, "haul line");

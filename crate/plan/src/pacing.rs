@@ -61,10 +61,9 @@ pub fn pacing(rig: &Rig) -> Result<Vec<Pace>, Fault> {
             .collect::<Vec<_>>()
     };
     all.extend(anchors(Station::Aft));
-    let second = rig.second.as_ref().map(|second| (LineName::Second, second.line.path));
-    for (name, path) in core::iter::once((LineName::Main, rig.line.path)).chain(second) {
-        all.extend(redirect(path, &layout).map(|at| place(Mark::Redirect(name), at, true)));
-        all.extend(path.haul_point().map(|at| place(Mark::HaulPoint(name), at, true)));
+    for (name, line) in [LineName::Main, LineName::Second].into_iter().zip(rig.lines()) {
+        all.extend(redirect(line.path, &layout).map(|at| place(Mark::Redirect(name), at, true)));
+        all.extend(line.path.haul_point().map(|at| place(Mark::HaulPoint(name), at, true)));
     }
     all.extend(anchors(Station::Fore));
     all.extend(anchors(Station::Side));

@@ -116,11 +116,7 @@ impl Verdict {
         let friction = (stands && !rig.feet.pinned && friction_known).then_some(Held::Friction);
         let stop = rig.limits.upright_stop.map(|_| Held::UprightStop);
         let bears = solution.lines().any(|line| line.bears_on_edge);
-        let paths = || {
-            let second = rig.second.as_ref().map(|second| second.line.path);
-            core::iter::once(rig.line.path).chain(second)
-        };
-        let redirected = paths().any(|path| matches!(path, Path::RedirectedMidBase { .. }));
+        let redirected = rig.lines().any(|line| matches!(line.path, Path::RedirectedMidBase { .. }));
         let hauled = rig.line.path.haul_point().is_some();
         let known = checks.iter().any(|check| check.part == Part::HaulHoldfast);
         let gaps = [

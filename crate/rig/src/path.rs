@@ -63,6 +63,15 @@ impl Path {
         }
     }
 
+    /// Whether a pulley at or between the feet turns it on its way to the haul point.
+    #[must_use]
+    pub const fn is_redirected(&self) -> bool {
+        matches!(
+            self,
+            Self::RedirectedAtFoot { .. } | Self::RedirectedMidBase { .. } | Self::RedirectedOnLedger { .. }
+        )
+    }
+
     /// The same path with its haul point, if it has one, where `to` puts it.
     #[must_use]
     pub fn hauled_from(self, to: impl FnOnce(Point) -> Point) -> Self {
@@ -77,8 +86,9 @@ impl Path {
         }
     }
 
-    /// Where the line goes from the head: its redirect pulley, else its haul point.
-    pub(crate) fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
+    /// Where the line goes from the head: its redirect pulley, else its haul point; `None` where it does not go on.
+    #[must_use]
+    pub fn next_point(&self, feet: &Feet, layout: &Layout) -> Option<Point> {
         match *self {
             Self::RedirectedAtFoot { foot, .. } => Some(*feet.at.on(foot)),
             Self::RedirectedMidBase { .. } | Self::RedirectedOnLedger { .. } => Some(layout.mid_base),

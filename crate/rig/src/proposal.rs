@@ -155,12 +155,12 @@ const SYSTEMS: [HoldfastKind; 5] = [
 /// does, and each pair that does with less effort than either of its two alone, in the order of effort. Empty where
 /// it is inside already, cannot be solved, or nothing found helps.
 ///
-/// Effort is our choice, so that unlike things can be put in an order: a pace is 1° of lean, 0.25 m of setback
-/// (outward only), 0.1 m of spread, 10° of haul direction, 10 kg less load, 0.1 m off both legs, 10 mm more of their
-/// thickness; a change that is made or not counts 8, a stronger holdfast among them.
-/// A lever is tried over 40 paces, over 16 where two change, the spread down to half of what it is; single changes are found to a hundredth of a pace, pairs to a pace of the
-/// first. Legs and holdfasts are tried alone only, legs over 20 paces; of holdfasts the weakest system, or the fewest pins,
-/// that does. What is not assessed is not helped by any of them.
+/// Effort is our choice, so that unlike things can be put in an order: a pace is 1° of lean, 0.25 m of setback (outward
+/// only), 0.1 m of spread, 10° of haul direction, 10 kg less load, 0.1 m off both legs, 10 mm more of their thickness; a
+/// change that is made or not counts 8, a stronger holdfast among them. A lever is tried over 40 paces, over 16 where two
+/// change, the spread down to half of what it is; single changes are found to a hundredth of a pace, pairs to a pace of
+/// the first. Legs and holdfasts are tried alone only, legs over 20 paces; of holdfasts the weakest system, or the fewest
+/// pins, that does. What is not assessed is not helped by any of them.
 ///
 /// ```
 /// use outlean_rig::{Change, Guy, Lever, Point, Rig, proposals};

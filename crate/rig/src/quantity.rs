@@ -49,9 +49,9 @@ impl Quantity {
     }
 }
 
-/// The leans (rad, from the one farthest back) at which a reading of the rig takes `value`, found between 30°
-/// back (20° farther back than the rig leans, where it leans farther) and 80° out to 1e-10 rad; a value only touched between two leans 0.25° apart can be missed. At most
-/// eight. Empty where it is never taken.
+/// The leans (rad, from the one farthest back) at which a reading of the rig takes `value`, found between 30° back (20°
+/// farther back than the rig leans, where it leans farther) and 80° out to 1e-10 rad; a value only touched between two
+/// leans 0.25° apart can be missed. At most eight. Empty where it is never taken.
 ///
 /// # Errors
 ///

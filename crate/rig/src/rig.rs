@@ -81,6 +81,16 @@ impl Rig {
         }
     }
 
+    /// Its lines, the main line first.
+    pub fn lines(&self) -> impl Iterator<Item = &Line> + Clone {
+        core::iter::once(&self.line).chain(self.second.as_ref().map(|second| &second.line))
+    }
+
+    /// As [`Rig::lines`], to change them.
+    pub fn lines_mut(&mut self) -> impl Iterator<Item = &mut Line> {
+        core::iter::once(&mut self.line).chain(self.second.as_mut().map(|second| &mut second.line))
+    }
+
     /// Checks every number that stands in the rig against its own range.
     ///
     /// # Errors

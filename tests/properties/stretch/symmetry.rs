@@ -11,7 +11,7 @@ fn turned(rig: &Rig, angle: f64) -> Rig {
     let turn = |p: Point| Point::new(cosine * p.x() - sine * p.y(), sine * p.x() + cosine * p.y(), p.z());
     let mut rig = rig.clone();
     rig.feet.at = Pair::from_fn(|side| turn(*rig.feet.at.on(side)));
-    for line in core::iter::once(&mut rig.line).chain(rig.second.as_mut().map(|second| &mut second.line)) {
+    for line in rig.lines_mut() {
         line.path = line.path.hauled_from(turn);
     }
     for guy in &mut rig.guys {

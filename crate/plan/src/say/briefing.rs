@@ -1,6 +1,6 @@
 //! The briefing: what the crew is told, in the words in which it can be read out.
 
-use super::{Line, Saying, Section, redirected};
+use super::{Line, Saying, Section};
 use crate::Hold;
 
 impl Saying<'_> {
@@ -16,7 +16,7 @@ impl Saying<'_> {
         point("plan.brief.in_charge", &[("name", &in_charge)]);
         point("plan.brief.stop", &[]);
         point("plan.brief.clear", &[]);
-        if redirected(&rig.line.path) {
+        if rig.line.path.is_redirected() {
             point("plan.brief.bight", &[]);
         }
         if rig.edge.is_some() {

@@ -1,6 +1,6 @@
 //! What is cut and carried, built, looked at, and by whom.
 
-use super::{Line, Saying, Section, redirected};
+use super::{Line, Saying, Section};
 use crate::{Hold, Inspected, Step, materials_said};
 use outlean_rig::{Connection, Part, Side};
 
@@ -39,10 +39,8 @@ impl Saying<'_> {
     /// What is carried and not cut.
     fn stores(&self) -> Vec<String> {
         let (rig, plan) = (self.rig, self.plan);
-        let second = rig.second.as_ref().map(|second| second.line.path);
-        let paths = || core::iter::once(rig.line.path).chain(second);
-        let at_head = paths().filter(|path| path.haul_point().is_some()).count();
-        let redirects = paths().filter(redirected).count();
+        let at_head = rig.lines().filter(|line| line.path.haul_point().is_some()).count();
+        let redirects = rig.lines().filter(|line| line.path.is_redirected()).count();
         let team = usize::from(plan.crew.parts.saturating_sub(1)) * usize::from(plan.crew.haul.is_some());
         let pulleys = at_head + redirects + team;
         let pickets: u32 = plan.materials.guys.iter().map(|guy| guy.holdfast.pickets).sum::<u32>()

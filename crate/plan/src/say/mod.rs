@@ -11,7 +11,7 @@ pub use beside::compared_said;
 pub(crate) use ground::mark_said;
 
 use crate::{Plan, Voice};
-use outlean_rig::{Path, Rig};
+use outlean_rig::Rig;
 use serde::Serialize;
 
 /// A heading and what stands under it.
@@ -91,12 +91,4 @@ impl Saying<'_> {
     fn text(&self, key: &str, places: &[(&str, &str)]) -> Line {
         Line::Text(self.voice.fill(key, places))
     }
-}
-
-/// Whether a line is turned at the feet.
-const fn redirected(path: &Path) -> bool {
-    matches!(
-        path,
-        Path::RedirectedAtFoot { .. } | Path::RedirectedMidBase { .. } | Path::RedirectedOnLedger { .. }
-    )
 }

@@ -152,19 +152,13 @@ impl Of<'_> {
         };
         let guys = || self.rig.guys.iter().filter(|guy| guy.rigged);
         guys().for_each(|guy| rope(head, guy.anchor, "guy"));
-        let second = self.rig.second.as_ref().zip(self.solution.second.as_ref());
-        let second = second.map(|(second, forces)| (second.line.path, forces));
-        for (path, forces) in core::iter::once((self.rig.line.path, &self.solution.line)).chain(second) {
-            let Some(to) = path.haul_point() else { continue };
-            let turned = match path {
-                LinePath::RedirectedAtFoot { foot, .. } => Some(*self.rig.feet.at.on(foot)),
-                LinePath::RedirectedMidBase { .. } | LinePath::RedirectedOnLedger { .. } => {
-                    Some(self.solution.layout.mid_base)
-                }
-                _ => None,
-            };
-            rope(forces.pulley, turned.unwrap_or(to), "haul line");
-            turned.into_iter().for_each(|turned| rope(turned, to, "haul line"));
+        for (line, forces) in self.rig.lines().zip(self.solution.lines()) {
+            let next = line.path.next_point(&self.rig.feet, &self.solution.layout);
+            let Some((to, next)) = line.path.haul_point().zip(next) else { continue };
+            rope(forces.pulley, next, "haul line");
+            if line.path.is_redirected() {
+                rope(next, to, "haul line");
+            }
         }
         for anchor in guys().map(|guy| guy.anchor).chain(self.rig.line.path.haul_point()) {
             let at = sketch.at(anchor);

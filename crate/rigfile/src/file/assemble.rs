@@ -221,10 +221,6 @@ impl Assembly<'_> {
         }
         let path = choice(&key("path")).and_then(|choice| choice.get(&self.rig)).unwrap_or_default();
         let on = runs.haul_point().is_some();
-        let redirected = matches!(
-            runs,
-            Path::RedirectedAtFoot { .. } | Path::RedirectedMidBase { .. } | Path::RedirectedOnLedger { .. }
-        );
         let tackle = matches!(runs, Path::TackleAtHead { .. });
         let (back, ahead) = (key("to.back"), key("to.ahead"));
         let mut needed = Vec::new();
@@ -236,7 +232,7 @@ impl Assembly<'_> {
         if on {
             needed.push(key("pulley_efficiency"));
         }
-        if redirected {
+        if runs.is_redirected() {
             needed.push(key("redirect_efficiency"));
         }
         if tackle {
