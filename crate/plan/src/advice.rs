@@ -40,6 +40,18 @@ impl Advice {
 }
 
 impl Advice {
+    /// Its name, as words are found by.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Build => "build",
+            Self::FindOut(_) => "find_out",
+            Self::Stiffen => "stiffen",
+            Self::Change => "change",
+            Self::DoNotBuild => "do_not_build",
+        }
+    }
+
     /// Whether it may be built as planned, once what is not known of it has been found out.
     #[must_use]
     pub const fn may_be_built(&self) -> bool {

@@ -3,8 +3,7 @@
 use crate::form::{Said, said};
 use crate::worked::{Worked, given};
 use outlean_plan::{
-    Advice, MOST_VARIANTS, Measured, Plan, Saying, Section, compared_said, differences, proposal_said,
-    variant,
+    MOST_VARIANTS, Measured, Plan, Saying, Section, compared_said, differences, proposal_said, variant,
 };
 use outlean_rig::Rig;
 use outlean_rigfile::{Problem, Units, Words, read};
@@ -30,16 +29,9 @@ pub fn answer(text: &str, worked: Option<&Worked>, words: &Words, units: Units) 
     };
     let Worked { file, plan, .. } = worked;
     let voice = worked.voice(words, units);
-    let advice = match plan.advice {
-        Advice::Build => "build",
-        Advice::FindOut(_) => "find_out",
-        Advice::Stiffen => "stiffen",
-        Advice::Change => "change",
-        Advice::DoNotBuild => "do_not_build",
-    };
     Answer {
         problems: Vec::new(),
-        advice: Some(advice),
+        advice: Some(plan.advice.name()),
         sections: Saying { plan, rig: &file.rig, voice }.sections(),
         proposals: plan.proposals.iter().map(|one| proposal_said(one, &file.rig, &voice)).collect(),
     }

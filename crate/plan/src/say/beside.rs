@@ -2,7 +2,7 @@
 
 use super::{Line, Saying, Section};
 use crate::measured::dimension_of;
-use crate::{Advice, Difference, Effect, Measured, REACH, Stated, Variant, Voice, governing_said};
+use crate::{Difference, Effect, Measured, REACH, Stated, Variant, Voice, governing_said};
 use outlean_rig::{Dimension, Rig};
 use outlean_rigfile::{fixed, percent};
 
@@ -60,8 +60,7 @@ pub fn compared_said(
         let cells = variants.iter().map(of);
         Line::Row(core::iter::once(voice.say(&format!("plan.compared.{key}"))).chain(cells).collect())
     };
-    lines
-        .push(row("advice", &|variant| voice.say(&format!("plan.compared.{}", advice_key(&variant.advice)))));
+    lines.push(row("advice", &|variant| voice.say(&format!("plan.compared.{}", variant.advice.name()))));
     lines.push(row("governs", &|variant| voice.limit(variant.governing.limit)));
     lines.push(row("ratio", &|variant| match variant.governing.ratio {
         ratio if ratio.is_finite() => percent(ratio),
@@ -89,16 +88,6 @@ pub fn compared_said(
         Section { key: "compared", heading: heading("compared"), lines },
         Section { key: "differences", heading: heading("differences"), lines: differ },
     ]
-}
-
-const fn advice_key(advice: &Advice) -> &'static str {
-    match advice {
-        Advice::Build => "build",
-        Advice::FindOut(_) => "find_out",
-        Advice::Stiffen => "stiffen",
-        Advice::Change => "change",
-        Advice::DoNotBuild => "do_not_build",
-    }
 }
 
 impl Saying<'_> {
@@ -172,7 +161,7 @@ impl Saying<'_> {
             Line::Row(vec![voice.say(&format!("plan.compared.{key}")), planned, measured])
         };
         let names = ["what", "planned", "measured"].map(|name| voice.say(&format!("plan.as_built.{name}")));
-        let advice = |plan: &crate::Plan| voice.say(&format!("plan.compared.{}", advice_key(&plan.advice)));
+        let advice = |plan: &crate::Plan| voice.say(&format!("plan.compared.{}", plan.advice.name()));
         let governs = |plan: &crate::Plan, rig: &Rig| governing_said(&plan.governing, rig, voice);
         let mut effects = vec![
             Line::Head(names.to_vec()),
