@@ -4,12 +4,9 @@ use crate::claim::{Judged, fit_to_show};
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, hangs_on, share, ticks};
-use crate::vary::vary;
+use crate::vary::{MOST_DRAWN, vary};
 use crate::{Claim, Filled, Generator, Sentence, Sides, Span, Text, Tick, Undrawn, Unmarked, Unsuited};
 use outlean_rig::{Dimension, Rig};
-
-/// How many rigs are drawn for a question before its template is given up.
-pub(crate) const MOST_DRAWN: u32 = 400;
 
 /// A choice before its numbers are drawn. No answer stands in it: the core holds every claim against the drawn rig.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]

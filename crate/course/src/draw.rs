@@ -1,5 +1,6 @@
 //! From a template and a seed to a question with numbers.
 
+use crate::vary::MOST_DRAWN;
 use crate::{EstimateTemplate, Generator, Slip, SlipKind, Tolerance, VaryError};
 use outlean_rig::{Dimension, Fault, Quantity, Rig, Tip, solve};
 
@@ -62,9 +63,6 @@ pub enum Unfit {
     /// Two slips' numbers are within the tolerance of one another.
     SlipsCoincide(SlipKind, SlipKind),
 }
-
-/// How many rigs are drawn for a question before its template is given up.
-const MOST_DRAWN: u32 = 400;
 
 /// What kind of number answers `ask`; `None` where people have no unit to answer in.
 #[must_use]

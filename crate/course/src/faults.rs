@@ -1,11 +1,10 @@
 //! `faults`: the learner marks what is wrong in a list of readings of a rig.
 
-use crate::choose::MOST_DRAWN;
 use crate::claim::{Judged, fit_to_show};
 use crate::shuffle::shuffled;
 use crate::text::alike;
 use crate::ticks::{count, hangs_on, share, ticks};
-use crate::vary::vary;
+use crate::vary::{MOST_DRAWN, vary};
 use crate::{
     Claim, Filled, Generator, Sentence, Sides, Span, Text, Tick, Truth, Unclear, Undrawn, Unmarked, Unsuited,
 };

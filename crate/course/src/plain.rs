@@ -44,11 +44,16 @@ pub fn plain(expr: &Expr, units: Units) -> String {
     }
 }
 
+/// What stands between equals signs.
+fn equation(chain: &[Expr], units: Units) -> String {
+    chain.iter().map(|part| plain(part, units)).collect::<Vec<_>>().join(" = ")
+}
+
 impl Given {
     /// Letter and value as plain text.
     #[must_use]
     pub fn plain(&self, units: Units) -> String {
-        self.chain().iter().map(|part| plain(part, units)).collect::<Vec<_>>().join(" = ")
+        equation(&self.chain(), units)
     }
 }
 
@@ -56,7 +61,7 @@ impl Step {
     /// The whole step as plain text: letter = formula = numbers = value.
     #[must_use]
     pub fn plain(&self, units: Units) -> String {
-        self.chain().iter().map(|part| plain(part, units)).collect::<Vec<_>>().join(" = ")
+        equation(&self.chain(), units)
     }
 }
 

@@ -1,8 +1,7 @@
 //! `set`: the learner moves the controls until conditions hold.
 
-use crate::choose::MOST_DRAWN;
 use crate::claim::fit_to_show;
-use crate::vary::vary;
+use crate::vary::{MOST_DRAWN, vary};
 use crate::{Claim, Generator, Sentence, Sides, Span, Unclear, Undrawn, Unsuited};
 use outlean_rig::{Rig, Tip};
 use outlean_rigfile::{Value, entries_of, field};

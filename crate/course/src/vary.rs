@@ -5,6 +5,9 @@ use crate::mirror::mirrored;
 use outlean_rig::{Dimension, Quantity, Rig};
 use outlean_rigfile::{DEG, FT, INCH, LB, LBF, SetError, Units, field};
 
+/// How many rigs are drawn for a question before its template is given up.
+pub(crate) const MOST_DRAWN: u32 = 400;
+
 /// One thing that varies.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "snake_case")]
