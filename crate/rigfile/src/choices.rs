@@ -169,6 +169,37 @@ macro_rules! path {
     };
 }
 
+/// Words for the things of a list, in its order.
+const OPERATIONS: &[&str] = &["lowering", "holding", "raising"];
+const STAGES: &[&str] = &["hanging clear", "at edge", "on tag lines"];
+const CONNECTIONS: &[&str] = &["none", "hobble", "ledger"];
+const ALL_CONNECTIONS: [Connection; 3] = [Connection::None, Connection::Hobble, Connection::Ledger];
+
+/// The word for one of `all`.
+pub(crate) fn word<T: PartialEq>(words: &[&'static str], all: &[T], one: T) -> Option<&'static str> {
+    words.get(all.iter().position(|each| *each == one)?).copied()
+}
+
+/// The one of `all` that `said` is the word for.
+pub(crate) fn meant<T: Copy>(words: &[&str], all: &[T], said: &str) -> Option<T> {
+    all.get(words.iter().position(|word| *word == said)?).copied()
+}
+
+macro_rules! one_of {
+    ($key:literal, $words:ident, $all:expr, $($place:tt)+) => {
+        ChoiceSpec {
+            key: $key,
+            options: $words,
+            get: |rig, _| word($words, &$all, rig.$($place)+),
+            set: |rig, _, said| {
+                rig.$($place)+ = meant($words, &$all, said)?;
+                Some(())
+            },
+        }
+    };
+}
+pub(crate) use one_of;
+
 /// Words for a thing that is so or is not.
 const YES_NO: &[&str] = &["yes", "no"];
 
@@ -185,26 +216,7 @@ pub fn choices() -> impl Iterator<Item = &'static ChoiceSpec> + Clone {
 const CHOICES: &[ChoiceSpec] = &[
     path!("line.path", Main),
     path!("second.path", Second),
-    ChoiceSpec {
-        key: "line.operation",
-        options: &["lowering", "holding", "raising"],
-        get: |rig, _| {
-            Some(match rig.case.operation {
-                Operation::Lowering => "lowering",
-                Operation::Holding => "holding",
-                Operation::Raising => "raising",
-            })
-        },
-        set: |rig, _, word| {
-            rig.case.operation = match word {
-                "lowering" => Operation::Lowering,
-                "holding" => Operation::Holding,
-                "raising" => Operation::Raising,
-                _ => return None,
-            };
-            Some(())
-        },
-    },
+    one_of!("line.operation", OPERATIONS, Operation::ALL, case.operation),
     ChoiceSpec {
         key: "lean_is",
         options: &["under load", "set before loading"],
@@ -223,26 +235,7 @@ const CHOICES: &[ChoiceSpec] = &[
             Some(())
         },
     },
-    ChoiceSpec {
-        key: "load.stage",
-        options: &["hanging clear", "at edge", "on tag lines"],
-        get: |rig, _| {
-            Some(match rig.case.stage {
-                Stage::HangingClear => "hanging clear",
-                Stage::AtEdge => "at edge",
-                Stage::OnTagLines => "on tag lines",
-            })
-        },
-        set: |rig, _, word| {
-            rig.case.stage = match word {
-                "hanging clear" => Stage::HangingClear,
-                "at edge" => Stage::AtEdge,
-                "on tag lines" => Stage::OnTagLines,
-                _ => return None,
-            };
-            Some(())
-        },
-    },
+    one_of!("load.stage", STAGES, Stage::ALL, case.stage),
     ChoiceSpec {
         key: "second.holds",
         options: &["its share", "the whole load"],
@@ -263,26 +256,7 @@ const CHOICES: &[ChoiceSpec] = &[
             Some(())
         },
     },
-    ChoiceSpec {
-        key: "feet.connection",
-        options: &["none", "hobble", "ledger"],
-        get: |rig, _| {
-            Some(match rig.feet.connection {
-                Connection::None => "none",
-                Connection::Hobble => "hobble",
-                Connection::Ledger => "ledger",
-            })
-        },
-        set: |rig, _, word| {
-            rig.feet.connection = match word {
-                "none" => Connection::None,
-                "hobble" => Connection::Hobble,
-                "ledger" => Connection::Ledger,
-                _ => return None,
-            };
-            Some(())
-        },
-    },
+    one_of!("feet.connection", CONNECTIONS, ALL_CONNECTIONS, feet.connection),
     ChoiceSpec {
         key: "feet.pinned",
         options: YES_NO,

@@ -1,6 +1,6 @@
 //! The choices of what a rig is made of: grades, ropes, knots, hardware, holdfasts, ground.
 
-use crate::choices::ChoiceSpec;
+use crate::choices::{ChoiceSpec, meant, one_of, word};
 use outlean_rig::strength::timber::{Duration, Grade, Moisture};
 use outlean_rig::strength::{HardwareClass, HoldfastKind, Knot, RopeClass, Soil};
 
@@ -82,26 +82,16 @@ const ALL_DURATIONS: [Duration; 4] = [Duration::Permanent, Duration::Long, Durat
 const CONNECTORS: [HardwareClass; 2] = [HardwareClass::ConnectorTechnical, HardwareClass::ConnectorGeneral];
 const PULLEYS: [HardwareClass; 2] = [HardwareClass::PulleyTechnical, HardwareClass::PulleyGeneral];
 
-/// The word for one of `all`.
-fn word<T: PartialEq>(words: &[&'static str], all: &[T], one: Option<T>) -> Option<&'static str> {
-    let one = one?;
-    words.get(all.iter().position(|each| *each == one)?).copied()
-}
-
-/// Puts the one of `all` that `said` is the word for.
-fn put<T: Copy>(words: &[&str], all: &[T], said: &str, place: &mut Option<T>) -> Option<()> {
-    let at = words.iter().position(|word| *word == said)?;
-    *place = Some(*all.get(at)?);
-    Some(())
-}
-
 macro_rules! chosen {
     ($key:literal, $words:ident, $all:expr, $($place:tt)+) => {
         ChoiceSpec {
             key: $key,
             options: $words,
-            get: |rig, _| word($words, &$all, rig.$($place)+),
-            set: |rig, _, said| put($words, &$all, said, &mut rig.$($place)+),
+            get: |rig, _| word($words, &$all, rig.$($place)+?),
+            set: |rig, _, said| {
+                rig.$($place)+ = Some(meant($words, &$all, said)?);
+                Some(())
+            },
         }
     };
 }
@@ -111,9 +101,10 @@ macro_rules! of_guy {
         ChoiceSpec {
             key: $key,
             options: $words,
-            get: |rig, number| word($words, &$all, rig.guys.get(usize::from(number))?.$($place)+),
+            get: |rig, number| word($words, &$all, rig.guys.get(usize::from(number))?.$($place)+?),
             set: |rig, number, said| {
-                put($words, &$all, said, &mut rig.guys.get_mut(usize::from(number))?.$($place)+)
+                rig.guys.get_mut(usize::from(number))?.$($place)+ = Some(meant($words, &$all, said)?);
+                Some(())
             },
         }
     };
@@ -122,28 +113,8 @@ macro_rules! of_guy {
 /// Every choice of what a rig is made of.
 pub(crate) const GEAR_CHOICES: &[ChoiceSpec] = &[
     chosen!("timber.grade", GRADES, Grade::ALL, gear.timber.grade),
-    ChoiceSpec {
-        key: "timber.moisture",
-        options: MOISTURES,
-        get: |rig, _| word(MOISTURES, &ALL_MOISTURES, Some(rig.gear.timber.moisture)),
-        set: |rig, _, said| {
-            let mut found = None;
-            put(MOISTURES, &ALL_MOISTURES, said, &mut found)?;
-            rig.gear.timber.moisture = found?;
-            Some(())
-        },
-    },
-    ChoiceSpec {
-        key: "timber.duration",
-        options: DURATIONS,
-        get: |rig, _| word(DURATIONS, &ALL_DURATIONS, Some(rig.gear.timber.duration)),
-        set: |rig, _, said| {
-            let mut found = None;
-            put(DURATIONS, &ALL_DURATIONS, said, &mut found)?;
-            rig.gear.timber.duration = found?;
-            Some(())
-        },
-    },
+    one_of!("timber.moisture", MOISTURES, ALL_MOISTURES, gear.timber.moisture),
+    one_of!("timber.duration", DURATIONS, ALL_DURATIONS, gear.timber.duration),
     chosen!("line.rope", ROPES, RopeClass::ALL, gear.line.class),
     chosen!("line.knot", KNOTS, Knot::ALL, gear.line.knot),
     chosen!("second.rope", ROPES, RopeClass::ALL, gear.second.class),
