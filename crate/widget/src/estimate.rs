@@ -1,12 +1,13 @@
 //! One estimate question in the page: drawn, locked in, marked, worked out.
 
 use crate::action::units;
+use crate::asked::read::spans;
 use crate::asked::{said, undrawn};
 use crate::message::{self, Plain, at, items, list, number, text};
 use crate::name::capital;
 use crate::told::step;
 use outlean_course::{
-    Cause, EstimateTemplate, MarkError, Marked, Question, SlipKind, Span, Template, Text, Tolerance, Vary,
+    Cause, EstimateTemplate, MarkError, Marked, Question, SlipKind, Template, Text, Tolerance, Vary,
     answered_in, asked, causes, draw, mark, worked,
 };
 use outlean_picture::Words;
@@ -103,12 +104,7 @@ fn read_template(sent: &JsValue) -> Result<EstimateTemplate, String> {
     let [Some(least), Some(most)] = [0, 1].map(|end| ends.get(end).and_then(JsValue::as_f64)) else {
         return Err("`answer` must be two numbers".into());
     };
-    let mut vary = Vec::new();
-    for each in items(sent, "vary")? {
-        let units = units(&text(&each, "units")?);
-        let (least, most, step) = (number(&each, "least")?, number(&each, "most")?, number(&each, "step")?);
-        vary.push(Vary::Number(Span { field: text(&each, "field")?, least, most, step, units }));
-    }
+    let mut vary: Vec<Vary> = spans(sent, "vary")?.into_iter().map(Vary::Number).collect();
     if at(sent, "sides").is_truthy() {
         vary.push(Vary::Sides);
     }

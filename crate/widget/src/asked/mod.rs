@@ -1,6 +1,6 @@
 //! A question of any kind but an estimate, for its element: drawn, put, marked.
 
-mod read;
+pub mod read;
 
 use crate::action::units;
 use crate::message::{self, Plain, items, list};

@@ -58,7 +58,12 @@ fn each<T>(
     items(sent, key)?.iter().map(read).collect()
 }
 
-fn spans(sent: &JsValue, key: &str) -> Result<Vec<Span>, String> {
+/// Numbers that vary, at `key`.
+///
+/// # Errors
+///
+/// Names the key.
+pub fn spans(sent: &JsValue, key: &str) -> Result<Vec<Span>, String> {
     each(sent, key, |sent| {
         let (least, most, step) = (number(sent, "least")?, number(sent, "most")?, number(sent, "step")?);
         Ok(Span { field: text(sent, "field")?, least, most, step, units: units(&text(sent, "units")?) })
