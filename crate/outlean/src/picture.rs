@@ -277,22 +277,23 @@ impl Drawn<'_> {
 
     /// What is seen, in sentences, for those who do not see it.
     fn told(&self) -> String {
-        let shown = |value: f64, dimension| show(value, dimension, self.units).to_string();
-        let force = |value: f64| shown(value, Dimension::Force);
-        let lean = shown(self.solution.layout.lean, Dimension::Angle);
+        let guys = name::guys(self.file);
+        let voice = name::voice(&guys, self.units);
+        let force = |value: f64| voice.force(value);
+        let lean = voice.angle(self.solution.layout.lean);
         let mut said = vec![words().fill("picture.leaning", &[("lean", &lean)])];
         match (self.solution.forces(), self.solution.tips()) {
             (Some(forces), _) => {
                 let (left, right) = (force(forces.compression.left), force(forces.compression.right));
                 said.push(words().fill("picture.legs", &[("left", &left), ("right", &right)]));
-                for (guy, there) in name::guys(self.file).iter().zip(&forces.guys) {
+                for (guy, there) in guys.iter().zip(&forces.guys) {
                     if there.tension > 0.0 {
                         let tension = force(there.tension);
                         said.push(words().fill("picture.guy", &[("guy", guy), ("tension", &tension)]));
                     }
                 }
             }
-            (None, Some(tip)) => said.push(words().fill("picture.tips", &[("tip", &name::tip(tip))])),
+            (None, Some(tip)) => said.push(words().fill("picture.tips", &[("tip", &voice.tip(tip))])),
             (None, None) => {}
         }
         said.join(" ")

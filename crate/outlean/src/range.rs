@@ -3,11 +3,11 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
+use outlean_plan::Voice;
 use outlean_rig::{
-    Dimension, FARTHEST_BACK, FARTHEST_OUT, Fault, Limit, Rig, WorkingRange, limits_at, range_within,
-    working_range,
+    FARTHEST_BACK, FARTHEST_OUT, Fault, Limit, Rig, WorkingRange, limits_at, range_within, working_range,
 };
-use outlean_rigfile::{RigFile, show};
+use outlean_rigfile::RigFile;
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -44,7 +44,7 @@ fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
         main_lost_is_assessed: rig.main_lost_is_assessed(),
     };
     let guys = name::guys(file);
-    Ok(form.said(&output, || text(&output, rig, &guys, form)))
+    Ok(form.said(&output, || text(&output, rig, &name::voice(&guys, form.units), form)))
 }
 
 /// Every limit that the rig meets at some lean, in the order in which they are met from the one farthest back.
@@ -61,8 +61,8 @@ fn limits_of(rig: &Rig) -> Vec<Limit> {
     all
 }
 
-fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
-    let angle = |lean: f64| show(lean, Dimension::Angle, form.units).to_string();
+fn text(output: &Output, rig: &Rig, voice: &Voice<'_>, form: &Form<'_>) -> String {
+    let angle = |lean: f64| voice.angle(lean);
     let leans = |range: &WorkingRange| {
         let stretches = range.intervals.iter().map(|interval| {
             let (from, to) = (angle(interval.from), angle(interval.to));
@@ -81,7 +81,7 @@ fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String 
             (interval.from, interval.from_limit, interval.from_case),
             (interval.to, interval.to_limit, interval.to_case),
         ] {
-            let limit = name::limit_in_case(limit, case, rig, guys);
+            let limit = voice.limit_in_case(limit, case, rig);
             lines.push(
                 "  ".to_owned() + &words().fill("range.nearer", &[("lean", &angle(lean)), ("limit", &limit)]),
             );
@@ -90,7 +90,7 @@ fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String 
     lines.push(String::new());
     lines.push(words().say("heading.limits").to_owned());
     for Alone { limit, range } in &output.limits {
-        let limit = name::limit(*limit, guys);
+        let limit = voice.limit(*limit);
         lines.push(
             "  ".to_owned() + &words().fill("range.alone", &[("limit", &limit), ("leans", &leans(range))]),
         );

@@ -3,8 +3,9 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
+use outlean_plan::Voice;
 use outlean_rig::{Dimension, Reaching, Rig};
-use outlean_rigfile::{percent, show};
+use outlean_rigfile::percent;
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -29,20 +30,19 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     files::each(&wanted.files, |file, form| {
         let output = Output { clear: wanted.clear, reaching: Reaching::of(&file.rig, wanted.clear)? };
         let guys = name::guys(file);
-        Ok(form.said(&output, || text(&output, &file.rig, &guys, form)))
+        Ok(form.said(&output, || text(&output, &file.rig, &name::voice(&guys, form.units), form)))
     })
 }
 
-fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String {
-    let shown = |value: f64, dimension| show(value, dimension, form.units).to_string();
-    let clear = shown(output.clear, Dimension::Length);
+fn text(output: &Output, rig: &Rig, voice: &Voice<'_>, form: &Form<'_>) -> String {
+    let clear = voice.length(output.clear);
     let Some(Reaching { lean, governing, setback }) = &output.reaching else {
         let key = if rig.edge.is_none() { "reach.no_edge" } else { "reach.nowhere" };
         return files::page(form, &[words().fill(key, &[("clear", &clear)])]);
     };
-    let lean = shown(*lean, Dimension::Angle);
+    let lean = voice.angle(*lean);
     let mut lines = vec![words().fill("reach.lean", &[("clear", &clear), ("lean", &lean)])];
-    let limit = name::limit_in_case(governing.limit, governing.case, rig, guys);
+    let limit = voice.limit_in_case(governing.limit, governing.case, rig);
     let key = match (governing.holds(), governing.ratio.is_finite()) {
         (true, _) => "reach.inside",
         (false, true) => "reach.outside",
@@ -52,8 +52,8 @@ fn text(output: &Output, rig: &Rig, guys: &[String], form: &Form<'_>) -> String 
     if !governing.holds() {
         lines.push(match setback {
             Some((guy, setback)) => {
-                let setback = shown(*setback, Dimension::Length);
-                words().fill("reach.setback", &[("guy", name::guy(*guy, guys)), ("setback", &setback)])
+                let setback = voice.length(*setback);
+                words().fill("reach.setback", &[("guy", voice.guy(*guy)), ("setback", &setback)])
             }
             None => words().say("reach.no_setback").to_owned(),
         });

@@ -4,8 +4,9 @@ use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
 use clap::ValueEnum;
+use outlean_plan::Voice;
 use outlean_rig::{Dimension, Governing, Lever, Margin, Outcome, Solution, Station, Swept, sweep};
-use outlean_rigfile::{RigFile, Units, first_guy, percent, show};
+use outlean_rigfile::{RigFile, first_guy, percent};
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -128,9 +129,10 @@ fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) 
         lines.push(words().say("sweep.nothing").to_owned());
     }
     let guys = name::guys(file);
-    let force = |value: f64| show(value, Dimension::Force, form.units).to_string();
+    let voice = name::voice(&guys, form.units);
+    let force = |value: f64| voice.force(value);
     for point in &output.points {
-        let value = show(point.value, dimension, form.units).to_string();
+        let value = voice.shown(point.value, dimension);
         let (Some(solution), Some(governing)) = (&point.solution, &point.governing) else {
             lines.push(
                 words().fill(
@@ -140,7 +142,7 @@ fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) 
             );
             continue;
         };
-        let limit = name::limit_in_case(governing.limit, governing.case, &file.rig, &guys);
+        let limit = voice.limit_in_case(governing.limit, governing.case, &file.rig);
         let Some(forces) = solution.forces() else {
             lines.push(words().fill("sweep.tips", &[("value", &value), ("limit", &limit)]));
             continue;
@@ -160,35 +162,33 @@ fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) 
         ];
         lines.push(words().fill("sweep.point", &places).trim_end().to_owned());
         if let Some(outcome) = &point.stretched {
-            lines.push(on_ropes(outcome, point.margin, &guys, form.units));
+            lines.push(on_ropes(outcome, point.margin, &voice));
         }
     }
     files::page(form, &lines)
 }
 
 /// What becomes of it on guys that stretch.
-fn on_ropes(outcome: &Outcome, margin: Option<Margin>, guys: &[String], units: Units) -> String {
-    let shown = |value: f64, dimension| show(value, dimension, units).to_string();
-    let force = |value: f64| shown(value, Dimension::Force);
+fn on_ropes(outcome: &Outcome, margin: Option<Margin>, voice: &Voice<'_>) -> String {
+    let force = |value: f64| voice.force(value);
     let found = match outcome {
         Outcome::Stands(found) => found,
         Outcome::RunsAway(multiple) => {
             return words().fill("sweep.runs_away", &[("share", &percent(*multiple))]);
         }
         Outcome::NothingHolds => return words().say("sweep.nothing_holds").to_owned(),
-        Outcome::Tips(tip) => return words().fill("sweep.stretched_tips", &[("tip", &name::tip(*tip))]),
+        Outcome::Tips(tip) => return words().fill("sweep.stretched_tips", &[("tip", &voice.tip(*tip))]),
     };
-    let tensions = guys
+    let tensions = voice
+        .guys
         .iter()
         .zip(&found.tension)
         .map(|(guy, tension)| words().fill("sweep.guy", &[("guy", guy), ("tension", &force(*tension))]));
     let tensions: Vec<_> = tensions.collect();
     let multiple = margin.map(|margin| margin.multiple).filter(|multiple| multiple.is_finite());
-    let multiple = multiple.map_or_else(
-        || words().say("stretch.no_such_load").to_owned(),
-        |multiple| shown(multiple, Dimension::Ratio),
-    );
-    let angle = |value: f64| shown(value, Dimension::Angle);
+    let multiple = multiple
+        .map_or_else(|| words().say("stretch.no_such_load").to_owned(), |multiple| voice.ratio(multiple));
+    let angle = |value: f64| voice.angle(value);
     let set = found.set_lean.map_or_else(|| words().say("stretch.unknown").to_owned(), angle);
     let places = [
         ("set", set),

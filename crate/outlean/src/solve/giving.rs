@@ -1,14 +1,13 @@
 //! What becomes of a rig whose guys stretch, where its file says how they do.
 
 use super::steps::{Explained, by_rule};
-use crate::name;
 use crate::words::words;
-use outlean_plan::remedy_said;
+use outlean_plan::{Voice, remedy_said};
 use outlean_rig::{
-    Dimension, Fault, LeanIs, Margin, Outcome, Remedy, Rig, Stretch, StretchCheck, StretchChecked, margin,
-    remedies, stretch_checks, stretched,
+    Fault, LeanIs, Margin, Outcome, Remedy, Rig, Stretch, StretchCheck, StretchChecked, margin, remedies,
+    stretch_checks, stretched,
 };
-use outlean_rigfile::{Units, percent, show};
+use outlean_rigfile::percent;
 use serde::Serialize;
 
 /// Where it stands under load, how far off run-away, and what would help.
@@ -38,10 +37,9 @@ impl Giving {
     }
 
     /// In lines.
-    pub(super) fn said(&self, guys: &[String], units: Units) -> Vec<String> {
-        let shown = |value: f64, dimension| show(value, dimension, units).to_string();
-        let angle = |value: f64| shown(value, Dimension::Angle);
-        let times = |value: f64| shown(value, Dimension::Ratio);
+    pub(super) fn said(&self, voice: &Voice<'_>) -> Vec<String> {
+        let angle = |value: f64| voice.angle(value);
+        let times = |value: f64| voice.ratio(value);
         let mut lines = Vec::new();
         let mut line = |key: &str, places: &[(&str, &str)]| lines.push(words().fill(key, places));
         match &self.outcome {
@@ -52,13 +50,15 @@ impl Giving {
                 };
                 let set = found.set_lean.map_or_else(|| words().say("stretch.unknown").to_owned(), angle);
                 line(key, &[("lean", &angle(found.lean)), ("set", &set)]);
-                for (guy, tension) in guys.iter().zip(&found.tension).filter(|(_, tension)| **tension > 0.0) {
-                    line("stretch.guy", &[("guy", guy), ("tension", &shown(*tension, Dimension::Force))]);
+                for (guy, tension) in
+                    voice.guys.iter().zip(&found.tension).filter(|(_, tension)| **tension > 0.0)
+                {
+                    line("stretch.guy", &[("guy", guy), ("tension", &voice.force(*tension))]);
                 }
             }
             Outcome::RunsAway(multiple) => line("stretch.runs_away", &[("share", &percent(*multiple))]),
             Outcome::NothingHolds => line("stretch.nothing_holds", &[]),
-            Outcome::Tips(tip) => line("stretch.tips", &[("tip", &name::tip(*tip))]),
+            Outcome::Tips(tip) => line("stretch.tips", &[("tip", &voice.tip(*tip))]),
         }
         for Explained { check, .. } in &self.checks {
             let (key, there, wanted) = match check.check {
@@ -79,8 +79,7 @@ impl Giving {
         if let Some(jump) = self.margin.map(|margin| margin.jump).filter(|jump| *jump > 0.0) {
             line("stretch.jump", &[("jump", &angle(jump))]);
         }
-        let voice = name::voice(guys, units);
-        lines.extend(self.remedies.iter().map(|remedy| remedy_said(remedy, &voice)));
+        lines.extend(self.remedies.iter().map(|remedy| remedy_said(remedy, voice)));
         lines.push(words().say("stretch.model").to_owned());
         lines
     }

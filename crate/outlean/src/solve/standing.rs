@@ -2,16 +2,16 @@
 
 use super::steps::by_rule;
 use crate::cited::Cited;
-use crate::name;
 use crate::words::words;
+use outlean_plan::Voice;
 use outlean_rig::strength::{CheckRule, Gap, LASHINGS_ASKED, Symbol, Worked};
-use outlean_rig::{Basis, Check, Dimension, Part, State};
-use outlean_rigfile::{Units, percent, show};
+use outlean_rig::{Basis, Check, Part, State};
+use outlean_rigfile::percent;
 
 /// The lines on a check; `worked` are its steps.
-pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Units) -> Vec<String> {
-    let force = |value: f64| show(value, Dimension::Force, units).to_string();
-    let part = name::part(check.part, guys);
+pub(super) fn lines(check: &Check, worked: &Worked, voice: &Voice<'_>) -> Vec<String> {
+    let force = |value: f64| voice.force(value);
+    let part = voice.part(check.part);
     let mut demand = force(check.demand);
     if matches!(check.part, Part::Leg(_)) {
         demand = words().fill("parts.compression", &[("force", &demand)]);
@@ -29,7 +29,7 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
     let allowable = force(check.allowable.unwrap_or(f64::NAN));
     let ratio = percent(check.ratio.unwrap_or(f64::NAN));
     let distance = worked.iter().find(|value| value.symbol == Symbol::EdgeDistance);
-    let distance = show(distance.map_or(f64::NAN, |value| value.value), Dimension::Length, units).to_string();
+    let distance = voice.length(distance.map_or(f64::NAN, |value| value.value));
     let mut all = vec![words().fill(
         key_of_line,
         &[
@@ -54,7 +54,7 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
             }
             if let Some(gap) = asked.gap {
                 let (key, gap) = match gap {
-                    Gap::Wide(wide) => ("lashing.gap", show(wide, Dimension::Length, units).to_string()),
+                    Gap::Wide(wide) => ("lashing.gap", voice.length(wide)),
                     Gap::OfThickness(share) => ("lashing.gap_of_leg", percent(share)),
                 };
                 of = words().fill(key, &[("before", &of), ("gap", &gap)]);
@@ -68,7 +68,7 @@ pub(super) fn lines(check: &Check, worked: &Worked, guys: &[String], units: Unit
         under("parts.strength", &[("strength", &strength), ("basis", &basis), ("source", &source)]);
     }
     if let Some(multiple) = check.multiple {
-        let multiple = show(multiple, Dimension::Ratio, units).to_string();
+        let multiple = voice.ratio(multiple);
         under("parts.multiple", &[("multiple", &multiple)]);
     }
     let noted = |symbol: Symbol| worked.iter().find(|value| value.symbol == symbol).map(|value| value.value);

@@ -4,18 +4,18 @@ use super::steps::by_rule;
 use super::{Solved, standing};
 use crate::name;
 use crate::words::words;
-use outlean_plan::{range_said, rule_said};
+use outlean_plan::{Voice, range_said, rule_said};
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Foothold, Footing, Forces, G, Lean, Limit, Part, Role,
     Side, slide, worked,
 };
-use outlean_rigfile::{Units, percent, show};
+use outlean_rigfile::{Units, percent};
 
 /// Everything that is to be said of a solved rig, in the order in which it is asked: does it stand, how far may
 /// it lean, what governs, then part by part.
 pub(super) fn text(solved: &Solved<'_>, heading: &str, units: Units) -> String {
     let guys = name::guys(solved.file);
-    let mut text = Text { solved, units, guys, lines: String::new() };
+    let mut text = Text { solved, voice: name::voice(&guys, units), lines: String::new() };
     text.head(heading);
     text.lean();
     text.range();
@@ -28,7 +28,7 @@ pub(super) fn text(solved: &Solved<'_>, heading: &str, units: Units) -> String {
             text.holdfasts();
             text.feet(&forces.footing);
         }
-        (None, Some(tip)) => text.line("tips.result", &[("tip", &name::tip(tip))]),
+        (None, Some(tip)) => text.line("tips.result", &[("tip", &text.voice.tip(tip))]),
         (None, None) => {}
     }
     text.stretch();
@@ -39,8 +39,7 @@ pub(super) fn text(solved: &Solved<'_>, heading: &str, units: Units) -> String {
 
 struct Text<'a> {
     solved: &'a Solved<'a>,
-    units: Units,
-    guys: Vec<String>,
+    voice: Voice<'a>,
     lines: String,
 }
 
@@ -62,31 +61,19 @@ impl Text<'_> {
         self.line(key, &[]);
     }
 
-    fn shown(&self, value: f64, dimension: Dimension) -> String {
-        show(value, dimension, self.units).to_string()
-    }
-
-    fn force(&self, value: f64) -> String {
-        self.shown(value, Dimension::Force)
-    }
-
-    fn angle(&self, value: f64) -> String {
-        self.shown(value, Dimension::Angle)
-    }
-
     fn head(&mut self, title: &str) {
         let rig = &self.solved.file.rig;
-        let mass = self.shown(rig.load.mass, Dimension::Mass);
-        let weight = self.force(rig.load.mass * G);
-        let tension = self.force(rig.load.tension());
+        let mass = self.voice.mass(rig.load.mass);
+        let weight = self.voice.force(rig.load.mass * G);
+        let tension = self.voice.force(rig.load.tension());
         self.line("solve.title", &[("title", title)]);
         let key = if tension == weight { "solve.load" } else { "solve.load_moving" };
         self.line(key, &[("mass", &mass), ("weight", &weight), ("tension", &tension)]);
-        let case = name::case(rig.case, rig);
+        let case = self.voice.case(rig.case, rig);
         let doing = if case.is_empty() { "solve.line" } else { "solve.line_case" };
-        self.line(doing, &[("path", &name::path(&rig.line.path)), ("case", &case)]);
+        self.line(doing, &[("path", &self.voice.path(&rig.line.path)), ("case", &case)]);
         if let Some(second) = &rig.second {
-            let path = name::path(&second.line.path);
+            let path = self.voice.path(&second.line.path);
             self.line("solve.second", &[("path", &path), ("share", &percent(second.share))]);
         }
     }
@@ -94,18 +81,18 @@ impl Text<'_> {
     fn lean(&mut self) {
         let layout = &self.solved.solution.layout;
         let slope = Lean::to_slope(layout.lean);
-        let run = show(1.0 / slope.abs(), Dimension::Ratio, self.units).to_string();
+        let run = self.voice.ratio(1.0 / slope.abs());
         let slope = match slope {
             s if s.abs() < 1e-3 => words().say("slope.upright").to_owned(),
             s if s > 0.0 => words().fill("slope.forward", &[("run", &run)]),
             _ => words().fill("slope.back", &[("run", &run)]),
         };
         let places = [
-            ("vertical", self.angle(layout.lean)),
-            ("ground", self.angle(Lean::to_ground(layout.lean))),
-            ("reach", self.shown(layout.reach(), Dimension::Length)),
+            ("vertical", self.voice.angle(layout.lean)),
+            ("ground", self.voice.angle(Lean::to_ground(layout.lean))),
+            ("reach", self.voice.length(layout.reach())),
             ("slope", slope),
-            ("height", self.shown(layout.head_height(), Dimension::Length)),
+            ("height", self.voice.length(layout.head_height())),
         ];
         let places: Vec<_> = places.iter().map(|(name, value)| (*name, value.as_str())).collect();
         self.heading("heading.lean");
@@ -125,28 +112,28 @@ impl Text<'_> {
     fn range(&mut self) {
         let rig = &self.solved.file.rig;
         self.heading(if rig.cases().len() > 1 { "heading.range_cases" } else { "heading.range" });
-        let said = range_said(&self.solved.range, rig, &name::voice(&self.guys, self.units));
+        let said = range_said(&self.solved.range, rig, &self.voice);
         self.all(said);
     }
 
     /// A limit, and in which case it governs, where that makes a difference.
     fn limit(&self, limit: Limit, case: Case) -> String {
-        name::limit_in_case(limit, case, &self.solved.file.rig, &self.guys)
+        self.voice.limit_in_case(limit, case, &self.solved.file.rig)
     }
 
     fn resultant(&mut self) {
         let resultant = &self.solved.solution.resultant;
-        let force = self.force(resultant.force.size());
+        let force = self.voice.force(resultant.force.size());
         self.heading("heading.resultant");
         match resultant.ahead_of_feet {
             Some(ahead) => {
-                let distance = self.shown(ahead.abs(), Dimension::Length);
+                let distance = self.voice.length(ahead.abs());
                 let key = if ahead >= 0.0 { "resultant.ahead" } else { "resultant.behind" };
                 self.under(key, &[("force", &force), ("distance", &distance)]);
             }
             None => self.under("resultant.nowhere", &[("force", &force)]),
         }
-        let leans: Vec<_> = self.solved.balance_leans.iter().map(|lean| self.angle(*lean)).collect();
+        let leans: Vec<_> = self.solved.balance_leans.iter().map(|lean| self.voice.angle(*lean)).collect();
         let leans = leans.join(", ");
         let key = if leans.is_empty() { "balance.none" } else { "balance.lean" };
         self.under(key, &[("leans", &leans)]);
@@ -159,7 +146,7 @@ impl Text<'_> {
         let bears = self.solved.solution.lines().any(|line| line.bears_on_edge);
         for (key, room) in [("edge.clear_reach", clear_reach), ("edge.headroom", headroom)] {
             let key = if room >= 0.0 { key.to_owned() } else { format!("{key}.less") };
-            let room = self.shown(room.abs(), Dimension::Length);
+            let room = self.voice.length(room.abs());
             self.under(&key, &[("room", &room)]);
         }
         if bears {
@@ -180,7 +167,7 @@ impl Text<'_> {
         let rig = &self.solved.file.rig;
         for check in checks {
             let steps = worked(rig, &self.solved.solution, check.part);
-            for line in standing::lines(check, &steps, &self.guys, self.units) {
+            for line in standing::lines(check, &steps, &self.voice) {
                 self.lines.push_str("  ");
                 self.lines.push_str(&line);
                 self.lines.push('\n');
@@ -200,11 +187,11 @@ impl Text<'_> {
                 Role::Slack => "guys.slack",
                 Role::NotRigged => "guys.not_rigged",
             };
-            let guy = name::guy(number, &self.guys).to_owned();
-            let tension = self.force(force.tension);
+            let guy = self.voice.guy(number);
+            let tension = self.voice.force(force.tension);
             let length = self.solved.solution.guy_length.get(usize::from(number)).copied();
-            let length = self.shown(length.unwrap_or(f64::NAN), Dimension::Length);
-            self.under(key, &[("guy", &guy), ("tension", &tension), ("length", &length)]);
+            let length = self.voice.length(length.unwrap_or(f64::NAN));
+            self.under(key, &[("guy", guy), ("tension", &tension), ("length", &length)]);
         }
     }
 
@@ -214,13 +201,13 @@ impl Text<'_> {
             let Some(angle) = pull.angle else { continue };
             let part = match part {
                 Part::RedirectPulley | Part::SecondRedirect => {
-                    words().fill("holdfast.of", &[("part", &name::part(*part, &self.guys))])
+                    words().fill("holdfast.of", &[("part", &self.voice.part(*part))])
                 }
-                part => name::part(*part, &self.guys),
+                part => self.voice.part(*part),
             };
-            let (size, uplift) = (self.force(pull.size), self.force(pull.uplift.abs()));
+            let (size, uplift) = (self.voice.force(pull.size), self.voice.force(pull.uplift.abs()));
             let key = if pull.uplift >= 0.0 { "holdfast.lifted" } else { "holdfast.pressed" };
-            let angle = self.angle(angle.abs());
+            let angle = self.voice.angle(angle.abs());
             self.under(key, &[("part", &part), ("size", &size), ("angle", &angle), ("uplift", &uplift)]);
         }
     }
@@ -231,7 +218,7 @@ impl Text<'_> {
             self.foot(side, footing.feet.on(side));
         }
         let feet = &self.solved.file.rig.feet;
-        let thrust = self.force(footing.spread_thrust.abs());
+        let thrust = self.voice.force(footing.spread_thrust.abs());
         let key = if footing.spread_thrust >= 0.0 { "feet.part" } else { "feet.close" };
         self.under(key, &[("thrust", &thrust)]);
         let pulls = footing.connection > 0.0;
@@ -243,8 +230,8 @@ impl Text<'_> {
             Connection::Ledger if pushes => "feet.ledger_pushes",
             Connection::Ledger => "feet.ledger_pulls",
         };
-        self.under(key, &[("force", &self.force(footing.connection.abs()))]);
-        let friction = show(feet.friction.unwrap_or(f64::NAN), Dimension::Ratio, self.units).to_string();
+        self.under(key, &[("force", &self.voice.force(footing.connection.abs()))]);
+        let friction = self.voice.ratio(feet.friction.unwrap_or(f64::NAN));
         let key = match (feet.pinned, feet.friction) {
             (true, _) => "feet.pinned",
             (false, Some(_)) => "feet.friction",
@@ -254,7 +241,7 @@ impl Text<'_> {
         let slides = Side::BOTH.map(|side| slide(&self.solved.file.rig, &self.solved.solution, side));
         for slide in slides.iter().flatten() {
             let foot = foot_name(slide.side);
-            let (needed, ratio) = (self.shown(slide.needed, Dimension::Ratio), percent(slide.ratio));
+            let (needed, ratio) = (self.voice.shown(slide.needed, Dimension::Ratio), percent(slide.ratio));
             let key = match slide.ratio {
                 ratio if ratio <= 1.0 => "feet.holds",
                 ratio if ratio.is_finite() => "feet.slides",
@@ -269,12 +256,11 @@ impl Text<'_> {
 
     fn foot(&mut self, side: Side, foot: &Foothold) {
         let name = foot_name(side);
-        let (bearing, kick) = (self.force(foot.bearing.abs()), self.force(foot.kick.abs()));
-        let outward = self.force(foot.outward.abs());
+        let (bearing, kick) = (self.voice.force(foot.bearing.abs()), self.voice.force(foot.kick.abs()));
+        let outward = self.voice.force(foot.outward.abs());
         let way = words().say(if foot.kick <= 0.0 { "foot.back" } else { "foot.forward" }).to_owned();
         let across = words().say(if foot.outward >= 0.0 { "foot.outward" } else { "foot.inward" }).to_owned();
-        let friction =
-            show(foot.friction_needed.unwrap_or(f64::NAN), Dimension::Ratio, self.units).to_string();
+        let friction = self.voice.ratio(foot.friction_needed.unwrap_or(f64::NAN));
         let key = match (foot.lifts, foot.friction_needed) {
             (true, _) => "foot.lifts",
             (false, Some(_)) => "foot.stands",
@@ -298,19 +284,19 @@ impl Text<'_> {
     fn stretch(&mut self) {
         let Some(giving) = &self.solved.giving else { return };
         self.heading("heading.stretch");
-        let said = giving.said(&self.guys, self.units);
+        let said = giving.said(&self.voice);
         self.all(said);
     }
 
     fn rules(&mut self) {
         self.heading("heading.rules");
-        let voice = name::voice(&self.guys, self.units);
+        let voice = self.voice;
         let said = self.solved.findings.iter().filter_map(|finding| rule_said(finding, &voice)).collect();
         self.all(said);
     }
 
     fn verdict(&mut self) {
-        let said = self.solved.verdict.said(&name::voice(&self.guys, self.units));
+        let said = self.solved.verdict.said(&self.voice);
         self.heading("heading.verdict");
         self.all(said);
         self.lines.push('\n');
