@@ -1,23 +1,20 @@
 //! Building the course: lessons into pages, beside the assets and the program that the pages load.
 
 use crate::course;
+use crate::disk::{Failure, Files, bytes, entries, files, name_of, text};
 use crate::glossary::Glossary;
 use crate::numbers;
 use crate::offline;
 use crate::packed;
 use crate::page::{self, Shell};
-use crate::program;
+use crate::program::{self, OF_LESSONS};
 use crate::sources;
 use crate::stale;
 use crate::translation::Translation;
 use crate::written;
 use outlean_picture::Words;
 use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
 use std::path::{Path, PathBuf};
-
-/// What every lesson loads of the program.
-pub const OF_LESSONS: [&str; 3] = ["page.js", "painter.js", "wasm/outlean_bg.wasm"];
 
 /// From where to where.
 pub struct Places {
@@ -29,14 +26,6 @@ pub struct Places {
     pub program: PathBuf,
     /// Folder to fill.
     pub out: PathBuf,
-}
-
-/// Why a course could not be built.
-pub enum Failure {
-    /// A file could not be read or written: which, and why.
-    File(PathBuf, String),
-    /// A lesson or a rig file has problems: the rendered text of all of them.
-    Content(String),
 }
 
 /// Builds the course. A file whose content is as it was is not written again; one that an earlier build made and this one
@@ -110,26 +99,37 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         PathBuf::from("course.json"),
         crate::course_page::course(page::ORIGINAL, &lessons, &[]).to_string(),
     );
-    let loaded = Path::new(program::UNNAMED);
-    copy(&places.assets.join("fonts"), &loaded.join("fonts"), &mut all)?;
-    copy(&places.assets.join("examples"), Path::new("examples"), &mut all)?;
-    // Of scripts, pages load those that the program comes with.
-    let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
-    for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
-        all.push((loaded.join(name_of(&file)), bytes(&file)?));
-    }
-    let needed = OF_LESSONS.map(|file| places.program.join(file));
-    if let Some(missing) = needed.into_iter().find(|file| !file.is_file()) {
-        return Err(Failure::File(missing, "it is not there, and every lesson loads it".into()));
-    }
-    copy(&places.program, loaded, &mut all)?;
+    loaded(places, &mut all)?;
     let size = all.iter().map(|(_, content)| content.len()).sum::<usize>()
         + pages.values().map(String::len).sum::<usize>();
     for (folder, shell, own) in &homes {
         pages.insert(folder.join("index.html"), page::home(shell, &lessons, own, size));
     }
+    put(places, pages, all)?;
+    Ok(lessons.into_iter().map(|(name, _)| name).collect())
+}
+
+/// Adds what pages load beside their words and pictures: lettering, styles, the program; and the examples.
+fn loaded(places: &Places, all: &mut Files) -> Result<(), Failure> {
+    let folder = Path::new(program::UNNAMED);
+    copy(&places.assets.join("fonts"), &folder.join("fonts"), all)?;
+    copy(&places.assets.join("examples"), Path::new("examples"), all)?;
+    // Of scripts, pages load those that the program comes with.
+    let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
+    for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {
+        all.push((folder.join(name_of(&file)), bytes(&file)?));
+    }
+    let needed = OF_LESSONS.map(|file| places.program.join(file));
+    if let Some(missing) = needed.into_iter().find(|file| !file.is_file()) {
+        return Err(Failure::File(missing, "it is not there, and every lesson loads it".into()));
+    }
+    copy(&places.program, folder, all)
+}
+
+/// Puts pages and what they load into the folder to fill, and clears away what an earlier build left there.
+fn put(places: &Places, pages: BTreeMap<PathBuf, String>, mut all: Files) -> Result<(), Failure> {
     let (pictures, pages): (Vec<_>, Vec<_>) =
-        pages.into_iter().partition(|(file, _)| file.starts_with(loaded));
+        pages.into_iter().partition(|(file, _)| file.starts_with(program::UNNAMED));
     all.extend(pictures.into_iter().map(|(file, content)| (file, content.into_bytes())));
     // What pages load is known, and so is what it is called.
     let name = program::name(&all);
@@ -142,8 +142,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     all.push((offline::WORKER.into(), offline::worker(&worker, &all).into_bytes()));
     let made = all.iter().map(|(file, _)| file.clone()).collect();
     written::write(&places.out, &name, &places.program, all)?;
-    stale::clear(&places.out, &made).map_err(|why| Failure::File(places.out.clone(), why.to_string()))?;
-    Ok(lessons.into_iter().map(|(name, _)| name).collect())
+    stale::clear(&places.out, &made).map_err(|why| Failure::File(places.out.clone(), why.to_string()))
 }
 
 /// Every language that there are pages in, with what it calls itself: its code where its words do not say.
@@ -197,41 +196,6 @@ fn shell(
 fn strings(path: &Path) -> Result<BTreeMap<String, String>, Failure> {
     serde_json::from_str(&text(path)?).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
-
-/// The text of a file.
-pub fn text(path: &Path) -> Result<String, Failure> {
-    fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
-}
-
-/// What is in a file.
-pub fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
-    fs::read(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
-}
-
-/// What is in a folder, by name.
-pub fn entries(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let failed = |why: std::io::Error| Failure::File(folder.to_owned(), why.to_string());
-    let mut all = fs::read_dir(folder)
-        .map_err(failed)?
-        .map(|entry| entry.map(|entry| entry.path()))
-        .collect::<Result<Vec<_>, _>>()
-        .map_err(failed)?;
-    all.sort();
-    Ok(all)
-}
-
-/// The files in a folder, by name.
-pub fn files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    Ok(entries(folder)?.into_iter().filter(|path| path.is_file()).collect())
-}
-
-/// The last part of a path.
-pub fn name_of(path: &Path) -> String {
-    path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
-}
-
-/// Files to be written: where, below the folder to fill, and what is in them.
-pub type Files = Vec<(PathBuf, Vec<u8>)>;
 
 fn copy(from: &Path, to: &Path, all: &mut Files) -> Result<(), Failure> {
     for path in entries(from)? {

@@ -1,7 +1,7 @@
 //! `outlean check`: all that is wrong in lessons, and nothing built.
 
-use crate::build::Failure;
 use crate::course;
+use crate::disk::Failure;
 use crate::lesson::Block;
 use outlean_course::Template;
 use std::path::PathBuf;

@@ -1,14 +1,11 @@
 //! `outlean class`: many learners' records as one table by objective.
 
 use crate::words::words;
-use outlean_course::{Class, Gathered, Reason, class_csv, date, read_record};
+use outlean_course::{Class, DAY, Gathered, Reason, class_csv, date, read_record};
 use serde::Serialize;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-
-/// Seconds of a day.
-const DAY: u64 = outlean_course::DAY;
 
 /// What the command is given.
 #[derive(clap::Args)]

@@ -1,7 +1,7 @@
 //! The lessons of a course, read together, with all that is wrong in them.
 
-use crate::build::{Failure, entries, files, name_of, text};
 use crate::diagnostics;
+use crate::disk::{Failure, entries, files, name_of, text};
 use crate::glossary::{self, Glossary};
 use crate::lesson::{self, Block, Complaint, Lesson};
 use crate::reading;

@@ -1,7 +1,8 @@
 //! The pages that hold the whole course: the learner's record, the table of a class and the refresher.
 
 use crate::lesson::{Block, Lesson};
-use crate::page::{ORIGINAL, Shell, data, escaped};
+use crate::markup::{data, escaped};
+use crate::page::{ORIGINAL, Shell};
 use crate::translation::Translation;
 use serde_json::{Value, json};
 

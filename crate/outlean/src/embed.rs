@@ -2,7 +2,7 @@
 
 use crate::figure::Figure;
 use crate::files::{self, Unread};
-use crate::page::escaped;
+use crate::markup::escaped;
 use outlean_picture::Words;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -50,7 +50,7 @@ pub fn run(wanted: &Wanted) -> ExitCode {
         rig: &file.rig,
         veiled: false,
         cautioned: false,
-        still: &crate::build::name_of(&wanted.out),
+        still: &crate::disk::name_of(&wanted.out),
         note: &escaped(words.say("caution")),
         words: &words,
     };

@@ -1,7 +1,7 @@
 //! A figure in a page: its element with the rig, and what stands in its place before its program runs and where it cannot: a
 //! still picture, and the numbers in tables.
 
-use crate::page::{data, escaped, flat};
+use crate::markup::{data, escaped, flat};
 use outlean_picture::Words;
 use outlean_rig::Rig;
 use outlean_widget::action::Action;

@@ -8,6 +8,7 @@ mod course;
 mod course_page;
 mod crew;
 mod diagnostics;
+mod disk;
 #[cfg(test)]
 mod dry_run;
 mod embed;
@@ -15,6 +16,7 @@ mod figure;
 mod files;
 mod glossary;
 mod lesson;
+mod markup;
 mod materials;
 mod name;
 mod new_lesson;
@@ -195,17 +197,17 @@ fn main() -> ExitCode {
 }
 
 /// Says how a build went. 1 where lessons have problems, 2 where files cannot be read or written.
-fn told(built: Result<Vec<String>, build::Failure>) -> ExitCode {
+fn told(built: Result<Vec<String>, disk::Failure>) -> ExitCode {
     match built {
         Ok(lessons) => {
             println!("built {}", lessons.join(", "));
             ExitCode::SUCCESS
         }
-        Err(build::Failure::Content(problems)) => {
+        Err(disk::Failure::Content(problems)) => {
             eprint!("{problems}");
             ExitCode::from(1)
         }
-        Err(build::Failure::File(path, why)) => failed(&format!("{}: {why}", path.display())),
+        Err(disk::Failure::File(path, why)) => failed(&format!("{}: {why}", path.display())),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Files packed once, when the course is built, better than a server packs them for each reader: beside `page.js`
 //! stand `page.js.br` and `page.js.gz`. Any server that sends packed files that it finds can send them.
 
-use crate::build::OF_LESSONS;
+use crate::program::OF_LESSONS;
 use brotli::enc::BrotliEncoderParams;
 use flate2::{Compression, write::GzEncoder};
 use std::fs;

@@ -3,13 +3,13 @@
 use crate::figure::Figure;
 use crate::glossary::{Glossary, Use};
 use crate::lesson::{Block, Lesson, TITLE, objective_anchor};
+use crate::markup::escaped;
 use crate::program;
+use crate::still;
 use crate::translation::Translation;
 use crate::version::way;
 use outlean_course::About;
 use outlean_picture::Words;
-use outlean_rig::Rig;
-use outlean_rigfile::{Value as Entry, entries_of};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
 
@@ -118,9 +118,10 @@ const HOME: &str = "home";
 /// Pages that are no lesson and are there in every language. The others are all text, and that is in English alone.
 const IN_EVERY_LANGUAGE: [&str; 5] = [HOME, "record", "class", "refresher", "plan"];
 
-/// The files of a lesson's page, where they stand in the course: the page itself, the still pictures of its figures, the notes of who leads it; and which
-/// terms of the `glossary` it uses, where. `languages` are those that it is there in besides the original's. Answers are kept
-/// with the objectives of the `original`, so that they count for the same in whatever language it was read.
+/// The files of a lesson's page, where they stand in the course: the page itself, the still pictures of its figures, the
+/// notes of who leads it; and which terms of the `glossary` it uses, where. `languages` are those that it is there in
+/// besides the original's. Answers are kept with the objectives of the `original`, so that they count for the same in
+/// whatever language it was read.
 pub fn lesson(
     shell: &Shell,
     name: &str,
@@ -160,7 +161,7 @@ pub fn lesson(
                     words: &shell.figures,
                 };
                 body.push_str(&(figure.element() + "\n"));
-                if let Some(picture) = still_picture(rig, &shell.picture) {
+                if let Some(picture) = still::side_view(rig, &shell.picture, false) {
                     files.push((Path::new(program::UNNAMED).join(&still), picture));
                 }
             }
@@ -251,32 +252,4 @@ pub fn home(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translat
         shell.program("")
     ));
     shell.page("", HOME, &body)
-}
-
-/// A rig as pages read it: SI numbers and words by the keys of the field and choice tables.
-pub fn flat(rig: &Rig) -> Value {
-    let entry = |(key, value)| {
-        let value = match value {
-            Entry::Number(number) => Value::from(number),
-            Entry::Word(word) => Value::from(word),
-        };
-        (key, value)
-    };
-    entries_of(rig).into_iter().map(entry).collect()
-}
-
-/// Data for an element, as a script that is never run. `<` is escaped, so that nothing in it can end it.
-pub fn data(value: &Value) -> String {
-    format!("<script type=\"application/json\">{}</script>", value.to_string().replace('<', "\\u003c"))
-}
-
-/// Text as HTML.
-pub fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
-}
-
-/// The rig as the figure first shows it, without forces, as an SVG file; `None` for a rig that cannot be solved,
-/// which no lesson has.
-fn still_picture(rig: &Rig, words: &Words) -> Option<String> {
-    crate::still::side_view(rig, words, false)
 }

@@ -1,6 +1,7 @@
 //! The planning page: the element, and the sites that come with it as examples.
 
-use crate::page::{Shell, data, escaped};
+use crate::markup::{data, escaped};
+use crate::page::Shell;
 use serde_json::{Value, json};
 
 /// Invented sites of different character, as rig files.

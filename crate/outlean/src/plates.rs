@@ -1,7 +1,7 @@
 //! The build drawn step by step, as a list of plates in a page: number, picture, what is said of it, what is held for.
 
 use crate::lesson::{BuildBlock, Plate, inline};
-use crate::page::escaped;
+use crate::markup::escaped;
 use outlean_picture::{Words, build_plate, build_told, svg_in_page};
 
 /// The list. Each plate is a step that a speaker can go to. `words` are those of plates.

@@ -8,6 +8,9 @@
 use crate::version::version_of;
 use std::path::{Path, PathBuf};
 
+/// What every lesson loads of the program.
+pub const OF_LESSONS: [&str; 3] = ["page.js", "painter.js", "wasm/outlean_bg.wasm"];
+
 /// What its name begins with.
 const BEGINS: &str = "program-";
 

@@ -2,7 +2,7 @@
 //! question that seed 1 draws.
 
 use crate::lesson::{EstimateBlock, QuestionBlock, inline};
-use crate::page::{data, escaped, flat};
+use crate::markup::{data, escaped, flat};
 use crate::words::words;
 use outlean_course::{
     About, Atom, BuildStep, Claim, Condition, Drawn, Faults, Filled, Ground, Item, Order, Put, Set, Span,

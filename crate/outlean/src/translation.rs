@@ -1,7 +1,7 @@
 //! A lesson in another language, `lang/xx.md` beside its `lesson.md`: the same blocks in the same order, in other words.
 
 use crate::lesson::{Block, Complaint, Lesson, Plate};
-use crate::page::flat;
+use crate::markup::flat;
 use crate::question;
 use outlean_course::About;
 use serde_json::{Map, Value, json};

@@ -1,6 +1,7 @@
 //! Building a course anew whenever a file of it changes, and telling open pages so.
 
-use crate::build::{self, Failure, Places};
+use crate::build::{self, Places};
+use crate::disk::Failure;
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::Write;

@@ -1,6 +1,6 @@
 //! Writing a built course: what has changed, and the packed forms of it.
 
-use crate::build::{Failure, Files};
+use crate::disk::{Failure, Files};
 use crate::packed::{self, Packing};
 use crate::{program, stale};
 use rayon::prelude::*;

@@ -1,7 +1,7 @@
 //! Words of a lesson's text made links to the glossary: the first use of each term in each section.
 
 use super::{Glossary, plain, words_of};
-use crate::page::escaped;
+use crate::markup::escaped;
 
 /// A term that was linked.
 #[derive(Clone, Debug, PartialEq, Eq)]

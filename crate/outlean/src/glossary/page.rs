@@ -2,7 +2,8 @@
 
 use super::{Glossary, Term, Use};
 use crate::lesson::{Lesson, inline};
-use crate::page::{Shell, escaped};
+use crate::markup::escaped;
+use crate::page::Shell;
 
 /// The way from a page of its own to this one.
 const HERE: &str = "";

@@ -1,9 +1,10 @@
 //! A lesson: Markdown with front matter in TOML between `+++` lines, and fenced blocks for figures and questions.
 //!
 //! Front matter: `title`, `minutes`, `objectives`. A `figure` block has `name` and `rig`; questions are blocks of the
-//! kinds `estimate`, `choose`, `order`, `faults` and `set`, each described in its file; a `build` block draws steps of a build. A `notes` block is Markdown for
-//! who leads the lesson, about the step that it stands in: learners never see it. Everything else is CommonMark. Raw
-//! HTML is refused, and so are links that run script and pictures from elsewhere: what a lesson says can run nothing.
+//! kinds `estimate`, `choose`, `order`, `faults` and `set`, each described in its file; a `build` block draws steps of a
+//! build. A `notes` block is Markdown for who leads the lesson, about the step that it stands in: learners never see it.
+//! Everything else is CommonMark. Raw HTML is refused, and so are links that run script and pictures from elsewhere: what
+//! a lesson says can run nothing.
 
 mod about;
 mod anchors;

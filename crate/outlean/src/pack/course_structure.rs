@@ -4,7 +4,7 @@
 //! are answered and passed at the course's mark. A test holds it against the standard's schema.
 
 use super::manifest::Page;
-use crate::page::escaped;
+use crate::markup::escaped;
 use outlean_course::PASS;
 
 /// The name of the course, by chance, under which each lesson has its own; as COURSE in `www/cmi5-statement.js`.

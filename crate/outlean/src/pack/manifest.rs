@@ -4,7 +4,7 @@
 //! holds them against the standards' schemas.
 
 use super::Standard;
-use crate::page::escaped;
+use crate::markup::escaped;
 
 /// A lesson that a learning system starts.
 pub struct Page {

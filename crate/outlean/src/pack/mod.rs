@@ -8,7 +8,7 @@ mod manifest;
 mod npm;
 mod single;
 
-use crate::build::{Failure, entries};
+use crate::disk::{Failure, entries};
 use crate::version::way;
 use crate::{packed, program};
 use course_structure::course_structure;

@@ -2,7 +2,7 @@
 //! `npm install FOLDER`.
 
 use super::below;
-use crate::build::{Failure, bytes, text};
+use crate::disk::{Failure, bytes, text};
 use crate::program;
 use serde_json::{Map, Value, json};
 use std::fs;

@@ -4,7 +4,7 @@
 //! words alone. The file has a policy of its own, which lets its one script run, by its hash, and nothing be asked of anyone.
 
 use super::Lesson;
-use crate::build::{Failure, bytes, text};
+use crate::disk::{Failure, bytes, text};
 use crate::program;
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use serde_json::{Map, Value, json};
@@ -137,7 +137,7 @@ fn held(program: &Path) -> Result<Value, Failure> {
 }
 
 fn json_script(held: &Value) -> String {
-    crate::page::data(held).replacen("<script", "<script id=\"held\"", 1)
+    crate::markup::data(held).replacen("<script", "<script id=\"held\"", 1)
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::{Asked, list};
 use crate::lesson::inline;
-use crate::page::escaped;
+use crate::markup::escaped;
 use crate::question::{filled, named, value_of};
 use crate::words::of_questions;
 use outlean_course::{

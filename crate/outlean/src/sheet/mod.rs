@@ -5,10 +5,10 @@ mod put;
 
 pub use key::steps;
 
-use crate::build::Failure;
 use crate::course;
+use crate::disk::Failure;
 use crate::lesson::{Block, EstimateBlock, Lesson, QuestionBlock};
-use crate::page::escaped;
+use crate::markup::escaped;
 use crate::words::{of_questions, words};
 use outlean_course::{About, Template};
 use std::path::{Path, PathBuf};

@@ -1,7 +1,7 @@
 //! A question as it stands on a sheet, with room for the answer.
 
 use super::{Asked, list};
-use crate::page::escaped;
+use crate::markup::escaped;
 use crate::question::{filled, named, still, value_of};
 use crate::words::of_questions;
 use outlean_course::{Drawn, Question, Template, Text, answered_in, part_asked, shown};
