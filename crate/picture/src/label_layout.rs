@@ -143,7 +143,7 @@ pub fn seat_labels(
 
 /// What to pass as `before` for the next frame.
 #[must_use]
-pub fn seats_taken(labels: &[Label], seated: &[Seated]) -> Seats {
+pub(crate) fn seats_taken(labels: &[Label], seated: &[Seated]) -> Seats {
     Seats(seated.iter().filter_map(|each| Some((labels.get(each.label)?.key, each.seat))).collect())
 }
 

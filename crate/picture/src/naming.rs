@@ -5,13 +5,13 @@ use outlean_rig::{Layout, Limit, Part, Rig, Side, Station, Tip};
 
 /// The name of a guy: by where it stands, and with a number where several stand there.
 #[must_use]
-pub fn guy_name(words: &Words, rig: &Rig, layout: &Layout, number: u8) -> String {
+pub(crate) fn guy_name(words: &Words, rig: &Rig, layout: &Layout, number: u8) -> String {
     of_guy(words, rig, layout, number, "guy")
 }
 
 /// The name of the holdfast of a guy.
 #[must_use]
-pub fn holdfast_name(words: &Words, rig: &Rig, layout: &Layout, number: u8) -> String {
+pub(crate) fn holdfast_name(words: &Words, rig: &Rig, layout: &Layout, number: u8) -> String {
     of_guy(words, rig, layout, number, "holdfast")
 }
 

@@ -18,7 +18,7 @@ pub fn paint(scene: &Scene, painter: &mut impl Painter) {
 }
 
 /// Paints some of a scene: `0..scene.still` does not change while the frame leans, the rest does.
-pub fn paint_items(scene: &Scene, which: core::ops::Range<usize>, painter: &mut impl Painter) {
+pub(crate) fn paint_items(scene: &Scene, which: core::ops::Range<usize>, painter: &mut impl Painter) {
     for item in scene.items.get(which).unwrap_or(&[]) {
         match (&item.shape, item.role) {
             (Shape::Text { x, y, text, anchor }, Role::Text(lettering, tone)) => {

@@ -75,7 +75,7 @@ pub struct TextStyle {
 /// How much larger type is drawn at `k`: a little smaller on a narrow plate, and on a projector large enough
 /// for the back row.
 #[must_use]
-pub fn type_scale(k: f64) -> f64 {
+pub(crate) fn type_scale(k: f64) -> f64 {
     if k <= 1.0 {
         0.74 + 0.26 * k
     } else if k <= 1.25 {

@@ -25,7 +25,7 @@ use crate::drawing::vec2::{P, add, sub, times, unit};
 use crate::{HandleState, PROJECTOR, Scene, Seats, Subject, force_scale};
 use outlean_rig::{Part, Side, Solution, Tip};
 use stage::Stage;
-pub use stage::lean_span;
+pub(crate) use stage::lean_span;
 
 /// What to draw, and how.
 #[derive(Clone, Copy, Debug)]

@@ -134,7 +134,7 @@ impl Stage {
 /// The leans (rad) that scales of lean show for a working range: from 5° back to 60° out, and wider where the
 /// range needs it, so that every end stands 6° inside. Never beyond what is looked at, 30° back to 80° out.
 #[must_use]
-pub fn lean_span(range: &WorkingRange) -> (f64, f64) {
+pub(crate) fn lean_span(range: &WorkingRange) -> (f64, f64) {
     const DEGREE: f64 = core::f64::consts::PI / 180.0;
     let (mut from, mut to) = (-5.0 * DEGREE, 60.0 * DEGREE);
     for interval in &range.intervals {
