@@ -57,7 +57,7 @@ fn line(first: String, rest: impl Iterator<Item = String>) -> String {
 /// A text as a cell. One that a spreadsheet could take for a formula gets an apostrophe before it, which shows what it
 /// is (OWASP, "CSV Injection").
 #[must_use]
-pub fn cell(text: &str) -> String {
+fn cell(text: &str) -> String {
     const RUNS: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
     let runs = text.starts_with(['\t', '\r', '\n']) || text.trim_start().starts_with(RUNS);
     let mark = if runs { "'" } else { "" };
