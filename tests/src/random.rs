@@ -64,11 +64,12 @@ impl Draw {
 
 /// The rig of a seed.
 ///
-/// Legs of 2 to 8 m to the lashing, in half of the rigs unequal and with tips beyond it, in half weightless; feet
-/// apart 0.1 to 0.9 of what the legs span, in half of the rigs level and square about the origin, else moved and
-/// turned by up to 20° and as much as 0.8 m out of level; lean 30° back to 75° out; loads of 20 to 600 kg, in half
-/// of the rigs plumb; every path, case and connection, in three of ten a second line, in four an edge; up to six guys, one always aft and one always fore in
-/// three quarters of the rigs, the others anywhere; slings, pretensions, allowables, friction and stops in some.
+/// Legs of 2 to 8 m to the lashing, in half of the rigs unequal and with tips beyond it, in half weightless; feet apart
+/// 0.1 to 0.9 of what the legs span, in half of the rigs level and square about the origin, else moved and turned by up
+/// to 20° and as much as 0.8 m out of level; lean 30° back to 75° out; loads of 20 to 600 kg, in half of the rigs plumb;
+/// every path, case and connection, in three of ten a second line, in four an edge; up to six guys, one always aft and
+/// one always fore in three quarters of the rigs, the others anywhere; slings, pretensions, allowables, friction and
+/// stops in some.
 ///
 /// ```
 /// use outlean_tests::random::random_rig;

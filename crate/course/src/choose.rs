@@ -103,8 +103,9 @@ pub struct ChooseMark {
 impl ChooseTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
-    /// Rigs are drawn until one makes a question: the frame stands unless a claim is about that, every claim is clear on it, no two statements read alike, at least
-    /// one holds and at least one does not, and one alone where that is asked for.
+    /// Rigs are drawn until one makes a question: the frame stands unless a claim is about that, every claim is clear on
+    /// it, no two statements read alike, at least one holds and at least one does not, and one alone where that is asked
+    /// for.
     ///
     /// # Errors
     ///

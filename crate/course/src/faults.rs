@@ -120,8 +120,9 @@ pub struct FaultsMark {
 impl FaultsTemplate {
     /// The question that `seed` draws: the same on every machine, always.
     ///
-    /// Rigs and faults are drawn until they make a question: the frame stands unless an item is about that, every claim is clear with each fault alone and with those
-    /// put in, no fault hides another, no two items read alike, at least one item is sound.
+    /// Rigs and faults are drawn until they make a question: the frame stands unless an item is about that, every claim
+    /// is clear with each fault alone and with those put in, no fault hides another, no two items read alike, at least
+    /// one item is sound.
     ///
     /// # Errors
     ///

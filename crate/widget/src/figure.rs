@@ -125,9 +125,9 @@ impl RigFigure {
         self.inks = Inks::read(|token| message::text(colours, token).unwrap_or_default());
     }
 
-    /// Paints the side view, `width` by `height` CSS pixels of `ratio` device pixels each, with strokes and
-    /// type scaled by `k`. `handle` and `anchor`, at the aft holdfast, are `rest`, `hover`, `focus` or `dragged`. Gives what a canvas is told: for each
-    /// thing which, how many numbers, the numbers, as `www/paint.js` has it; so do the other two.
+    /// Paints the side view, `width` by `height` CSS pixels of `ratio` device pixels each, with strokes and type scaled
+    /// by `k`. `handle` and `anchor`, at the aft holdfast, are `rest`, `hover`, `focus` or `dragged`. Gives what a canvas
+    /// is told: for each thing which, how many numbers, the numbers, as `www/paint.js` has it; so do the other two.
     #[wasm_bindgen(js_name = paintSide)]
     pub fn paint_side(
         &mut self,

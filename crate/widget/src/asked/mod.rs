@@ -49,9 +49,9 @@ impl Asked {
         self.drawn.rig().map_or(JsValue::UNDEFINED, message::plain_rig)
     }
 
-    /// What is shown of the question: `{ options, from, one, may, example }`: the texts of its list in the order shown, the number of each
-    /// in the template, whether one is to be chosen, and of a setting what may be moved, as texts,
-    /// and in `example` a setting that holds.
+    /// What is shown of the question: `{ options, from, one, may, example }`: the texts of its list in the order shown,
+    /// the number of each in the template, whether one is to be chosen, and of a setting what may be moved, as texts, and
+    /// in `example` a setting that holds.
     pub fn view(&self, in_units: &str) -> JsValue {
         let units = units(in_units);
         let text = |text: &str| JsValue::from(text);
