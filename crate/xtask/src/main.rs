@@ -17,6 +17,7 @@ mod script;
 mod serve;
 mod sizes;
 mod test;
+mod twice;
 mod wasm;
 
 use command::Failure;
