@@ -59,7 +59,7 @@ for (const browser of BROWSERS) {
         const frame = frames.get(kind);
         await frame.waitForFunction(() => document.querySelector('outlean-rig')?.shadowRoot?.querySelector('.fail'), { timeout: 10_000 }).catch((/** @type {unknown} */ why) => { throw new Error(`late ${kind}: ${why}`); });
         assert.match(await frame.$eval('outlean-rig', (/** @type {Element} */ at) => at.shadowRoot?.querySelector('.fail')?.textContent ?? ''), said, kind);
-        assert(await frame.$eval('outlean-rig img', (/** @type {Element} */ picture) => picture.checkVisibility()), kind);
+        await frame.waitForFunction(() => document.querySelector('outlean-rig img')?.checkVisibility(), { timeout: 10_000 }).catch((/** @type {unknown} */ why) => { throw new Error(`the still picture beside it, ${kind}: ${why}`); });
         assert.equal(await frame.evaluate(() => [...document.querySelectorAll('*')].filter(at => at.shadowRoot?.querySelector('.fail[role=alert]')).length), 1, 'said aloud once');
       }
       await shot('slow late');
