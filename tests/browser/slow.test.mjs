@@ -24,7 +24,7 @@ for (const browser of BROWSERS) {
       // It is not waited for twenty seconds here.
       await page.evaluateOnNewDocument(late => {
         const real = setTimeout;
-        Object.assign(globalThis, { setTimeout: (/** @type {any} */ then, /** @type {number} */ time, /** @type {any[]} */ ...given) => real(then, time === late ? 300 : time, ...given) });
+        Object.assign(globalThis, { setTimeout: (/** @type {any} */ then, /** @type {number} */ time, /** @type {any[]} */ ...given) => real(then, time === late ? 3000 : time, ...given) });
       }, LATE);
       await open('/');
       await page.evaluate(ways => document.body.append(...ways.map(src => Object.assign(document.createElement('iframe'), { src, width: 1000, height: 350 }))), ways);
