@@ -38,7 +38,7 @@ export const CHANGED = { lean: 1, rig: 2, units: 4, veil: 8, motion: 16, halted:
 /** A failure to start, by name; `fail.` and the name is what it is told as. */
 export class StartFailure extends Error {
   /**
-   * @param {'absent'|'fetch'|'type'|'forbidden'|'compile'|'version'|'words'|'style'|'canvas'|'attribute'|'src'|'content'|'rig'|'question'|'other'} cause
+   * @param {'absent'|'fetch'|'type'|'forbidden'|'compile'|'version'|'words'|'style'|'canvas'|'late'|'attribute'|'src'|'content'|'rig'|'question'|'other'} cause
    * @param {Record<string, string>} [places] What the words are filled with.
    */
   constructor(cause, places = {}) {

@@ -28,6 +28,13 @@ function stepsOf(lesson, words) {
   });
 }
 
+/** Whether something on the channel is what a projected page tells: any page of this address may speak there. @param {any} data @returns {data is Told} */
+function tells(data) {
+  const asked = data?.question;
+  const words = [data?.page, ...(data?.gone ? [] : [data?.step, data?.rig]), ...(asked ? [asked.prompt, asked.answer, ...(Array.isArray(asked.hands ?? []) ? (asked.hands ?? []).map((/** @type {any} */ each) => each?.says) : [null])] : [])];
+  return words.every(word => typeof word === 'string');
+}
+
 /** What a speaker's page holds as long as it is there. @param {string} name */
 const lockOf = name => `outlean speaker ${name}`;
 
@@ -90,7 +97,10 @@ class Desk {
         ),
       ),
     );
-    this.line.onmessage = ({ data }) => (data.page ? this.hear(data) : this.meet(data));
+    this.line.onmessage = ({ data }) => {
+      if (tells(data)) this.hear(data);
+      else if (typeof data?.by === 'string') this.meet(data);
+    };
     addEventListener('pagehide', () => this.say('bye'));
     addEventListener('keydown', event => this.click(event));
     setInterval(() => this.ask(), ASK);

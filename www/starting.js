@@ -9,6 +9,11 @@ import { fill } from './words.js';
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'This page did not start: its words did not arrive. Reload it.';
 
+/** How long it may be waited for before the page says so, ms: what does come after that is still taken. */
+const OVERDUE = 20_000;
+/** How long words are waited for once there is something to say, ms. */
+const SOON = 1000;
+
 /** The data in an element's content. @param {HTMLElement} content @returns {unknown} */
 function dataOf(content) {
   try {
@@ -33,7 +38,7 @@ const announced = new Set();
  * @attr {'metric' | 'us'} units - With elements.js: the units of its numbers; metric where it is left out.
  * @attr {boolean} cautioned - The page itself shows the caution, which must always be in sight near a result: it is not said here again.
  * @fires {CustomEvent<{ cause: string }>} outlean-failed - It cannot start, and says why in its place: `absent`, `fetch`, `type`, `forbidden`, `compile`,
- * `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`.
+ * `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`; or `late`: it may yet start.
  * @csspart fail - The sentence that says why it cannot start.
  * @csspart still - What stands in its place meanwhile, where it is taken from elsewhere.
  * @cssprop --paper - What it is drawn on. Set on the element, as the others are.
@@ -99,8 +104,9 @@ export class StartingElement extends HTMLElement {
       root.replaceChildren(still);
       return content;
     });
+    const late = setTimeout(() => this.#fail(new StartFailure('late'), still), OVERDUE);
     try {
-      const [content, words, sheets, gathered] = await Promise.all([standing, engine(), styles(this.css), this.gather()]);
+      const [content, words, sheets, gathered] = await Promise.all([standing, engine(), styles(this.css), this.gather()]).finally(() => clearTimeout(late));
       this.words = words;
       const outer = this.make(dataOf(content), content, gathered);
       root.adoptedStyleSheets = sheets;
@@ -122,7 +128,8 @@ export class StartingElement extends HTMLElement {
   async #fail(why, still) {
     const { cause, places } = why instanceof StartFailure ? why : new StartFailure('other', { why: String(why) });
     /** @type {import('./words.js').Words} */
-    const words = await vocabulary().catch(() => ({}));
+    const words = await Promise.race([vocabulary(), new Promise(done => setTimeout(done, SOON, {}))]).catch(() => ({}));
+    if (this.made) return;
     const said = words[`fail.${cause}`] ? fill(words, `fail.${cause}`, places) : UNSAID;
     const first = !announced.has(said);
     announced.add(said);

@@ -1,5 +1,4 @@
-// Lettering that is not as the pages were made with: spread as WCAG 2.2 has it in 1.4.12, in another face, larger than asked for. Nothing is
-// cut off, nothing lies on anything else. What has the focus is in sight, and no key of one letter does anything.
+// Lettering spread as WCAG 2.2 has it in 1.4.12: nothing is cut off, nothing lies on anything else, and what has the focus is in sight.
 
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
@@ -8,7 +7,7 @@ import { eachBrowser } from './harness.mjs';
 import { kept } from './kept.mjs';
 import { amiss, obscured, SPACED, styledBy } from './laid.mjs';
 import { answer, ready, rest } from './lesson.mjs';
-import { root, site } from './place.mjs';
+import { site } from './place.mjs';
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
 

@@ -136,7 +136,7 @@ declare global {
     'outlean-set': SetElement;
   }
   interface HTMLElementEventMap {
-    /** It cannot start, and says why in its place: `absent`, `fetch`, `type`, `forbidden`, `compile`, `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`. */
+    /** It cannot start, and says why in its place: `absent`, `fetch`, `type`, `forbidden`, `compile`, `version`, `words`, `style`, `canvas`, `attribute`, `src`, `content`, `rig`, `question` or `other`; or `late`: it may yet start. */
     'outlean-failed': CustomEvent<{ cause: string }>;
     /** It is drawn: once each time that it starts. */
     'outlean-ready': CustomEvent<null>;

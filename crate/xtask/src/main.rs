@@ -18,6 +18,7 @@ mod script;
 mod serve;
 mod sizes;
 mod test;
+mod twice;
 mod wasm;
 
 use command::Failure;

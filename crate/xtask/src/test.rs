@@ -1,7 +1,7 @@
 //! `cargo xtask test`: every check, one step after the other, all of them even when one fails.
 
 use crate::command::{self, Failure, cargo, program};
-use crate::{arguments, build, install, many, place};
+use crate::{arguments, build, install, many, place, twice};
 use std::time::{Duration, Instant};
 
 /// The test that needs Node.js but no browser.
@@ -38,6 +38,7 @@ const STEPS: &[Step] = &[
     Step { name: "native tests", run: native, ..STEP },
     Step { name: "docs", run: docs, ..STEP },
     Step { name: "build", run: || build::run(&[]), needs: &["rust tools"], ..STEP },
+    Step { name: "built twice", run: twice::run, needs: &["build"], long: true, ..STEP },
     Step { name: "spelling", run: spelling, needs: &["node packages"], ..STEP },
     Step { name: "types", run: types, needs: &["node packages"], ..STEP },
     Step { name: "vectors", run: vectors, needs: &["node packages", "build"], ..STEP },
