@@ -1,7 +1,9 @@
 //! Building the course: lessons into pages, beside the assets and the program that the pages load.
 
+use crate::bounded;
 use crate::course;
 use crate::glossary::Glossary;
+use crate::lesson;
 use crate::numbers;
 use crate::offline;
 use crate::packed;
@@ -201,6 +203,11 @@ fn strings(path: &Path) -> Result<BTreeMap<String, String>, Failure> {
 /// The text of a file.
 pub fn text(path: &Path) -> Result<String, Failure> {
     fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+/// The text of a file that an author wrote: a lesson, a rig, a list.
+pub fn bounded(path: &Path) -> Result<String, Failure> {
+    bounded::text(path, lesson::MOST_BYTES).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
 /// What is in a file.
