@@ -91,7 +91,7 @@ function heed({ to, say, step, place = 0, way = 0 }) {
   tell();
 }
 
-line.onmessage = ({ data }) => { if (data.by) heed(data); };
+line.onmessage = ({ data }) => { if (data?.by) heed(data); };
 for (const event of ['scroll', 'resize', 'visibilitychange', 'outlean-told', 'outlean-ready', 'outlean-hands']) addEventListener(event, tell, { passive: true });
 addEventListener('pageshow', () => line.postMessage(standing()));
 addEventListener('pagehide', () => line.postMessage({ page: name, gone: true }));

@@ -90,7 +90,7 @@ class Desk {
         ),
       ),
     );
-    this.line.onmessage = ({ data }) => (data.page ? this.hear(data) : this.meet(data));
+    this.line.onmessage = ({ data }) => (data?.page ? this.hear(data) : data?.by && this.meet(data));
     addEventListener('pagehide', () => this.say('bye'));
     addEventListener('keydown', event => this.click(event));
     setInterval(() => this.ask(), ASK);
