@@ -11,7 +11,8 @@ import { database, forget, inMemory, someKey, tellOthers, within } from './store
 
 const FORMAT = 'outlean-record';
 const FILE_VERSION = 2;
-const MOST = { bytes: 16_000_000, items: 50_000 };
+/** Bytes of a file; entries of a list in it; lists and objects in one another, as the native program reads them. */
+const MOST = { bytes: 16_000_000, items: 50_000, deep: 127 };
 const WHOLE = 2 ** 53 - 1;
 
 /** A file that is no record, and why. */
@@ -32,13 +33,18 @@ const json = value => {
   }
 };
 
+/** Half a sign, which no file of text can hold. */
+const HALF = /\p{Surrogate}/gu;
+/** At most so much of a text is repeated. @param {string} text */
+const short = text => [...text.replace(HALF, '\ufffd')].slice(0, 60).join('');
+
 /** @param {string} field @param {unknown} value @param {Allowed} allowed @returns {Reason} */
-const because = (field, value, allowed) => ({ field, value: [...(value == null ? '' : json(value))].slice(0, 60).join(''), allowed });
+const because = (field, value, allowed) => ({ field: short(field), value: short(value == null ? '' : json(value)), allowed });
 
 const whole = (/** @type {number} */ most) => ({ allowed: { whole: most }, fits: (/** @type {any} */ value) => Number.isInteger(value) && value >= 0 && value <= most });
 const perhaps = (/** @type {number} */ most) => ({ allowed: { whole: most }, fits: (/** @type {any} */ value) => value === null || whole(most).fits(value) });
-const text = (/** @type {number} */ most) => ({ allowed: { text: most }, fits: (/** @type {any} */ value) => typeof value === 'string' && [...value].length <= most });
-const name = (/** @type {number} */ most) => ({ allowed: { name: most }, fits: (/** @type {any} */ value) => text(most).fits(value) && value.trim() !== '' });
+const text = (/** @type {number} */ most) => ({ allowed: { text: most }, fits: (/** @type {any} */ value) => typeof value === 'string' && [...value].length <= most && value.search(HALF) < 0 });
+const name = (/** @type {number} */ most) => ({ allowed: { name: most }, fits: (/** @type {any} */ value) => text(most).fits(value) && /\P{White_Space}/u.test(value) });
 const isObject = (/** @type {any} */ value) => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** @typedef {{ allowed: Allowed, fits(value: any): boolean }} Rule */
@@ -64,7 +70,7 @@ const FIELDS = {
 /** The first field of an object that is not as the rules ask. @param {any} object @param {Record<string, Rule>} rules @returns {Reason | undefined} */
 function firstWrong(object, rules) {
   for (const [field, { allowed, fits }] of Object.entries(rules)) if (!fits(object[field])) return because(field, object[field], allowed);
-  const more = Object.keys(object).find(field => !(field in rules));
+  const more = Object.keys(object).find(field => !Object.hasOwn(rules, field));
   return more === undefined ? undefined : because(more, object[more], 'no_such_field');
 }
 
@@ -148,6 +154,38 @@ export async function table(learner) {
   return [head, ...lines, ''].join('\r\n');
 }
 
+/** The text of a file, if it is no longer than a record may be. @param {File} file */
+export async function textOf(file) {
+  if (file.size > MOST.bytes) throw new NoRecord('file', file.size, { bytes: MOST.bytes });
+  return file.text();
+}
+
+/** How deep lists and objects stand in one another in some JSON. @param {string} text */
+function depth(text) {
+  let [now, most, quoted] = [0, 0, false];
+  for (let at = 0; at < text.length; at++) {
+    const sign = text[at];
+    if (sign === '"') quoted = !quoted;
+    else if (quoted) at += Number(sign === '\\');
+    else if (sign === '[' || sign === '{') most = Math.max(most, ++now);
+    else if (sign === ']' || sign === '}') now -= 1;
+  }
+  return most;
+}
+
+/** What a field may allow, by name: the word alone, or the word with a number. */
+const ALONE = ['json', 'format', 'object', 'list', 'share', 'yes_no', 'no_such_field', 'once'];
+const NUMBERED = ['bytes', 'items', 'whole', 'version', 'text', 'name', 'word'];
+
+/** Why something stood aside before, if that is a reason. @param {any} why @returns {Reason | undefined} */
+function reasonOf(why) {
+  if (!isObject(why) || typeof why.field !== 'string' || typeof why.value !== 'string') return undefined;
+  const { field, value, allowed } = why;
+  if (ALONE.includes(allowed)) return { field: short(field), value: short(value), allowed };
+  const which = isObject(allowed) && NUMBERED.find(name => whole(WHOLE).fits(allowed[name]));
+  return which ? { field: short(field), value: short(value), allowed: { [which]: allowed[which] } } : undefined;
+}
+
 /**
  * What a file holds. @param {string} file
  * @returns {{ learner: string, attempts: Attempt[], aside: Aside[] }}
@@ -157,6 +195,7 @@ export function readFile(file) {
   /** @type {any} */
   let read;
   try {
+    if (depth(file) > MOST.deep) throw new RangeError(`> ${MOST.deep}`);
     read = JSON.parse(file.replace(/^\ufeff/, ''));
   } catch (why) {
     throw new NoRecord('file', why instanceof Error ? why.message : '', 'json');
@@ -182,8 +221,8 @@ export function readFile(file) {
     else good.push(plain(attempt));
   }
   for (const each of aside) {
-    const known = isObject(each) && typeof each.raw === 'string' && isObject(each.why);
-    bad.push(known ? { learner, raw: each.raw, why: each.why } : { learner, raw: json(each), why: because('aside', each, 'object') });
+    const why = isObject(each) && text(Infinity).fits(each.raw) && reasonOf(each.why);
+    bad.push(why ? { learner, raw: each.raw, why } : { learner, raw: json(each), why: because('aside', each, 'object') });
   }
   return { learner, attempts: good, aside: bad };
 }

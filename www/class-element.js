@@ -1,7 +1,7 @@
 // <outlean-class>: records of many learners taken in from their files, as one table by objective. What the files hold and what they
 // come to is the program's to say (crate/class over crate/course): here it is set out. Nothing is kept unless asked for.
 
-import { exported, imported, listed } from './attempts.js';
+import { exported, imported, listed, NoRecord, textOf } from './attempts.js';
 import { cardsOf } from './course.js';
 import { dayOf, give, made, percent, styled } from './made.js';
 import { beside } from './origin.js';
@@ -52,7 +52,7 @@ class ClassElement extends WordedElement {
     const file = made('input', { type: 'file', multiple: '', accept: '.json,application/json', 'data-part': 'file' });
     file.addEventListener('change', async () => {
       const files = [...(file.files ?? [])];
-      await this.#take(files.map(each => ({ name: each.name, text: () => each.text() })));
+      await this.#take(files.map(each => ({ name: each.name, text: () => textOf(each) })));
       file.value = '';
     });
     const counts = made('input', { type: 'checkbox', 'data-part': 'counts' });
@@ -87,7 +87,8 @@ class ClassElement extends WordedElement {
       try {
         content = await text();
       } catch (why) {
-        tell('file.unread', { file, why: String(why) });
+        if (why instanceof NoRecord) tell('file.aside', { file, ...reason(this.words, why.why) });
+        else tell('file.unread', { file, why: String(why) });
         aside += 1;
         continue;
       }

@@ -72,16 +72,21 @@ export function answered(launch, answer) {
   });
 }
 
-/** A statement with what the system adds to every context; nothing of that is written over. @param {any} made @param {any} template */
+/** @param {any} value */
+export const isObject = value => typeof value === 'object' && value !== null && !Array.isArray(value);
+/** What activities of a context are to its statement. */
+const KINDS = ['parent', 'grouping', 'category', 'other'];
+
+/** A statement with what the system adds to every context; nothing of that is written over, what is no activity is left out. @param {any} made @param {any} template */
 export function dressed(made, template) {
   const { context } = made;
   /** @type {Record<string, any[]>} */
   const activities = {};
-  for (const [kind, list] of [...Object.entries(template.contextActivities ?? {}), ...Object.entries(context.contextActivities ?? {})]) {
-    const all = activities[kind] ?? [];
-    const fresh = [list].flat().filter(({ id }) => !all.some(known => known.id === id));
-    activities[kind] = [...all, ...fresh];
+  for (const kind of KINDS) {
+    const listed = [template.contextActivities?.[kind], context.contextActivities?.[kind]].flat().filter(isObject);
+    const all = listed.filter(({ id }, at) => listed.findIndex(known => known.id === id) === at);
+    if (all.length) activities[kind] = all;
   }
-  const extensions = { ...context.extensions, ...template.extensions };
+  const extensions = { ...context.extensions, ...(isObject(template.extensions) && template.extensions) };
   return { ...made, context: { ...context, ...template, registration: context.registration, contextActivities: activities, extensions } };
 }

@@ -9,9 +9,9 @@
 // visit that is not ended is closed by the learning system as it starts the next (cmi5, 9.3.6).
 
 import { dropLaunch, keepLaunch, webAddress } from './cmi5-launch.js';
-import { answered, completed, dressed, initialized, judged, terminated } from './cmi5-statement.js';
+import { answered, completed, dressed, initialized, isObject, judged, terminated } from './cmi5-statement.js';
 import { Kept } from './xapi-kept.js';
-import { asked, RecordStore, Refused } from './xapi-store.js';
+import { asked, RecordStore, Refused, said } from './xapi-store.js';
 
 /**
  * @typedef {import('./cmi5-launch.js').Launch} Launch
@@ -242,18 +242,19 @@ export class Cmi5 {
     const store = new RecordStore(launch.endpoint, launch.token);
     if (launch.data) return store;
     const data = await store.document('activities/state', this.#at('LMS.LaunchData'));
-    if (!data?.contextTemplate) throw new Refused(404, '404 LMS.LaunchData');
+    if (!isObject(data?.contextTemplate)) throw new Refused(404, '404 LMS.LaunchData');
     // cmi5 has it read (11.0). Nothing here goes by it: there is no sound, and a lesson's languages are ways at its head.
     await store.document('agents/profile', { agent: JSON.stringify(launch.actor), profileId: 'cmi5LearnerPreferences' }).catch(why => { if (why.passing) throw why; });
     const known = await store.document('activities/state', this.#at(PROGRESS));
     const { contextTemplate, launchMode = 'Normal', masteryScore, returnURL } = data;
-    launch.data = { contextTemplate, launchMode, returnURL: webAddress(returnURL), masteryScore: typeof masteryScore === 'number' ? masteryScore : undefined };
+    const share = typeof masteryScore === 'number' && masteryScore >= 0 && masteryScore <= 1;
+    launch.data = { contextTemplate, launchMode: String(launchMode), returnURL: webAddress(returnURL), masteryScore: share ? masteryScore : undefined };
     keepLaunch(launch);
     await this.kept.change(entry => {
       entry.completed ||= known?.completed === true;
       entry.passed ||= known?.passed === true;
       this.state.resume(entry.state);
-      this.state.resume(String(known?.state ?? ''));
+      if (typeof known?.state === 'string') this.state.resume(known.state);
       if (this.state.answered) entry.state = this.state.kept(Infinity).text;
       if (!entry.ended.includes(launch.visit)) this.#judge(entry);
     });
@@ -264,9 +265,8 @@ export class Cmi5 {
   async #key() {
     const { launch } = this;
     try {
-      const answer = await (await asked(launch.fetch, { method: 'POST' })).json();
-      const token = answer['auth-token'];
-      if (typeof token !== 'string' || !token) throw new Refused(403, String(answer['error-text'] ?? '').slice(0, 200));
+      const { 'auth-token': token, 'error-text': why } = Object(await said(await asked(launch.fetch, { method: 'POST' })));
+      if (typeof token !== 'string' || !/^[\x21-\x7e]+$/.test(token)) throw new Refused(403, typeof why === 'string' ? why.slice(0, 200) : '');
       keepLaunch({ ...launch, token });
       return token;
     } catch (why) {

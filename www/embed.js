@@ -89,7 +89,7 @@ addEventListener('message', ({ source, origin, data }) => {
   if (data?.outlean === 'measure') {
     heard = true;
     measure();
-  } else if (data?.outlean === 'set' && ['theme', 'units'].includes(data.name) && KNOWN[data.name][0](String(data.value))) {
+  } else if (data?.outlean === 'set' && ['theme', 'units'].includes(data.name) && typeof data.value === 'string' && KNOWN[data.name][0](data.value)) {
     for (const each of document.querySelectorAll('body>*')) each.setAttribute(data.name, data.value);
     if (data.name === 'theme') scheme(data.value);
   }

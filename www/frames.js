@@ -3,6 +3,9 @@
 
 const course = new URL(import.meta.url).origin;
 
+/** A frame is no higher than this, CSS pixels, whatever it says. */
+const MOST = 100_000;
+
 /** Frames of the course in this page. */
 const frames = () => [...document.querySelectorAll('iframe')].filter(({ src }) => src.startsWith(`${course}/`) && new URL(src).pathname.endsWith('/embed.html'));
 
@@ -14,7 +17,7 @@ addEventListener('message', ({ source, origin, data }) => {
   const frame = frames().find(each => each.contentWindow === source);
   if (!frame) return;
   const borders = getComputedStyle(frame).boxSizing === 'border-box' ? frame.offsetHeight - frame.clientHeight : 0;
-  frame.style.height = `${Math.max(0, data.height) + borders}px`;
+  frame.style.height = `${Math.min(Math.max(0, data.height), MOST) + borders}px`;
 });
 
 // A frame can be asked once its page is there.

@@ -37,8 +37,8 @@ function lead(question, words) {
   };
 
   question.hand = (place, way) => {
-    const option = options[place];
-    if (!option) return;
+    const option = Number.isInteger(place) ? options[place] : undefined;
+    if (!option || Math.abs(way) !== 1) return;
     option.count = Math.min(Math.max(option.count + way, 0), MOST);
     show();
     status.textContent = fill(words, 'hands', { count: option.count, place: place + 1 });

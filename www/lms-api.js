@@ -89,11 +89,14 @@ export class Lms {
     this.#call('set', 'cmi.suspend_data', text);
     this.#call('set', this.way.location, state.last);
     this.#tell(state);
-    while (this.#waiting.length) {
-      this.#interaction(this.#waiting[0]);
-      this.#waiting.shift();
+    try {
+      while (this.#waiting.length) {
+        this.#interaction(this.#waiting[0]);
+        this.#waiting.shift();
+      }
+    } finally {
+      this.#call('commit', ''); // how far the lesson is, whatever becomes of the rest
     }
-    this.#call('commit', '');
     return left_out;
   }
 
@@ -112,11 +115,18 @@ export class Lms {
     for (const [element, value] of all) this.#call('set', element, value);
   }
 
+  /** How many interactions the system has. */
+  #count() {
+    const count = this.#call('get', 'cmi.interactions._count') || '0';
+    if (!/^\d{1,9}$/.test(count)) throw new Error(`cmi.interactions._count: ${count.slice(0, 60)}`);
+    return count;
+  }
+
   /** @param {Answer} answer */
   #interaction(answer) {
     const { name, seed, share, seconds, at } = answer;
     // Told again, it is told in the same place.
-    answer.place ??= `cmi.interactions.${this.#call('get', 'cmi.interactions._count') || '0'}`;
+    answer.place ??= `cmi.interactions.${this.#count()}`;
     const { type, parts } = interactionOf(answer);
     const response = parts.join(this.later ? '[,]' : ',');
     const right = whole(share);

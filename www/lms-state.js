@@ -5,6 +5,9 @@
 /** What the text that is kept begins with; goes up when it changes. */
 const VERSION = '1';
 
+/** Longest text that is taken up: what the roomier of the standards keeps. */
+const LONGEST = 64_000;
+
 /** The answers to the questions of one lesson: of each question the last counts. */
 export class State {
   /** @type {Map<string, Answered>} */
@@ -63,12 +66,13 @@ export class State {
 
   /** Takes up what was kept and is not older than what is known; nothing of a text that is not one of these. @param {string} text */
   resume(text) {
+    if (text.length > LONGEST) return;
     const [version, last, ...entries] = text.split(';');
     if (version !== VERSION) return;
     for (const entry of entries) {
       const [question, share, tries] = entry.split(':');
       const [of100, times] = [Number(share), Number(tries)];
-      const sound = this.questions.includes(question) && of100 >= 0 && of100 <= 100 && Number.isInteger(times) && times > 0;
+      const sound = this.questions.includes(question) && of100 >= 0 && of100 <= 100 && Number.isSafeInteger(times) && times > 0;
       if (sound && times > (this.#answers.get(question)?.tries ?? 0)) this.#answers.set(question, { share: of100 / 100, tries: times });
     }
     if (!this.last && this.#answers.has(last)) this.last = last;

@@ -3,7 +3,7 @@
 
 import { give, made, styled } from './made.js';
 import { PlanForm } from './plan-form.js';
-import { forgotten, kept, linked, linkOf, remember } from './plan-kept.js';
+import { forgotten, kept, linked, linkOf, MOST, remember } from './plan-kept.js';
 import { PlanMeant } from './plan-meant.js';
 import { fitted } from './plan-paper.js';
 import { drawing, inLines, sections } from './plan-said.js';
@@ -46,10 +46,10 @@ class PlanElement extends WordedElement {
       return; // what stands between the tags says so
     }
     this.#build();
-    const text = await linked();
+    const link = await linked();
+    const text = link && 'text' in link ? link.text : kept();
     if (text) this.#planner.open(text);
-    else if (kept()) this.#planner.open(kept());
-    if (text === '') this.say('planner.link_bad');
+    if (link && 'wrong' in link) this.say(`planner.${link.wrong}`, { most: MOST });
     new MutationObserver(() => this.#renew()).observe(document.documentElement, { attributeFilter: ['data-theme', 'data-units'] });
     addEventListener('beforeprint', () => this.#print());
     addEventListener('afterprint', () => this.#draw(false));
@@ -78,7 +78,8 @@ class PlanElement extends WordedElement {
         this.say('');
         try {
           const given = input.files?.[0];
-          if (given) take(await given.text());
+          if (given && given.size > MOST) this.say('planner.file_long', { bytes: given.size, most: MOST });
+          else if (given) take(await given.text());
         } catch (why) {
           this.say('planner.file_failed', { why: String(why) });
         }
@@ -191,7 +192,13 @@ class PlanElement extends WordedElement {
   }
 
   async #link() {
-    const href = await linkOf(this.text);
+    /** @type {string} */
+    let href;
+    try {
+      href = await linkOf(this.text);
+    } catch {
+      return this.say('planner.link_long', { most: MOST });
+    }
     try {
       await navigator.clipboard.writeText(href);
       this.say('planner.linked');

@@ -30,7 +30,7 @@ export function forgotten(tell) {
 }
 
 /** A plan is no longer than this, in bytes: more is no rig file. */
-const MOST = 200_000;
+export const MOST = 200_000;
 
 /** @param {Uint8Array} bytes @param {CompressionStream | DecompressionStream} through */
 async function passed(bytes, through) {
@@ -47,20 +47,22 @@ async function passed(bytes, through) {
 
 /** The address of this page with a plan in it. @param {string} text */
 export async function linkOf(text) {
-  const packed = await passed(new TextEncoder().encode(text), new CompressionStream('deflate-raw'));
+  const bytes = new TextEncoder().encode(text);
+  if (bytes.length > MOST) throw new RangeError('longer than a plan');
+  const packed = await passed(bytes, new CompressionStream('deflate-raw'));
   const letters = btoa(Array.from(packed, byte => String.fromCharCode(byte)).join(''));
   return `${location.href.split('#')[0]}#plan=${letters.replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '')}`;
 }
 
-/** The plan in this page's address; undefined where there is none, empty where it cannot be read. */
+/** The plan in this page's address; undefined where there is none, why where it cannot be taken. @returns {Promise<{ text: string } | { wrong: 'link_bad' | 'link_long' } | undefined>} */
 export async function linked() {
   const [, letters] = location.hash.match(/^#plan=(.*)$/) ?? [];
   if (letters === undefined) return undefined;
   history.replaceState(null, '', location.href.split('#')[0]);
   try {
     const packed = Uint8Array.from(atob(letters.replaceAll('-', '+').replaceAll('_', '/')), letter => letter.charCodeAt(0));
-    return new TextDecoder('utf-8', { fatal: true }).decode(await passed(packed, new DecompressionStream('deflate-raw')));
-  } catch {
-    return '';
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(await passed(packed, new DecompressionStream('deflate-raw'))) };
+  } catch (why) {
+    return { wrong: why instanceof RangeError ? 'link_long' : 'link_bad' };
   }
 }

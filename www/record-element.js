@@ -1,7 +1,7 @@
 // <outlean-record>: the record of who learns on this machine: progress by objective, answers over time, files out and in,
 // and a sheet with a place for the assessor. Written into the page itself, so that it prints as the page does.
 
-import { canKeep, cleared, exported, imported, listed, NoRecord, table } from './attempts.js';
+import { canKeep, cleared, exported, imported, listed, NoRecord, table, textOf } from './attempts.js';
 import { CourseElement } from './course.js';
 import { DAY, scheduler, today } from './due.js';
 import { dayOf, give, made, percent } from './made.js';
@@ -79,7 +79,7 @@ class RecordElement extends CourseElement {
     const file = input.files?.[0];
     if (!file) return;
     try {
-      const { learner, attempts, aside } = await imported(await file.text());
+      const { learner, attempts, aside } = await imported(await textOf(file));
       await turnTo(learner);
       await this.#renew();
       this.say('said.imported', { who: learner, attempts, aside });

@@ -31,6 +31,29 @@ export async function asked(address, how) {
   return answer;
 }
 
+/** Most bytes of an answer that are read. */
+export const MOST = 1_000_000;
+
+/** What an answer says, as JSON; one that is longer than may be is thrown before it is there. @param {Response} answer @returns {Promise<any>} */
+export async function said(answer) {
+  const reader = answer.body?.getReader();
+  const parts = [];
+  for (let size = 0, part = await reader?.read(); reader && part && !part.done; part = await reader.read()) {
+    size += part.value.length;
+    if (size > MOST) {
+      reader.cancel().catch(() => {});
+      throw new Refused(413, `> ${MOST} B`);
+    }
+    parts.push(part.value);
+  }
+  const text = await new Blob(/** @type {any} */ (parts)).text();
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Refused(answer.status, `${answer.status}, no JSON`);
+  }
+}
+
 export class RecordStore {
   /** @param {string} endpoint with a slash at its end @param {string} token what opens it */
   constructor(endpoint, token) {
@@ -56,9 +79,9 @@ export class RecordStore {
   /** A document; nothing where there is none. @param {string} resource @param {Record<string, string>} query @returns {Promise<any>} */
   async document(resource, query) {
     try {
-      return await (await this.#ask('GET', resource, query)).json();
+      return await said(await this.#ask('GET', resource, query));
     } catch (why) {
-      if (why instanceof Refused && why.status !== 404) throw why;
+      if (why instanceof Refused && why.status >= 400 && why.status !== 404) throw why;
       return undefined;
     }
   }

@@ -47,7 +47,10 @@ impl ClassTable {
         match read_record(text) {
             Ok(record) => {
                 let (learner, attempts) = (Some(record.learner.0.clone()), record.attempts.len());
-                json(&Taken { learner, attempts, aside: self.known.add(record) })
+                match self.known.add(record) {
+                    Ok(aside) => json(&Taken { learner, attempts, aside }),
+                    Err(why) => json(&Taken { learner: None, attempts: 0, aside: vec![why] }),
+                }
             }
             Err(why) => json(&Taken { learner: None, attempts: 0, aside: vec![why.0] }),
         }

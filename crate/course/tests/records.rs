@@ -1,8 +1,8 @@
 //! Records: read, migrated, put together, written, whatever is in them.
 
 use outlean_course::{
-    AllowedInRecord as Allowed, Aside, Attempt, Cell, Gathered, Learner, Reason, Record, Score, class,
-    class_csv, csv, read_record,
+    AllowedInRecord as Allowed, Aside, Attempt, Cell, Gathered, Learner, RECORD_BYTES, Reason, Record, Score,
+    class, class_csv, csv, read_record,
 };
 use proptest::prelude::*;
 
@@ -151,7 +151,7 @@ fn files_come_in_any_order_and_one_that_comes_twice_counts_once() {
     let gathered = |files: &[&Record]| {
         let mut all = Gathered::default();
         for file in files {
-            assert_eq!(all.add((*file).clone()), []);
+            assert_eq!(all.add((*file).clone()), Ok(vec![]));
         }
         all
     };
@@ -162,11 +162,65 @@ fn files_come_in_any_order_and_one_that_comes_twice_counts_once() {
     // What contradicts is told, once; what stood aside before is told with each file that has it.
     let mut all = all;
     let mut other = record(vec![attempt(100, "leg", 1, 0.0)]);
-    assert_eq!(all.add(other.clone()), [Reason::new("time", "100", Allowed::Once)]);
-    assert_eq!(all.add(other.clone()), []);
+    assert_eq!(all.add(other.clone()), Ok(vec![Reason::new("time", "100", Allowed::Once)]));
+    assert_eq!(all.add(other.clone()), Ok(vec![]));
     other.aside.push(Aside { raw: "x".into(), why: Reason::new("seed", "x", Allowed::Json) });
-    assert_eq!(all.add(other.clone()), [Reason::new("seed", "x", Allowed::Json)]);
-    assert_eq!(all.add(other), [Reason::new("seed", "x", Allowed::Json)]);
+    assert_eq!(all.add(other.clone()), Ok(vec![Reason::new("seed", "x", Allowed::Json)]));
+    assert_eq!(all.add(other), Ok(vec![Reason::new("seed", "x", Allowed::Json)]));
+}
+
+/// Each bound of a file from both sides: its length, its lists, how deep they stand in one another.
+#[test]
+fn a_file_is_as_long_and_as_deep_as_may_be_and_no_more() {
+    let whole = record(vec![]).file();
+    let told = |text: &str| read_record(text).map_err(|why| (why.0.field, why.0.allowed)).err();
+    let padded = |bytes: usize| whole.clone() + &" ".repeat(bytes - whole.len());
+    assert_eq!(told(&padded(RECORD_BYTES)), None);
+    let bytes = Allowed::Bytes(RECORD_BYTES as u64);
+    assert_eq!(told(&padded(RECORD_BYTES + 1)), Some(("file".into(), bytes)));
+    let listed = |count: usize| {
+        whole.replace("\"attempts\":[]", &format!("\"attempts\":[{}0]", "0,".repeat(count - 1)))
+    };
+    assert_eq!(told(&listed(50_000)), None);
+    assert_eq!(told(&listed(50_001)), Some(("attempts".into(), Allowed::Items(50_000))));
+    // Two stand around it: the file and its list.
+    let deep = |levels: usize| {
+        whole.replace(
+            "\"attempts\":[]",
+            &format!("\"attempts\":[{}{}]", "[".repeat(levels - 2), "]".repeat(levels - 2)),
+        )
+    };
+    assert_eq!(told(&deep(127)), None);
+    assert_eq!(told(&deep(128)), Some(("file".into(), Allowed::Json)));
+}
+
+/// What a class may have at most, from both sides; what is refused changes nothing.
+#[test]
+fn a_class_has_as_many_learners_answers_and_objectives_as_may_be_and_no_more() {
+    let of =
+        |who: usize, attempts: Vec<Attempt>| Record::new(Learner(format!("{who}")), attempts, Vec::new());
+    let answers = |count: u64, about: &dyn Fn(u64) -> String| -> Vec<Attempt> {
+        (0..count).map(|time| Attempt { objective: about(time), ..attempt(time, "leg", 1, 1.0) }).collect()
+    };
+    let refused = |class: &mut Gathered, record: Record| {
+        let before = class.clone();
+        let why = class.add(record).unwrap_err();
+        assert_eq!(*class, before);
+        (why.field, why.value, why.allowed)
+    };
+    let mut class = Gathered::default();
+    assert!((0..500).all(|who| class.add(of(who, vec![])).is_ok()));
+    assert!(class.add(of(7, answers(1, &|_| "lean".into()))).is_ok(), "of one who is there already");
+    assert_eq!(refused(&mut class, of(500, vec![])), ("learners".into(), "501".into(), Allowed::Items(500)));
+    let mut class = Gathered::default();
+    assert!((0..4).all(|who| class.add(of(who, answers(50_000, &|_| String::new()))).is_ok()));
+    let one_more = (("attempts").into(), "200001".into(), Allowed::Items(200_000));
+    assert_eq!(refused(&mut class, of(4, answers(1, &|_| String::new()))), one_more);
+    assert_eq!(class.add(of(3, answers(50_000, &|_| String::new()))), Ok(vec![]), "twice counts once");
+    let mut class = Gathered::default();
+    assert!(class.add(of(0, answers(1_000, &|time| time.to_string()))).is_ok());
+    let one_more = ("objectives".into(), "1001".into(), Allowed::Items(1_000));
+    assert_eq!(refused(&mut class, of(1, answers(1, &|_| "another".into()))), one_more);
 }
 
 fn attempts() -> impl Strategy<Value = Vec<Attempt>> {

@@ -1,7 +1,8 @@
 //! `outlean class`: many learners' records as one table by objective.
 
+use crate::bounded;
 use crate::words::words;
-use outlean_course::{Class, DAY, Gathered, Reason, class_csv, date, read_record};
+use outlean_course::{Class, DAY, Gathered, RECORD_BYTES, Reason, class_csv, date, read_record};
 use serde::Serialize;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -33,12 +34,16 @@ pub fn run(args: &Records) -> ExitCode {
     let mut code = 0;
     let mut known = Gathered::default();
     for path in &args.files {
-        match std::fs::read(path) {
+        match bounded::read(path, RECORD_BYTES) {
             Ok(bytes) => match read_record(&String::from_utf8_lossy(&bytes)) {
                 Ok(record) => {
-                    for why in known.add(record) {
+                    let (key, told) = match known.add(record) {
+                        Ok(aside) => ("class.attempt", aside),
+                        Err(why) => ("class.file", vec![why]),
+                    };
+                    for why in told {
                         code = code.max(1);
-                        eprintln!("{}", said("class.attempt", path, &why));
+                        eprintln!("{}", said(key, path, &why));
                     }
                 }
                 Err(why) => {

@@ -1,7 +1,7 @@
 //! The lessons of a course, read together, with all that is wrong in them.
 
 use crate::diagnostics;
-use crate::disk::{Failure, entries, files, name_of, text};
+use crate::disk::{Failure, bounded, entries, files, name_of};
 use crate::glossary::{self, Glossary};
 use crate::lesson::{self, Block, Complaint, Lesson};
 use crate::reading;
@@ -76,7 +76,7 @@ impl Course {
         let mut rigs: BTreeMap<String, Rig> = BTreeMap::new();
         let is_rig = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "toml");
         for file in files(folder)?.into_iter().filter(is_rig) {
-            let source = text(&file)?;
+            let source = bounded(&file)?;
             let (rig, problems) = outlean_rigfile::read(&source);
             self.said += &diagnostics::problems(&file.display().to_string(), &source, &problems);
             let errors = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
@@ -87,7 +87,7 @@ impl Course {
             }
         }
         let path = folder.join("lesson.md");
-        let source = text(&path)?;
+        let source = bounded(&path)?;
         let path = path.display().to_string();
         match lesson::read(&source, &|name| rigs.get(name).cloned()) {
             Ok(lesson) => {
@@ -116,7 +116,7 @@ impl Course {
             return Ok(());
         }
         for file in files(&lang)? {
-            let (source, path) = (text(&file)?, file.display().to_string());
+            let (source, path) = (bounded(&file)?, file.display().to_string());
             let language = name_of(&file).strip_suffix(".md").unwrap_or_default().to_owned();
             if !is_language(&language) {
                 let message = format!("`{}` names no language", name_of(&file));
@@ -152,7 +152,7 @@ impl Course {
         if !path.is_file() {
             return Ok(None);
         }
-        let source = text(&path)?;
+        let source = bounded(&path)?;
         let complaints = match read(&source) {
             Ok(read) => return Ok(Some(read)),
             Err(complaints) => complaints,

@@ -1,5 +1,6 @@
 //! Files and folders, and why one cannot be used.
 
+use crate::{bounded, lesson};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -14,6 +15,11 @@ pub enum Failure {
 /// The text of a file.
 pub fn text(path: &Path) -> Result<String, Failure> {
     fs::read_to_string(path).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
+}
+
+/// The text of a file that an author wrote: a lesson, a rig, a list.
+pub fn bounded(path: &Path) -> Result<String, Failure> {
+    bounded::text(path, lesson::MOST_BYTES).map_err(|why| Failure::File(path.to_owned(), why.to_string()))
 }
 
 /// What is in a file.

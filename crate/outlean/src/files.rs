@@ -1,5 +1,6 @@
 //! Rig files given on the command line: one, many, or a folder of them, answered across all cores.
 
+use crate::bounded;
 use crate::diagnostics;
 use crate::words::words;
 use clap::ValueEnum;
@@ -213,7 +214,7 @@ pub struct Unread {
 
 /// The rig in a file, and what there is to say of it all the same.
 pub fn read(path: &Path) -> Result<(RigFile, String), Unread> {
-    let source = std::fs::read_to_string(path)
+    let source = bounded::text(path, outlean_rigfile::MOST_BYTES)
         .map_err(|why| Unread { errors: cannot_read(path, &why) + "\n", code: NO_INPUT })?;
     let path = path.display().to_string();
     let (file, problems) = outlean_rigfile::read(&source);

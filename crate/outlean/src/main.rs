@@ -1,5 +1,6 @@
 #![doc = include_str!("../README.md")]
 
+mod bounded;
 mod build;
 mod check;
 mod cited;

@@ -49,7 +49,8 @@ pub fn entries_of(rig: &Rig) -> Vec<(String, Value<'static>)> {
 /// The first key that cannot be set.
 pub fn rig_of<'a>(entries: &[(&'a str, Value<'a>)]) -> Result<Rig, FlatError<'a>> {
     let number = |key: &str| key.strip_prefix("guy.")?.split('.').next()?.parse::<usize>().ok();
-    let guys = entries.iter().filter_map(|(key, _)| number(key)).max().map_or(0, |most| most + 1);
+    let guys =
+        entries.iter().filter_map(|(key, _)| number(key)).max().map_or(0, |most| most.saturating_add(1));
     let mut rig = Rig::new(4.0, 1.0, 0.0, 0.0);
     for _ in 0..guys.min(MAX_GUYS) {
         rig.guys.push(Guy::to(Point::ORIGIN));

@@ -27,7 +27,7 @@ pub use choices::{ChoiceError, ChoiceRef, ChoiceSpec, choice, choices};
 pub use cite::{cited, key_of_variant};
 pub use fields::{FieldRef, FieldSpec, SetError, Whose, field, fields, first_guy, key_of};
 #[cfg(feature = "file")]
-pub use file::{EditError, RigFile, edit, guys_in, read, with_guy, without_guy, written};
+pub use file::{EditError, MOST_BYTES, RigFile, edit, guys_in, read, with_guy, without_guy, written};
 pub use fixed::fixed;
 pub use flat::{FlatError, Value, entries_of, rig_of};
 pub use job::{JOB, JOB_TEXTS, Job, JobField, LEAN_AGAIN};

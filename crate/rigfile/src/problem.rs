@@ -53,6 +53,18 @@ pub enum What {
         /// What the TOML parser says.
         message: String,
     },
+    /// More text than a rig file may be: nothing of it is read.
+    TooLong {
+        /// How many bytes it is.
+        bytes: usize,
+        /// How many it may be.
+        most: usize,
+    },
+    /// Tables and lists that stand deeper in one another than may be.
+    TooDeep {
+        /// How deep they may.
+        most: usize,
+    },
     /// No field has that name.
     UnknownKey {
         /// The key.
@@ -190,7 +202,9 @@ impl What {
             Self::BadLean { .. } | Self::ReachTooLong { .. } => Some("lean".to_owned()),
             Self::Both { second, .. } => Some(second.clone()),
             Self::Implied { fault, .. } => crate::key_of(fault.field),
-            Self::Syntax { .. } | Self::TooManyGuys { .. } => None,
+            Self::Syntax { .. } | Self::TooLong { .. } | Self::TooDeep { .. } | Self::TooManyGuys { .. } => {
+                None
+            }
         }
     }
 }

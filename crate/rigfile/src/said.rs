@@ -27,6 +27,10 @@ impl Problem {
                 let hint = message.contains("quoted").then(|| say("syntax.hint", &[]));
                 Said { message: say("syntax", &[("message", message)]), hint }
             }
+            What::TooLong { bytes, most } => {
+                only(say("too_long", &[("bytes", &bytes.to_string()), ("most", &most.to_string())]))
+            }
+            What::TooDeep { most } => only(say("too_deep", &[("most", &most.to_string())])),
             What::UnknownKey { key, nearest, others } => {
                 let message = say("unknown_key", &[("key", &shown_key(words, key))]);
                 said(message, did_you_mean(words, nearest.as_deref(), &others.join(", ")))

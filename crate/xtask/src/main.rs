@@ -8,6 +8,7 @@ mod bench;
 mod build;
 mod cases;
 mod command;
+mod fuzz;
 mod install;
 mod licences;
 mod many;
@@ -57,6 +58,12 @@ const COMMANDS: &[Entry] = &[
         usage: "release",
         about: "build everything and put program, course and licences into one archive in target/archive",
         run: release::run,
+    },
+    Entry {
+        name: "fuzz",
+        usage: "fuzz [INPUT] [--seconds N]",
+        about: "feed every input from outside, or one, with what a fuzzer makes up; 900 seconds each",
+        run: fuzz::run,
     },
     Entry {
         name: "cases",

@@ -16,8 +16,8 @@ const SMALL: [&str; 4] =
     ["-disable-lsr", "-disable-machine-licm", "-max-store-memcpy=1", "-max-store-memmove=1"];
 
 /// Compiles the widget and makes `outlean.js` with its module in `target/wasm/web` (for pages) and `target/wasm/node` (for
-/// the tests), beside each `refresher.js` out of the scheduler, and `class.js` and `planner.js` for pages; each only when it is
-/// older than what it is made from.
+/// the tests), beside each `refresher.js` out of the scheduler and `class.js`, and `planner.js` for pages; each only when it is older
+/// than what it is made from.
 pub fn build() -> Result<(), Failure> {
     install::wasm_target()?;
     compile("widget", "The errors above are in the Rust code that goes into the page.")?;
@@ -31,7 +31,8 @@ pub fn build() -> Result<(), Failure> {
         compile(package, "The errors above are in the Rust code of a page apart from the lessons.")?;
         bind(package, package, "web", for_pages)?;
     }
-    bind("refresher", "refresher", "node", for_node)
+    bind("refresher", "refresher", "node", for_node)?;
+    bind("class", "class", "node", for_node)
 }
 
 /// Compiles a package. As a module alone: a crate that is also made as a library for others is not optimised as a whole.

@@ -12,7 +12,7 @@ mod reason;
 
 pub use csv::{class_csv, csv};
 pub use gathered::Gathered;
-pub use read::{Unread, read};
+pub use read::{RECORD_BYTES, Unread, read};
 pub use reason::{Allowed, Reason};
 
 use crate::{Attempt, Learner};

@@ -4,8 +4,8 @@ use super::{Allowed, Aside, FORMAT, Reason, Record, VERSION, first, json};
 use crate::{Attempt, Learner, Score};
 use serde_json::{Map, Value};
 
-/// Most bytes of a file.
-const MOST_BYTES: usize = 16_000_000;
+/// Most bytes of a record's file.
+pub const RECORD_BYTES: usize = 16_000_000;
 /// Most attempts, and most that stand aside.
 const MOST_ITEMS: usize = 50_000;
 /// The last second of the year 9999.
@@ -24,8 +24,8 @@ pub struct Unread(pub Reason);
 /// Why it is no record: too long, no JSON, another format, a version that is not known yet, no learner, no attempts.
 pub fn read(text: &str) -> Result<Record, Unread> {
     let no = |field: &str, value: &str, allowed| Unread(Reason::new(field, value, allowed));
-    if text.len() > MOST_BYTES {
-        return Err(no("file", &text.len().to_string(), Allowed::Bytes(MOST_BYTES as u64)));
+    if text.len() > RECORD_BYTES {
+        return Err(no("file", &text.len().to_string(), Allowed::Bytes(RECORD_BYTES as u64)));
     }
     // A mark of the byte order, as some editors leave it, is no part of the text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);

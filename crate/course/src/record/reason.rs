@@ -18,7 +18,7 @@ pub struct Reason {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Allowed {
-    /// JSON, not nested deeper than 128.
+    /// JSON, not nested deeper than 127.
     Json,
     /// So many bytes of file at most.
     Bytes(u64),

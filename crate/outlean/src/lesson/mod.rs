@@ -83,6 +83,9 @@ pub enum Block {
     Question(Box<QuestionBlock>),
 }
 
+/// Most bytes of a file of a lesson: five times the longest.
+pub const MOST_BYTES: usize = 200_000;
+
 /// How many seeds each template is tried on when a lesson is read.
 const TRIED: u64 = 200;
 
@@ -416,6 +419,17 @@ mod tests {
             lesson.body,
             [Block::Html("<h1 id=\"hello\">Hello</h1>\n<p>Some <em>text</em>.</p>\n".into())]
         );
+    }
+
+    /// Markdown that stands in itself as deeply as it fits is read a part at a time, never on a stack.
+    #[test]
+    fn a_lesson_that_is_nothing_but_depth_is_read() {
+        for deep in [">", "- ", "*a ", "[", "(((", "`a", "|", "\n>> ", "&#", "<"] {
+            let text = format!("{FRONT}{}", deep.repeat((MOST_BYTES - FRONT.len()) / deep.len()));
+            let began = std::time::Instant::now();
+            let _ = read(&text, &|_| None);
+            assert!(began.elapsed().as_secs() < 20, "{deep}");
+        }
     }
 
     #[test]

@@ -3,6 +3,7 @@
 //! The text is spliced at the places that the parser tells, never printed anew, and read again afterwards: what was to
 //! change has changed and nothing else, or the edit is refused.
 
+use super::MOST_BYTES;
 use super::walk::{Scalar, walk, wanted};
 use crate::problem::Wanted;
 use core::ops::Range;
@@ -16,7 +17,7 @@ use toml::de::{DeTable, DeValue};
 pub enum EditError {
     /// No rig file has such a key.
     NoSuchKey,
-    /// The text is not TOML as it stands.
+    /// The text is not TOML as it stands, or more than a rig file may be.
     NotToml,
     /// There is no place for it: a guy beyond the next one, a heading that is no table.
     NoPlace,
@@ -41,10 +42,7 @@ pub enum EditError {
 /// ```
 pub fn edit(text: &str, key: &str, to: Option<&str>) -> Result<String, EditError> {
     let kind = kind_of(key).ok_or(EditError::NoSuchKey)?;
-    let (tree, errors) = DeTable::parse_recoverable(text);
-    if !errors.is_empty() {
-        return Err(EditError::NotToml);
-    }
+    let tree = parsed(text)?;
     let path: Vec<&str> = key.split('.').collect();
     let found = Place::of(text, tree.get_ref(), &path).ok_or(EditError::NoPlace)?;
     let edited = match (found, to) {
@@ -65,6 +63,15 @@ pub fn edit(text: &str, key: &str, to: Option<&str>) -> Result<String, EditError
         None => expected.remove(key),
     };
     if written(&edited) == Ok(expected) { Ok(edited) } else { Err(EditError::NoPlace) }
+}
+
+/// The text as the parser sees it.
+pub(super) fn parsed(text: &str) -> Result<Spanned<DeTable<'_>>, EditError> {
+    if text.len() > MOST_BYTES {
+        return Err(EditError::NotToml);
+    }
+    let (tree, errors) = DeTable::parse_recoverable(text);
+    if errors.is_empty() { Ok(tree) } else { Err(EditError::NotToml) }
 }
 
 /// What is written at a key of that name.

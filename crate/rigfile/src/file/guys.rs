@@ -1,12 +1,14 @@
 //! Takes a guy out of a rig file, or adds one, and leaves every other byte as it was.
 
-use super::edit::{EditError, heading_at_the_end, last_of, line_end, line_start, spliced, without, written};
+use super::edit::{
+    EditError, heading_at_the_end, last_of, line_end, line_start, parsed, spliced, without, written,
+};
 use super::walk::walk;
 use core::ops::Range;
 use outlean_rig::MAX_GUYS;
 use std::collections::BTreeMap;
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::DeValue;
 
 /// How many guys a file has, those of which nothing is said yet among them; at most as many as a rig may have.
 #[must_use]
@@ -91,12 +93,6 @@ pub fn without_guy(text: &str, number: usize) -> Result<String, EditError> {
         all.retain(|key, _| !key.starts_with(&too_many));
     }
     if said == expected { Ok(made) } else { Err(EditError::NoPlace) }
-}
-
-/// The text as the parser sees it.
-fn parsed(text: &str) -> Result<Spanned<DeTable<'_>>, EditError> {
-    let (tree, errors) = DeTable::parse_recoverable(text);
-    if errors.is_empty() { Ok(tree) } else { Err(EditError::NotToml) }
 }
 
 /// The number and the name of a key of a guy.

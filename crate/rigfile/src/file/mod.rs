@@ -165,6 +165,9 @@ use crate::Job;
 use crate::problem::{Problem, Severity};
 use outlean_rig::Rig;
 
+/// Most bytes of a rig file.
+pub const MOST_BYTES: usize = 200_000;
+
 /// A rig file that was read.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RigFile {

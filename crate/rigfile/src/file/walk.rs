@@ -1,5 +1,6 @@
 //! Walks the tree of a rig file by the tables of fields and choices, and gathers what stands at each key.
 
+use super::MOST_BYTES;
 use crate::job::{JOB, JOB_TEXTS, LEAN_AGAIN};
 use crate::problem::{Problem, Severity, Wanted, What};
 use crate::{choices, fields};
@@ -7,6 +8,11 @@ use core::ops::Range;
 use outlean_rig::{Dimension, MAX_GUYS};
 use std::collections::BTreeMap;
 use toml::de::{DeTable, DeValue};
+
+/// A word in all that the parser says of what is nested deeper than [`MOST_DEEP`].
+const TOO_DEEP: &str = "recursion";
+/// How many tables and lists the parser lets stand in one another.
+const MOST_DEEP: usize = 80;
 
 /// Keys of a file that are neither a number nor a choice of the rig.
 const OTHERS: &[&str] = &["title", "guy.N.name"];
@@ -42,13 +48,21 @@ pub(super) struct Leaves {
     pub broken: bool,
 }
 
-/// Reads `text` as TOML and gathers what stands in it.
+/// Reads `text` as TOML and gathers what stands in it; nothing of one that is too long.
 pub(super) fn walk(text: &str) -> (Leaves, Vec<Problem>) {
-    let (tree, errors) = DeTable::parse_recoverable(text);
     let mut walker = Walker { text, leaves: Leaves::default(), problems: Vec::new() };
+    if text.len() > MOST_BYTES {
+        walker.leaves.broken = true;
+        walker.error(0..0, What::TooLong { bytes: text.len(), most: MOST_BYTES });
+        return (walker.leaves, walker.problems);
+    }
+    let (tree, errors) = DeTable::parse_recoverable(text);
     walker.leaves.broken = !errors.is_empty();
     for error in errors {
-        let what = What::Syntax { message: error.message().to_owned() };
+        let what = match error.message() {
+            message if message.contains(TOO_DEEP) => What::TooDeep { most: MOST_DEEP },
+            message => What::Syntax { message: message.to_owned() },
+        };
         walker.error(error.span().unwrap_or(0..0), what);
     }
     walker.leaves.tables.insert(String::new(), 0..0);
