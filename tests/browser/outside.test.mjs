@@ -168,6 +168,11 @@ fuzzed('a figure takes any rig, and any action, or refuses it', fc.tuple(fc.oneo
 
 const asked = templates();
 const oneOfEach = [...new Map(asked.map(template => [template.kind, template])).values()];
+test('what says that it is a list without an end is none', () => {
+  const lists = oneOfEach.flatMap(template => Object.keys(template).filter(key => Array.isArray(template[key])).map(key => ({ ...template, [key]: { length: 4294967295 } })));
+  assert(lists.length > 3);
+  for (const template of lists) tried(() => (template.kind === 'estimate' ? new program.Estimate(template, {}, 1) : new program.Asked(template, {}, 1)));
+});
 fuzzed('a question is drawn and marked, whatever stands in its template and whatever is answered, or it is refused', fc.tuple(fc.oneof(...oneOfEach.map(template => damaged(template))), anyJson('entries', 'fault', 'remedy')), ([template, answer]) => {
   tried(() => {
     const question = template?.kind === 'estimate' ? new program.Estimate(template, {}, 1) : new program.Asked(template, {}, 1);

@@ -91,9 +91,12 @@ pub fn items(sent: &JsValue, key: &str) -> Result<Vec<JsValue>, String> {
     all(&at(sent, key)).ok_or_else(|| format!("`{key}` must be a list"))
 }
 
-/// What is in a list; `None` for what has no length.
+/// Most that a list may hold.
+const MOST: f64 = 9_999.0;
+
+/// What is in a list; `None` for what has no length, or a greater one than [`MOST`].
 fn all(list: &JsValue) -> Option<Vec<JsValue>> {
-    let count = at(list, "length").as_f64()? as u32;
+    let count = at(list, "length").as_f64().filter(|count| *count <= MOST)? as u32;
     Some((0..count).map(|i| get(list, &i.into()).unwrap_or(JsValue::UNDEFINED)).collect())
 }
 
