@@ -81,7 +81,7 @@ export class RecordStore {
     try {
       return await said(await this.#ask('GET', resource, query));
     } catch (why) {
-      if (why instanceof Refused && why.status >= 400 && why.status !== 404) throw why;
+      if (why instanceof Refused && why.status !== 404 && Math.floor(why.status / 100) !== 2) throw why;
       return undefined;
     }
   }

@@ -60,7 +60,7 @@ export function damaged(right, by = anyJson()) {
     const last = /** @type {string} */ (way.pop());
     const holder = way.reduce((/** @type {any} */ at, key) => at[key], whole);
     if (how === 'drop' && path.length) delete holder[last];
-    else if (how === 'add' && typeof holder[last] === 'object' && holder[last]) Reflect.defineProperty(holder[last], name, { value, enumerable: true, configurable: true, writable: true });
+    else if (how === 'add' && typeof holder[last] === 'object' && holder[last] && !(Array.isArray(holder[last]) && name === 'length')) Object.defineProperty(holder[last], name, { value, enumerable: true, configurable: true, writable: true });
     else holder[last] = value;
     return whole.whole;
   });

@@ -20,7 +20,7 @@ if (!(MINUTES >= 1)) throw new RangeError(`--minutes is ${process.argv[asked + 1
 const SAMPLES = 60;
 const KIB = 1024;
 
-/** Memory of a process and all that it started, bytes: their proportional shares; NaN where it is not told. @param {number | undefined} root */
+/** Memory of a process and all that it started, bytes: what they do not share with files; NaN where it is not told. @param {number | undefined} root */
 function memoryOf(root) {
   try {
     const parents = new Map(readdirSync('/proc').filter(name => /^\d+$/.test(name)).flatMap(name => {
@@ -36,7 +36,7 @@ function memoryOf(root) {
     };
     return [...parents.keys()].filter(below).reduce((sum, process) => {
       try {
-        return sum + KIB * Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/smaps_rollup`, 'utf8'))?.[1] ?? 0);
+        return sum + KIB * Number(/^Pss_Anon:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/smaps_rollup`, 'utf8'))?.[1] ?? 0);
       } catch {
         return sum;
       }
