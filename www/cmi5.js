@@ -248,7 +248,7 @@ export class Cmi5 {
     const known = await store.document('activities/state', this.#at(PROGRESS));
     const { contextTemplate, launchMode = 'Normal', masteryScore, returnURL } = data;
     const share = typeof masteryScore === 'number' && masteryScore >= 0 && masteryScore <= 1;
-    launch.data = { contextTemplate, launchMode: String(launchMode), returnURL: webAddress(returnURL), masteryScore: share ? masteryScore : undefined };
+    launch.data = { contextTemplate, launchMode: typeof launchMode === 'string' ? launchMode : '', returnURL: webAddress(returnURL), masteryScore: share ? masteryScore : undefined };
     keepLaunch(launch);
     await this.kept.change(entry => {
       entry.completed ||= known?.completed === true;

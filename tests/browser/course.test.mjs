@@ -18,7 +18,7 @@ for (const dark of [false, true]) {
         await shot(`${name} ${width} ${dark ? 'dark' : 'light'}`);
         assert.deepEqual(await axe(), [], name);
         assert(await over(page) <= 0, `${name} is wider than its window by ${await over(page)} px`);
-        assert.deepEqual(await page.$$eval('.pages a', all => all.map(each => each.getAttribute('href'))), ['../', '../glossary/', '../sources/', '../numbers/']);
+        assert.deepEqual(await page.$$eval('.pages a', all => all.map(each => each.getAttribute('href'))), ['../', '../glossary/', '../sources/', '../numbers/', '../accessibility/']);
       }
     });
   }

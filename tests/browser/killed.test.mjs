@@ -8,7 +8,7 @@ import { kept } from './kept.mjs';
 
 const KILLS = Number(process.env.KILLS ?? 100);
 
-test(`a tab is killed ${KILLS} times while it keeps answers`, { timeout: 1_200_000 }, () => run('a tab killed', 'chromium', {}, async ({ page, origin }) => {
+test(`a tab is killed ${KILLS} times while it keeps answers`, { timeout: 12_000 * KILLS }, () => run('a tab killed', 'chromium', {}, async ({ page, origin }) => {
   // A page without a figure is there at once; it keeps answers as a lesson does.
   const address = `${origin}/glossary/`;
   await page.goto(address);

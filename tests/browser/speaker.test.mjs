@@ -79,6 +79,23 @@ eachBrowser('the speaker sees what is hidden, and reveals it', async stage => {
   await quiet();
 });
 
+/** What no page says. @type {unknown[]} */
+const NONSENSE = [null, 7, 'hello', [], {}, { page: { a: 1 }, step: ['__proto__'] }, { page: 'y', step: '__proto__', rig: { a: 1 }, verdict: 'so', question: 'what' }, { page: 'z', step: 'constructor', rig: '', question: { prompt: 5, hands: 'many' } }, { by: 3 }, { by: null }, { by: 'x', say: 'go', step: 9 }, { by: 'x', say: 'hand', place: '__proto__', way: {} }, { by: 'x', say: 'toString' }];
+
+eachBrowser('nonsense on the channel is not heard', async stage => {
+  const { page } = stage;
+  await ready(stage);
+  const { other, quiet } = await speaker(stage);
+  await page.evaluate(all => {
+    const line = new BroadcastChannel(`outlean ${location.pathname}`);
+    for (const what of all) line.postMessage(what);
+  }, NONSENSE);
+  await press(other, 'reveal');
+  await says(other, '.held', /^Nothing/);
+  assert.equal(await page.$eval('outlean-rig', figure => figure.hasAttribute('veiled')), false);
+  await quiet();
+});
+
 eachBrowser('the speaker’s keys act on the projected figure, and its verdict is told live', async stage => {
   const { page } = stage;
   await ready(stage);

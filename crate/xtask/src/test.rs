@@ -65,9 +65,15 @@ const STEPS: &[Step] = &[
 
 /// Runs the steps, then prints what each took and, last and alone, `N passed, N failed`.
 pub fn run(arguments: &[String]) -> Result<(), Failure> {
-    arguments::only(arguments, &["--quick", "--long"])?;
-    let (quick, long) = (arguments::given(arguments, "--quick"), arguments::given(arguments, "--long"));
-    let chosen = STEPS.iter().filter(|step| !(quick && step.slow) && (long || !step.long));
+    let chosen: Vec<&Step> = match arguments {
+        [only, name] if only == "--only" => vec![named(name)?],
+        _ => {
+            arguments::only(arguments, &["--quick", "--long", "--only STEP"])?;
+            let (quick, long) =
+                (arguments::given(arguments, "--quick"), arguments::given(arguments, "--long"));
+            STEPS.iter().filter(|step| !(quick && step.slow) && (long || !step.long)).collect()
+        }
+    };
     let mut done: Vec<(&Step, Outcome, Duration)> = Vec::new();
     for step in chosen {
         println!("\n== {}", step.name);
@@ -100,6 +106,14 @@ pub fn run(arguments: &[String]) -> Result<(), Failure> {
     let rest = if skipped == 0 { String::new() } else { format!(", {skipped} skipped") };
     println!("{} passed, {failed} failed{rest}", count(Outcome::Passed));
     if failed == 0 { Ok(()) } else { Err(Failure { message: String::new(), code: 1 }) }
+}
+
+/// The step of a name; what it needs is to be there.
+fn named(name: &str) -> Result<&'static Step, Failure> {
+    STEPS.iter().find(|step| step.name == name).ok_or_else(|| {
+        let all: Vec<&str> = STEPS.iter().map(|step| step.name).collect();
+        Failure::new(format!("`{name}` is no step; there are: {}.", all.join(", ")))
+    })
 }
 
 /// How a step ended.

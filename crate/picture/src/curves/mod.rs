@@ -24,7 +24,7 @@ pub use cursor::Grip;
 pub use over::{SETBACKS, SPREADS};
 pub use plan::{Options, Panels};
 pub use sample::{Allowable, Curves, Fall, Panel, PanelKind, Sample, Series};
-use svg_backend::SvgBackend;
+pub use svg_backend::SvgBackend;
 
 use crate::{Inks, Scene, Words};
 use label::{Clear, Label};
