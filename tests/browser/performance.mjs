@@ -17,7 +17,7 @@ import { serve } from './server.mjs';
 
 /** How long each is watched, ms. */
 const WATCHED = 4000;
-const GROWING = 20_000;
+const GROWING = 8_000;
 /** Most that a task of the figure may take, in times of one of the bare canvases. */
 const TIMES_BARE = 6;
 

@@ -4,8 +4,8 @@ use crate::command::{self, Failure, cargo, program};
 use crate::{arguments, build, install, many, place, twice};
 use std::time::{Duration, Instant};
 
-/// The test that needs Node.js but no browser.
-const VECTORS: &str = "tests/browser/vectors.test.mjs";
+/// What is held bit for bit, without a browser: of rigs, of questions.
+const VECTORS: [&str; 2] = ["tests/browser/vectors.test.mjs", "tests/browser/vectors.questions.test.mjs"];
 /// Killed while it keeps answers: more often where there is time.
 const KILLED: &str = "tests/browser/killed.test.mjs";
 /// Rig files answered where there is time.
@@ -190,11 +190,11 @@ fn types() -> Result<(), Failure> {
 
 /// Wasm against native, bit for bit, in Node.
 fn vectors() -> Result<(), Failure> {
-    node_tests(&[VECTORS.to_owned()], 1, None)
+    node_tests(&VECTORS.map(str::to_owned), 2, None)
 }
 
 fn long_vectors() -> Result<(), Failure> {
-    node_tests(&[VECTORS.to_owned()], 1, Some(("RIGS", "100000")))
+    node_tests(&[VECTORS[0].to_owned()], 1, Some(("RIGS", "100000")))
 }
 
 fn many_kills() -> Result<(), Failure> {
@@ -216,7 +216,7 @@ fn in_browsers() -> Result<(), Failure> {
     let mut files: Vec<String> = std::fs::read_dir(&folder)
         .map_err(unread)?
         .filter_map(|entry| Some(format!("tests/browser/{}", entry.ok()?.file_name().to_str()?)))
-        .filter(|file| file.ends_with(".test.mjs") && file != VECTORS && file != MEASURED)
+        .filter(|file| file.ends_with(".test.mjs") && !VECTORS.contains(&file.as_str()) && file != MEASURED)
         .collect();
     files.sort();
     node_tests(&files, 2, None)?;
