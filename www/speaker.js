@@ -30,8 +30,14 @@ function stepsOf(lesson, words) {
 
 /** Whether something on the channel is what a projected page tells: any page of this address may speak there. @param {any} data @returns {data is Told} */
 function tells(data) {
-  const asked = data?.question;
-  const words = [data?.page, ...(data?.gone ? [] : [data?.step, data?.rig]), ...(asked ? [asked.prompt, asked.answer, ...(Array.isArray(asked.hands ?? []) ? (asked.hands ?? []).map((/** @type {any} */ each) => each?.says) : [null])] : [])];
+  const { page, gone, step, rig, question } = data ?? {};
+  const words = [page];
+  if (!gone) words.push(step, rig);
+  if (question) {
+    const hands = question.hands ?? [];
+    if (!Array.isArray(hands)) return false;
+    words.push(question.prompt, question.answer, ...hands.map(each => each?.says));
+  }
   return words.every(word => typeof word === 'string');
 }
 

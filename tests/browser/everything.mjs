@@ -71,3 +71,10 @@ export const play = page => page.evaluate(() => {
   figure.addEventListener('outlean-rest', on);
   on();
 });
+
+/** Prints what is amiss, if anything is, and has the run fail by it. @param {string[]} faults */
+export function failOn(faults) {
+  if (faults.length === 0) return;
+  console.error(faults.join('\n'));
+  process.exitCode = 1;
+}

@@ -8,7 +8,7 @@
 // What grows in an hour is for soak.mjs to see.
 
 import { closeBrowsers, newPage } from './browsers.mjs';
-import { everything, play, quantile } from './everything.mjs';
+import { everything, failOn, play, quantile } from './everything.mjs';
 import { site } from './place.mjs';
 import { serve } from './server.mjs';
 
@@ -176,7 +176,4 @@ try {
   await closeBrowsers();
   await stop();
 }
-if (faults.length > 0) {
-  console.error(faults.join('\n'));
-  process.exitCode = 1;
-}
+failOn(faults);

@@ -7,7 +7,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { BROWSERS, closeBrowsers } from './browsers.mjs';
-import { everything, play, quantile } from './everything.mjs';
+import { everything, failOn, play, quantile } from './everything.mjs';
 import { site } from './place.mjs';
 import { serve } from './server.mjs';
 
@@ -105,7 +105,4 @@ try {
   await closeBrowsers();
   await stop();
 }
-if (faults.length > 0) {
-  console.error(faults.join('\n'));
-  process.exitCode = 1;
-}
+failOn(faults);
