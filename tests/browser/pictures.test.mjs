@@ -36,11 +36,15 @@ const PICTURES = [
   { name: 'side view through a projector', look: { width: 1920, height: 1080 }, theme: 'projector', part: '.plate' },
 ];
 
-/** Puts the figure on a whole dot, whatever the text above it comes to: a part of one would set all lettering aside. @param {Page} page */
-function onADot(page) {
-  return page.evaluate(() => {
+/**
+ * Puts a part of the figure on a whole dot, whatever the text above it comes to: a part of one would set all lettering aside, and leaves
+ * it to the last bit of a sum how many dots the picture is high.
+ * @param {Page} page @param {string} part
+ */
+function onADot(page, part) {
+  return page.$eval(`>>> ${part}`, place => {
     const figure = /** @type {HTMLElement} */ (document.querySelector('outlean-rig'));
-    const top = figure.getBoundingClientRect().top + scrollY;
+    const top = place.getBoundingClientRect().top + scrollY;
     figure.style.marginTop = `${parseFloat(getComputedStyle(figure).marginTop) + Math.ceil(top) - top}px`;
   });
 }
@@ -57,11 +61,12 @@ for (const { name, look, theme, part, act } of PICTURES) {
   eachBrowser(name, { ...look, reducedMotion: true }, async stage => {
     const { page, browser } = stage;
     await ready(stage, `${LESSON}&theme=${theme}`);
-    await onADot(page);
     await page.evaluate(() => /** @type {any} */ (document.querySelector('outlean-rig')).reveal());
     await rest(page); // labels stay where they were as long as they may: what was drawn before is seen
     await act?.(page);
     await new Promise(done => setTimeout(done, 900));
+    await rest(page);
+    await onADot(page, part);
     await rest(page);
     const place = await page.waitForSelector(`>>> ${part}`);
     await place?.scrollIntoView();
