@@ -22,6 +22,7 @@ export function dragHandle(handle, place, { free, take, move, leave }) {
   let held;
   handle.addEventListener('pointerdown', event => {
     if (event.button !== 0 || !free()) return;
+    event.preventDefault(); // no text is selected by it: that costs as much as all else that a move does
     handle.setPointerCapture(event.pointerId);
     handle.focus({ preventScroll: true });
     const at = take();
@@ -58,6 +59,7 @@ export function dragAlong(place, { free, take, move, leave }) {
   };
   place.addEventListener('pointerdown', event => {
     if (event.button !== 0 || !free()) return;
+    event.preventDefault();
     place.setPointerCapture(event.pointerId);
     if (event.pointerType === 'touch') finger = event.clientX;
     else begin(event);

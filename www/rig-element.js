@@ -11,6 +11,7 @@ import { element, Readings, say } from './readings.js';
 import { Sentence } from './sentence.js';
 import { slider } from './slider.js';
 import { StartingElement } from './starting.js';
+import { Tasks } from './tasks.js';
 import { sayInTurn, TURNS } from './turns.js';
 import { Views } from './views.js';
 import { fill } from './words.js';
@@ -20,7 +21,7 @@ import { RigFigure } from './wasm/outlean.js';
 /** How long the lean must rest before it is announced, ms. */
 const REST = 400;
 /** How long pictures are told, or bands are drawn, in one frame, ms. */
-const SLICE = 4;
+const SLICE = 2;
 /** A frame after more than this, ms, is late: the next does one thing, pictures or words. */
 const LATE = 20;
 const NARROW = 640;
@@ -57,9 +58,8 @@ class RigElement extends StartingElement {
   /** Whether words are to be renewed. */
   #wordy = true;
   #frame = 0;
-  /** How pictures are told in a task of their own, without a wait. */
-  #task = new MessageChannel();
-  #telling = false;
+  /** What tells pictures and renews words, apart from the frame and from each other. @type {Tasks | undefined} */
+  #tasks;
   /** Goes where a hand has moved to. @type {(() => void) | undefined} */
   #moved;
   #before = 0;
@@ -329,9 +329,8 @@ class RigElement extends StartingElement {
   /** @internal */
   watch() {
     const { pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    this.#telling = false;
-    this.#task.port1.onmessage = () => { this.#telling = false; this.#tell(); };
-    this.stops.push(() => { this.#task.port1.onmessage = null; });
+    const tasks = this.#tasks = new Tasks({ pictures: () => this.#tell(), words: () => this.#speak() });
+    this.stops.push(() => tasks.stop());
     const observer = new ResizeObserver(() => { pictures.measure(); this.#place(); });
     for (const place of [this, ...pictures.places]) observer.observe(place);
     this.stops.push(() => {
@@ -413,7 +412,7 @@ class RigElement extends StartingElement {
     }
   }
 
-  /** A frame: what moves moves on, words are renewed, and pictures are told. @param {number} now */
+  /** A frame: what moves moves on, and tasks are asked for that tell pictures and renew words. @param {number} now */
   #draw(now) {
     this.#frame = 0;
     const parts = this.#parts;
@@ -422,31 +421,35 @@ class RigElement extends StartingElement {
     const passed = Math.max(0, now - this.#before);
     if (this.#figure.moving()) this.act({ kind: 'tick', value: passed });
     this.#before = now;
-    const wordy = this.#wordy || this.#turn > 0;
-    const one = passed > LATE && pictures.due && !pictures.surfaces.here;
-    const speak = wordy && !(one && this.#spoke);
-    this.#spoke = speak || !wordy;
-    if (pictures.surfaces.here) this.#tell();
-    else if (pictures.due && !(one && speak) && !this.#telling && !pictures.surfaces.busy) {
-      // In a task of its own: neither it nor the frame is long enough to hold up a hand.
-      this.#telling = true;
-      this.#task.port2.postMessage('');
-    }
+    const { here } = pictures.surfaces;
+    const one = passed > LATE && pictures.due && !here;
+    const speak = !this.#wordless && !(one && this.#spoke);
+    this.#spoke = speak || this.#wordless;
+    if (here) this.#tell();
+    else if (pictures.due && !(one && speak) && !pictures.surfaces.busy) this.#tasks?.ask('pictures');
     if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
-    if (speak) {
-      const all = !this.#drawn || pictures.surfaces.here;
-      if (all || this.#turn === 0) {
-        this.#saying = this.#view();
-        this.#turn = 0;
-        this.#wordy = false;
-      }
-      do {
-        sayInTurn(parts, this.#figure, this.words, /** @type {import('./engine.js').View} */ (this.#saying), this.#noted, this.#turn);
-        this.#turn = (this.#turn + 1) % TURNS;
-      } while (all && this.#turn);
-      if (!this.#turn) this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
-    } else if (!pictures.due) pictures.place(this.#figure);
-    if (((one && speak) || this.#wordy || this.#turn || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+    if (speak && (here || !this.#drawn)) this.#speak();
+    else if (speak) this.#tasks?.ask('words');
+    else if (!pictures.due) pictures.place(this.#figure);
+    if ((speak || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+  }
+
+  /** Renews one part of the words, or all of them where nothing is drawn yet or the page itself paints. */
+  #speak() {
+    const parts = this.#parts;
+    if (!parts || this.#wordless) return;
+    const all = !this.#drawn || parts.pictures.surfaces.here;
+    if (all || this.#turn === 0) {
+      this.#saying = this.#view();
+      this.#turn = 0;
+      this.#wordy = false;
+    }
+    do {
+      sayInTurn(parts, this.#figure, this.words, /** @type {import('./engine.js').View} */ (this.#saying), this.#noted, this.#turn);
+      this.#turn = (this.#turn + 1) % TURNS;
+    } while (all && this.#turn);
+    if (!this.#turn) this.dispatchEvent(new Event('outlean-told', { bubbles: true, composed: true }));
+    if (!all) parts.outer.getBoundingClientRect(); // lays them out now, and not in the frame
   }
 
   /** Has painted what is due of the pictures. */
@@ -472,9 +475,14 @@ class RigElement extends StartingElement {
     if (this.#parts?.pictures.due) this.#need({});
   }
 
+  /** Whether all words are renewed. */
+  get #wordless() {
+    return !this.#wordy && this.#turn === 0;
+  }
+
   /** Whether something is to be painted or said that is not yet. @internal */
   get pending() {
-    return this.#wordy || this.#turn > 0 || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.unplaced || this.#parts.pictures.surfaces.out > 0);
+    return !this.#wordless || !!this.#parts && (this.#parts.pictures.due || this.#parts.pictures.unplaced || this.#parts.pictures.surfaces.out > 0);
   }
 
   /** Draws rigs for the bands of the curves for a while; the curves are painted anew once all are drawn. */
