@@ -233,6 +233,7 @@ eachBrowser('cmi5: with everything going wrong nothing is lost and nothing is th
   // Left while it is being sent.
   faults = ['slow'];
   await answer(page, [3]);
+  await until(async () => (await kept(page)).length === 4); // what is not on the disk yet may be lost
   await page.reload();
   await said(page, 'resumed');
   await ready(page);
