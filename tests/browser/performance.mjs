@@ -16,7 +16,7 @@ import { serve } from './server.mjs';
 /** @typedef {{ name: string, ph: string, ts: number, dur?: number, tid: number, pid: number, args: any }} TraceEvent */
 
 /** How long each is watched, ms. */
-const WATCHED = 4000;
+const WATCHED = 2500;
 const GROWING = 8_000;
 /** Most that a task of the figure may take, in times of one of the bare canvases. */
 const TIMES_BARE = 6;
