@@ -46,6 +46,7 @@ const firefoxLook = (/** @type {Look} */ look) => ({
 
 const FIREFOX_PREFS = {
   'security.fileuri.strict_origin_policy': true, // else pages from file:// pass falsely
+  'dom.ipc.processPrelaunch.enabled': false, // a process in store for every page is more work than most tests
   'network.captive-portal-service.enabled': false,
   'network.connectivity-service.enabled': false,
 };
@@ -53,17 +54,17 @@ const FIREFOX_PREFS = {
 /** @type {Map<string, Promise<import('puppeteer-core').Browser>>} */
 const running = new Map();
 
-/** A running browser that can show `look`. @param {'chromium' | 'firefox'} name @param {Look} look */
-function start(name, look) {
+/** A running browser that can show `look`: another where the one before has ended. @param {'chromium' | 'firefox'} name @param {Look} look */
+async function start(name, look) {
   const prefs = name === 'firefox' ? firefoxLook(look) : {};
   const key = name + JSON.stringify(prefs);
-  const browser =
-    running.get(key) ??
-    puppeteer.launch(
-      name === 'chromium'
-        ? { browser: 'chrome', executablePath: program(name), args: CHROMIUM_FLAGS }
-        : { browser: 'firefox', executablePath: program(name), extraPrefsFirefox: { ...FIREFOX_PREFS, ...prefs } },
-    );
+  const before = running.get(key);
+  if (before && (await before).connected) return before;
+  const browser = puppeteer.launch(
+    name === 'chromium'
+      ? { browser: 'chrome', executablePath: program(name), args: CHROMIUM_FLAGS }
+      : { browser: 'firefox', executablePath: program(name), extraPrefsFirefox: { ...FIREFOX_PREFS, ...prefs } },
+  );
   running.set(key, browser);
   return browser;
 }

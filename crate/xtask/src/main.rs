@@ -10,6 +10,7 @@ mod cases;
 mod command;
 mod fuzz;
 mod install;
+mod lanes;
 mod licences;
 mod many;
 mod place;

@@ -1,7 +1,7 @@
 //! `cargo xtask test`: every check, one step after the other, all of them even when one fails.
 
 use crate::command::{self, Failure, cargo, program};
-use crate::{arguments, build, install, many, place, twice};
+use crate::{arguments, build, install, lanes, many, place, twice};
 use std::time::{Duration, Instant};
 
 /// What is held bit for bit, without a browser: of rigs, of questions.
@@ -209,7 +209,7 @@ fn soak() -> Result<(), Failure> {
     )
 }
 
-/// Every other test of tests/browser, in both browsers: two files at a time, then alone those that measure.
+/// Every other test of tests/browser, in both browsers: two lanes at a time, then alone those that measure.
 fn in_browsers() -> Result<(), Failure> {
     let folder = place::tests().join("browser");
     let unread = |why| Failure::new(format!("{} cannot be read: {why}", folder.display()));
@@ -219,7 +219,7 @@ fn in_browsers() -> Result<(), Failure> {
         .filter(|file| file.ends_with(".test.mjs") && !VECTORS.contains(&file.as_str()) && file != MEASURED)
         .collect();
     files.sort();
-    node_tests(&files, 2, None)?;
+    node_tests(&lanes::of(&files)?, 2, None)?;
     node_tests(&[MEASURED.to_owned()], 1, None)
 }
 
