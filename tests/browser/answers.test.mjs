@@ -9,7 +9,7 @@ import fc from 'fast-check';
 import { here } from './no-page.mjs';
 import { Cmi5 } from '../../www/cmi5.js';
 import { launchOfPage, Unlaunched } from '../../www/cmi5-launch.js';
-import { dressed, initialized } from '../../www/cmi5-statement.js';
+import { completed, dressed, initialized } from '../../www/cmi5-statement.js';
 import { Lms } from '../../www/lms-api.js';
 import { State } from '../../www/lms-state.js';
 import { MOST, Refused, said } from '../../www/xapi-store.js';
@@ -137,6 +137,30 @@ test('of a system that takes no interaction how far the lesson is is kept all th
     lms.begin(state);
     assert.throws(() => lms.take(state, { name: 'lesson.q1', kind: 'set', seed: 1, typed: '3', steps: [], share: 1, seconds: 1, at: new Date(0) }), /said by the system/);
     assert.match(kept().get('cmi.suspend_data') ?? '', /q1:100:1/);
+  }
+});
+
+/** Has the clock stand otherwise for as long as something is done. @param {number} by ms @param {() => void} act */
+function leapt(by, act) {
+  const real = Date.now;
+  Date.now = () => real() + by;
+  try {
+    act();
+  } finally {
+    Date.now = real;
+  }
+}
+
+test('a clock that leaps makes no visit longer or shorter, and ends none without its system', () => {
+  for (const by of [-3_600_000, 3 * 86_400_000]) {
+    for (const [later, key, span] of /** @type {[boolean, string, RegExp][]} */ ([[true, 'cmi.session_time', /^PT[0-9]S$/], [false, 'cmi.core.session_time', /^0000:00:0[0-9]$/]])) {
+      const { api, kept } = system(later, () => undefined);
+      const lms = new Lms(api, later);
+      lms.begin(stateOf([['q1', 1]]));
+      leapt(by, () => lms.end());
+      assert.match(kept().get(key) ?? '', span);
+    }
+    leapt(by, () => assert.match(completed({ ...launch, visit: 'v', began: performance.timeOrigin }).result.duration, /^PT[0-9.]{1,5}S$/));
   }
 });
 
