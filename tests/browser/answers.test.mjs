@@ -12,7 +12,7 @@ import { launchOfPage, Unlaunched } from '../../www/cmi5-launch.js';
 import { completed, dressed, initialized } from '../../www/cmi5-statement.js';
 import { Lms } from '../../www/lms-api.js';
 import { State } from '../../www/lms-state.js';
-import { MOST, Refused, said } from '../../www/xapi-store.js';
+import { asked, MOST, Refused, said } from '../../www/xapi-store.js';
 import { anyJson, damaged, damagedText, fuzzed, oddText } from './fuzz.mjs';
 import { root } from './place.mjs';
 
@@ -279,4 +279,22 @@ test('an answer of a store is read up to its bound and no further', async () => 
   const endless = new ReadableStream({ pull: control => { given += 1; control.enqueue(new Uint8Array(100_000)); }, cancel: () => { stopped = true; } });
   await assert.rejects(said(new Response(endless)), Refused);
   assert(stopped && given < 15, `${given} parts were asked for`);
+});
+
+test('a store that does not answer is waited for 20 seconds, and what was sent is sent again later', async () => {
+  const real = AbortSignal.timeout;
+  /** @type {number[]} */
+  const waits = [];
+  AbortSignal.timeout = wait => (waits.push(wait), real.call(AbortSignal, 5));
+  here.fetch = (/** @type {string} */ _, /** @type {RequestInit} */ { signal }) => new Promise((_, broken) => signal?.addEventListener('abort', () => broken(signal.reason)));
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let late;
+  try {
+    const end = new Promise((_, failed) => { late = timed(() => failed(new Error('it is waited for ever')), 1000); });
+    await assert.rejects(Promise.race([asked('https://store.example/', {}), end]), why => why instanceof Refused && why.passing);
+    assert.deepEqual(waits, [20_000]);
+  } finally {
+    clearTimeout(late);
+    AbortSignal.timeout = real;
+  }
 });
