@@ -26,9 +26,9 @@ class ClassElement extends WordedElement {
     // Of an objective that several questions are about the first counts.
     this.#places = new Map(cardsOf(this).map(({ about, kept, lesson }, place) => /** @type {const} */ ([kept, { place, title: lesson.title, about }])).reverse());
     try {
-      await Promise.all([this.learn('records', 'class'), begin({ module_or_path: fetch(beside('wasm/class_bg.wasm')) })]);
+      await this.awaited(Promise.all([this.learn('records', 'class'), begin({ module_or_path: fetch(beside('wasm/class_bg.wasm')) })]));
     } catch {
-      return; // what stands between the tags says so
+      return; // the page says so
     }
     this.#class = new ClassTable();
     this.#build();

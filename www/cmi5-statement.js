@@ -33,8 +33,8 @@ function defined(launch, verb, result, extensions) {
   return statement(launch, verb, { ...(result && { result }), context });
 }
 
-/** How long the visit has lasted. @param {Launch} launch */
-const soFar = launch => lasting((Date.now() - launch.began) / 1000);
+/** How long the visit has lasted: pages before this one by the clock, this one whatever becomes of the clock. @param {Launch} launch */
+const soFar = launch => lasting((Math.max(0, performance.timeOrigin - launch.began) + performance.now()) / 1000);
 
 /** @param {Launch} launch */
 export const initialized = launch => defined(launch, 'initialized');

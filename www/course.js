@@ -22,10 +22,10 @@ export function cardsOf(at) {
 export class CourseElement extends WordedElement {
   /** @type {Card[]} */ cards = [];
 
-  /** Takes on course, style and words; whether these are there: where they are not, what stands between the tags says so. @param {...string} parts */
+  /** Takes on course, style and words; whether these are there: where they are not, the page says so. @param {...string} parts */
   async prepared(...parts) {
     styled('record.css');
     this.cards = cardsOf(this);
-    return this.learn(...parts).then(() => true, () => false);
+    return this.awaited(this.learn(...parts)).then(() => true, () => false);
   }
 }

@@ -39,7 +39,7 @@ const WAYS = {
 export class Lms {
   /** Answers that it has not taken yet. @type {Answer[]} */
   #waiting = [];
-  #began = Date.now();
+  #began = performance.now();
   #ended = false;
 
   /** @param {any} api @param {boolean} later Whether it is of SCORM 2004. */
@@ -145,7 +145,7 @@ export class Lms {
   end() {
     if (this.#ended) return;
     this.#ended = true;
-    const seconds = Math.round((Date.now() - this.#began) / 1000);
+    const seconds = Math.round((performance.now() - this.#began) / 1000);
     this.#call('set', this.way.session, this.later ? `PT${seconds}S` : clocked(seconds));
     this.#call('commit', '');
     this.#call('end', '');

@@ -32,8 +32,8 @@ const TEXTUAL = [
   (to, text) => { to.font = text; },
   (to, text) => { to.textAlign = text; },
   (to, text) => { to.textBaseline = text; },
-  (to, text, n, i) => to.fillText(text, n[i], n[i + 1]),
-  (to, text, n, i) => to.strokeText(text, n[i], n[i + 1]),
+  (to, text, n, i) => to.fillText(text, n[i], n[i + 1], n[i + 2]),
+  (to, text, n, i) => to.strokeText(text, n[i], n[i + 1], n[i + 2]),
 ];
 
 /**

@@ -38,12 +38,11 @@ class PlanElement extends WordedElement {
     styled('plan.css');
     this.#examples = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? '[]');
     try {
-      const [picture] = await Promise.all([wordsOf('picture'), this.learn('working', 'native', 'plan', 'planner', 'shell')]);
-      this.#planner = await planner(this.words, picture);
+      this.#planner = await this.awaited(this.#learnt());
     } catch (why) {
       const key = 'planner.fail';
       if (this.words[key]) this.replaceChildren(made('p', { role: 'alert' }, this.word(key, { why: String(why) })));
-      return; // what stands between the tags says so
+      return; // else the page says so
     }
     this.#build();
     const link = await linked();
@@ -55,6 +54,11 @@ class PlanElement extends WordedElement {
     addEventListener('afterprint', () => this.#draw(false));
     this.#renew();
     this.dataset.ready = '';
+  }
+
+  async #learnt() {
+    const [picture] = await Promise.all([wordsOf('picture'), this.learn('working', 'native', 'plan', 'planner', 'shell')]);
+    return planner(this.words, picture);
   }
 
   /** The text of the rig file as it stands. */

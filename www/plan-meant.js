@@ -6,12 +6,16 @@ import { fill } from './words.js';
 
 /** @typedef {{ picture: string, said: string }} Meant */
 
+/** How long a pointer rests on a row before that is marked, ms: on its way to the figure it passes others. */
+const DWELL = 150;
+
 export class PlanMeant {
   #picture = made('div', { class: 'picture' });
   #said = made('figcaption', { id: 'plan-meant' });
   element = made('figure', { class: 'meant', 'data-part': 'meant' }, this.#picture, this.#said);
   /** The key that is pointed at, and the one that is entered. */ #pointed = '';
   #entered = '';
+  /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
 
   /**
    * @param {Record<string, string>} words @param {HTMLElement} form
@@ -24,10 +28,24 @@ export class PlanMeant {
     form.addEventListener('focusin', event => this.#mark(this.#pointed, of(event)));
     form.addEventListener('focusout', () => this.#mark(this.#pointed, ''));
     // A finger that scrolls points at nothing.
-    form.addEventListener('pointerover', event => event.pointerType === 'mouse' && this.#mark(of(event), this.#entered));
-    form.addEventListener('pointerleave', () => this.#mark('', this.#entered));
+    form.addEventListener('pointerover', event => event.pointerType === 'mouse' && this.#point(of(event)));
+    form.addEventListener('pointerleave', () => this.#point(''));
+    // What is marked stays so while one looks at it, and goes by a key (WCAG 2.2, 1.4.13).
+    this.element.addEventListener('pointerenter', () => clearTimeout(this.#resting));
+    this.element.addEventListener('pointerleave', () => this.#point(''));
+    addEventListener('keydown', event => {
+      if (event.key !== 'Escape') return;
+      clearTimeout(this.#resting);
+      this.#mark('', this.#pointed && this.#entered);
+    });
     // As wide as the form, whose size does not hang on the figure's.
     new ResizeObserver(() => this.draw()).observe(form);
+  }
+
+  /** @param {string} key */
+  #point(key) {
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => this.#mark(key, this.#entered), DWELL);
   }
 
   /** @param {string} pointed @param {string} entered */

@@ -20,6 +20,8 @@ function drawn(name, attributes, ...inside) {
 
 class RecordElement extends CourseElement {
   #who = '';
+  /** When the next refresher is due is told once the scheduler is there: nothing else waits for it. */
+  #told = Promise.resolve();
 
   async connectedCallback() {
     if (!(await this.prepared('records', 'refresher'))) return;
@@ -28,6 +30,7 @@ class RecordElement extends CourseElement {
     onOthers(() => this.#renew());
     if (!(await canKeep())) this.say('said.refused');
     await this.#renew(true);
+    await this.#told;
     this.dataset.ready = '';
   }
 
@@ -101,7 +104,7 @@ class RecordElement extends CourseElement {
     this.named('table').hidden = this.named('chart').hidden = mine.length === 0;
     this.#table(mine);
     this.#chart(mine);
-    await this.#due(mine);
+    this.#told = this.#due(mine);
     const stands = aside.filter(each => each.learner === this.#who || each.learner === '');
     this.named('aside').hidden = stands.length === 0;
     const why = stands.at(-1)?.why;
@@ -114,7 +117,7 @@ class RecordElement extends CourseElement {
   /** When the next refresher is due. @param {Row[]} rows */
   async #due(rows) {
     try {
-      const [due, day] = [await scheduler(this.cards, rows), today()];
+      const [due, day] = [await this.awaited(scheduler(this.cards, rows)), today()];
       const [count, next] = [due.due(day), due.next(day)];
       const told = count > 1 ? 'many' : count === 1 ? 'one' : next ? 'later' : 'never';
       this.named('due').textContent = this.word(`record.due.${told}`, { count, day: dayOf(next * DAY) });

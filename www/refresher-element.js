@@ -56,7 +56,7 @@ class RefresherElement extends CourseElement {
     try {
       const { rows } = await listed();
       this.#who = await whoAnswers();
-      this.#due = await scheduler(this.cards, rows.filter(row => row.learner === this.#who));
+      this.#due = await this.awaited(scheduler(this.cards, rows.filter(row => row.learner === this.#who)));
     } catch (why) {
       return this.say('refresher.failed', { why: String(why) });
     }

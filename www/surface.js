@@ -39,8 +39,9 @@ export function painter() {
     const without = () => { worker.terminate(); done(undefined); };
     const late = setTimeout(without, PATIENCE);
     worker.onerror = without;
-    worker.onmessage = () => {
+    worker.onmessage = ({ data }) => {
       clearTimeout(late);
+      if (!data) return without();
       worker.onerror = null;
       worker.onmessage = ({ data }) => awaiting.get(data)?.deref()?.done();
       done(worker);

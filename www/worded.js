@@ -2,9 +2,35 @@
 
 import { fill, wordsOf } from './words.js';
 
+/** How long it may be waited for before the page says so, ms, as www/starting.js has it: what does come after that is still taken. */
+const OVERDUE = 20_000;
+
 /** An element written into the page itself, so that it prints as the page does. */
 export class WordedElement extends HTMLElement {
   /** @type {Record<string, string>} */ words = {};
+  /** What is said where something is late, or does not come: written into the page, since words may be what is late. @type {Record<string, HTMLElement> | undefined} */
+  #amiss;
+
+  /** Waits for something from elsewhere, and says so where that takes long or fails. @template T @param {Promise<T>} coming */
+  async awaited(coming) {
+    this.#amiss ??= Object.fromEntries([...this.querySelectorAll('p')].map(said => [said.className, said]));
+    const { late, gone } = this.#amiss;
+    const say = (/** @type {HTMLElement | undefined} */ said) => {
+      if (!said) return;
+      said.hidden = false;
+      this.prepend(said);
+    };
+    const overdue = setTimeout(say, OVERDUE, late);
+    try {
+      return await coming;
+    } catch (why) {
+      say(gone);
+      throw why;
+    } finally {
+      clearTimeout(overdue);
+      late?.remove();
+    }
+  }
 
   /** Learns the words of some parts. @param {...string} parts */
   async learn(...parts) {

@@ -9,10 +9,10 @@ import fc from 'fast-check';
 import { here } from './no-page.mjs';
 import { Cmi5 } from '../../www/cmi5.js';
 import { launchOfPage, Unlaunched } from '../../www/cmi5-launch.js';
-import { dressed, initialized } from '../../www/cmi5-statement.js';
+import { completed, dressed, initialized } from '../../www/cmi5-statement.js';
 import { Lms } from '../../www/lms-api.js';
 import { State } from '../../www/lms-state.js';
-import { MOST, Refused, said } from '../../www/xapi-store.js';
+import { asked, MOST, Refused, said } from '../../www/xapi-store.js';
 import { anyJson, damaged, damagedText, fuzzed, oddText } from './fuzz.mjs';
 import { root } from './place.mjs';
 
@@ -140,6 +140,30 @@ test('of a system that takes no interaction how far the lesson is is kept all th
   }
 });
 
+/** Has the clock stand otherwise for as long as something is done. @param {number} by ms @param {() => void} act */
+function leapt(by, act) {
+  const real = Date.now;
+  Date.now = () => real() + by;
+  try {
+    act();
+  } finally {
+    Date.now = real;
+  }
+}
+
+test('a clock that leaps makes no visit longer or shorter, and ends none without its system', () => {
+  for (const by of [-3_600_000, 3 * 86_400_000]) {
+    for (const [later, key, span] of /** @type {[boolean, string, RegExp][]} */ ([[true, 'cmi.session_time', /^PT[0-9]S$/], [false, 'cmi.core.session_time', /^0000:00:0[0-9]$/]])) {
+      const { api, kept } = system(later, () => undefined);
+      const lms = new Lms(api, later);
+      lms.begin(stateOf([['q1', 1]]));
+      leapt(by, () => lms.end());
+      assert.match(kept().get(key) ?? '', span);
+    }
+    leapt(by, () => assert.match(completed({ ...launch, visit: 'v', began: performance.timeOrigin }).result.duration, /^PT[0-9.]{1,5}S$/));
+  }
+});
+
 const launch = { endpoint: 'https://store.example/xapi/', fetch: 'https://lms.example/key?once=1', actor: { account: { homePage: 'https://lms.example', name: 'ines' } }, registration: 'd3f0c5a4-0e5b-4c3e-9a80-0a8f3ad6a1c2', activityId: 'https://lms.example/lesson' };
 const data = { contextTemplate: { contextActivities: { grouping: [{ id: 'https://lms.example/course' }] }, extensions: { 'https://w3id.org/xapi/cmi5/context/extensions/sessionid': 's1' } }, launchMode: 'Normal', masteryScore: 0.75, returnURL: 'https://lms.example/back', moveOn: 'Passed' };
 
@@ -255,4 +279,22 @@ test('an answer of a store is read up to its bound and no further', async () => 
   const endless = new ReadableStream({ pull: control => { given += 1; control.enqueue(new Uint8Array(100_000)); }, cancel: () => { stopped = true; } });
   await assert.rejects(said(new Response(endless)), Refused);
   assert(stopped && given < 15, `${given} parts were asked for`);
+});
+
+test('a store that does not answer is waited for 20 seconds, and what was sent is sent again later', async () => {
+  const real = AbortSignal.timeout;
+  /** @type {number[]} */
+  const waits = [];
+  AbortSignal.timeout = wait => (waits.push(wait), real.call(AbortSignal, 5));
+  here.fetch = (/** @type {string} */ _, /** @type {RequestInit} */ { signal }) => new Promise((_, broken) => signal?.addEventListener('abort', () => broken(signal.reason)));
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let late;
+  try {
+    const end = new Promise((_, failed) => { late = timed(() => failed(new Error('it is waited for ever')), 1000); });
+    await assert.rejects(Promise.race([asked('https://store.example/', {}), end]), why => why instanceof Refused && why.passing);
+    assert.deepEqual(waits, [20_000]);
+  } finally {
+    clearTimeout(late);
+    AbortSignal.timeout = real;
+  }
 });

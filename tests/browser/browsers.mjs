@@ -5,8 +5,9 @@ import { delimiter, join } from 'node:path';
 import puppeteer from 'puppeteer-core';
 
 /**
- * What a page is looked at with. Sizes in CSS pixels; `scale` is device pixels to one of them.
- * @typedef {{ width?: number, height?: number, scale?: number, dark?: boolean, reducedMotion?: boolean }} Look
+ * What a page is looked at with. Sizes in CSS pixels; `scale` is device pixels to one of them, `least` the size below which its reader
+ * has no lettering shown.
+ * @typedef {{ width?: number, height?: number, scale?: number, dark?: boolean, reducedMotion?: boolean, least?: number }} Look
  */
 
 /** Their names, in the order in which tests run. */
@@ -42,7 +43,11 @@ const CHROMIUM_FLAGS = [
 const firefoxLook = (/** @type {Look} */ look) => ({
   'layout.css.prefers-color-scheme.content-override': look.dark ? 0 : 1,
   'ui.prefersReducedMotion': look.reducedMotion ? 1 : 0,
+  ...(look.least && { 'font.minimum-size.x-western': look.least }),
 });
+
+/** The same of Chromium. @param {Look} look */
+const chromiumLook = look => (look.least ? [`--blink-settings=minimumFontSize=${look.least}`] : []);
 
 const FIREFOX_PREFS = {
   'security.fileuri.strict_origin_policy': true, // else pages from file:// pass falsely
@@ -56,14 +61,14 @@ const running = new Map();
 
 /** A running browser that can show `look`: another where the one before has ended. @param {'chromium' | 'firefox'} name @param {Look} look */
 async function start(name, look) {
-  const prefs = name === 'firefox' ? firefoxLook(look) : {};
-  const key = name + JSON.stringify(prefs);
+  const own = name === 'firefox' ? firefoxLook(look) : chromiumLook(look);
+  const key = name + JSON.stringify(own);
   const before = running.get(key);
   if (before && (await before).connected) return before;
   const browser = puppeteer.launch(
     name === 'chromium'
-      ? { browser: 'chrome', executablePath: program(name), args: CHROMIUM_FLAGS }
-      : { browser: 'firefox', executablePath: program(name), extraPrefsFirefox: { ...FIREFOX_PREFS, ...prefs } },
+      ? { browser: 'chrome', executablePath: program(name), args: [...CHROMIUM_FLAGS, .../** @type {string[]} */ (own)] }
+      : { browser: 'firefox', executablePath: program(name), extraPrefsFirefox: { ...FIREFOX_PREFS, ...own } },
   );
   running.set(key, browser);
   return browser;

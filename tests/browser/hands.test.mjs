@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { eachBrowser } from './harness.mjs';
+import { shortcuts } from './keys.mjs';
 import { ready, rest } from './lesson.mjs';
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
@@ -42,6 +43,8 @@ for (const kind of ['choose', 'faults']) {
     await ready(stage, PROJECTED);
     await led(page);
     await listen(page);
+    // While the focus is elsewhere they are not heard.
+    if (kind === 'choose') assert.deepEqual(await shortcuts(page, '[led]'), []);
     const zero = await counts(page, kind);
     assert(zero.length >= 3 && zero.every(count => count === 0));
     // By number keys from anywhere in the question; with shift one less; never below none.
@@ -130,6 +133,7 @@ eachBrowser('the speaker counts and sees what the class does', async stage => {
   await desk.setViewport({ width: 980, height: 1000 });
   await desk.goto(`${origin}/05-lean/?view=speaker`, { waitUntil: 'load' });
   await desk.waitForFunction(() => document.querySelector('.prompt')?.textContent, { polling: 100 });
+  assert.deepEqual(await shortcuts(desk), [], 'a speaker leads by keys that are no characters');
   await page.waitForFunction(() => document.querySelector('outlean-choose[led]'), { polling: 100 });
   // To the question about what a degree does.
   const step = await page.$eval('outlean-choose', at => at.id);

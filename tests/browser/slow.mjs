@@ -1,4 +1,4 @@
-// Servers on which one kind of file of the course does not come until it is let go, and then in pieces: one server a kind, since a browser
+// Servers on which some file of the course does not come until it is let go, and then in pieces: one server a kind of file, since a browser
 // opens few connections to each. What is held back is known, so that a test looks while it is, and not after some time.
 
 import { readFileSync } from 'node:fs';
@@ -33,11 +33,11 @@ function gate() {
 }
 
 /**
- * The course, one kind of file held back.
- * @param {string} kind
+ * The course, some of its files held back.
+ * @param {RegExp} held
  * @returns {Promise<{ origin: string, stop: () => Promise<void>, asked: Promise<void>, letGo: () => void }>} `asked` once it was asked for
  */
-export async function slow(kind) {
+export async function slow(held) {
   const [asked, gone] = [gate(), gate()];
   const { origin, stop } = await listen(async (request, response) => {
     const file = normalize(new URL(request.url ?? '/', 'http://x').pathname).replace(/\/$/, '/index.html');
@@ -50,7 +50,7 @@ export async function slow(kind) {
       return response.end();
     }
     response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain', 'content-security-policy': POLICY, 'cache-control': 'no-store' });
-    if (!KINDS[kind].test(file)) return response.end(bytes);
+    if (!held.test(file)) return response.end(bytes);
     const size = Math.ceil(bytes.length / PIECES);
     // The first piece comes at once: what has begun may stand still as well.
     response.write(bytes.subarray(0, size));

@@ -1,10 +1,12 @@
-// Lettering spread as WCAG 2.2 has it in 1.4.12: nothing is cut off, nothing lies on anything else, and what has the focus is in sight.
+// Lettering spread as WCAG 2.2 has it in 1.4.12: nothing is cut off, nothing lies on anything else, and what has the focus is in sight. On the
+// same pages no letter, digit or sign does anything but where it is typed (2.1.4).
 
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { eachBrowser } from './harness.mjs';
 import { kept } from './kept.mjs';
+import { shortcuts } from './keys.mjs';
 import { amiss, obscured, SPACED, styledBy } from './laid.mjs';
 import { answer, ready, rest } from './lesson.mjs';
 import { site } from './place.mjs';
@@ -80,7 +82,7 @@ for (const width of [320, 1280]) {
       await rest(page);
       await shot(`spaced ${name} ${width}`);
       wrong.push(...before.map(each => `${name}, as it is: ${each}`), ...(await amiss(page)).map(each => `${name}: ${each}`));
-      wrong.push(...(await obscured(page)).map(each => `${name}: ${each}`));
+      wrong.push(...[...(await obscured(page)), ...(await shortcuts(page))].map(each => `${name}: ${each}`));
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       if (over > 0) wrong.push(`${name}: ${over} px wider than the window`);
       const caution = await page.evaluate(() => {

@@ -3,6 +3,7 @@
 
 import assert from 'node:assert/strict';
 import { eachBrowser } from './harness.mjs';
+import { inked } from './inked.mjs';
 import { answer, ready, rest, rig, text } from './lesson.mjs';
 
 /** @typedef {import('./harness.mjs').Stage['page']} Page */
@@ -13,21 +14,6 @@ async function show(page, view) {
   await rest(page);
   await rest(page);
 }
-
-/** How many pixels of a canvas are not empty, and a sum that tells pictures apart. @param {Page} page @param {string} selector */
-const inked = (page, selector) =>
-  page.$eval(`>>> ${selector}`, canvas => {
-    const { width, height } = /** @type {HTMLCanvasElement} */ (canvas);
-    if (!width || !height) return { count: 0, sum: 0 };
-    // Read from a copy: reading the canvas itself again and again is complained of.
-    const copy = Object.assign(document.createElement('canvas'), { width, height }).getContext('2d', { willReadFrequently: true });
-    copy?.drawImage(/** @type {HTMLCanvasElement} */ (canvas), 0, 0);
-    const data = copy?.getImageData(0, 0, width, height).data ?? new Uint8ClampedArray();
-    let count = 0;
-    let sum = 0;
-    for (let i = 3; i < data.length; i += 4) if (data[i]) { count += 1; sum = (sum * 31 + i + data[i - 1]) % 1e9; }
-    return { count, sum };
-  });
 
 /** @param {Page} page */
 const spread = async page => Number((await rig(page))['feet.at.left.left']) - Number((await rig(page))['feet.at.right.left']);

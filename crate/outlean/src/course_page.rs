@@ -1,7 +1,7 @@
 //! The pages that hold the whole course: the learner's record, the table of a class and the refresher.
 
 use crate::lesson::{Block, Lesson};
-use crate::markup::{data, escaped};
+use crate::markup::data;
 use crate::page::{ORIGINAL, Shell};
 use crate::translation::Translation;
 use serde_json::{Value, json};
@@ -9,12 +9,11 @@ use serde_json::{Value, json};
 /// The page of `name`, `record`, `class` or `refresher`: its script, its element with the course, its words by that name.
 /// Of a lesson it says what is said of it in `translated`, if it is there.
 pub fn page(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translation], name: &str) -> String {
-    let say = |word: &str| escaped(shell.words.say(&format!("{name}_{word}")));
     let body = format!(
-        "<script type=\"module\" src=\"{}{name}.js\"></script>\n<outlean-{name}>{}<p>{}</p></outlean-{name}>\n",
+        "<script type=\"module\" src=\"{}{name}.js\"></script>\n<outlean-{name}>{}{}</outlean-{name}>\n",
         shell.program("../"),
         data(&course(&shell.language, lessons, translated)),
-        say("still")
+        shell.still(&format!("{name}_still"))
     );
     shell.page("../", name, &body)
 }

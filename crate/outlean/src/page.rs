@@ -103,6 +103,17 @@ impl Shell {
         self.fill(home, &values)
     }
 
+    /// What stands in the element of a page until it starts, as HTML: words by their `key`, and, hidden until they are true, that
+    /// something it needs is late, or does not come.
+    pub fn still(&self, key: &str) -> String {
+        let say = |key: &str| escaped(self.words.say(key));
+        let (late, gone) = (say("late"), say("gone"));
+        format!(
+            "<p>{}</p><p class=\"late\" role=\"status\" hidden>{late}</p><p class=\"gone\" role=\"alert\" hidden>{gone}</p>",
+            say(key)
+        )
+    }
+
     /// Links from a page to the same page, in `folder` below the first of its language, in the other languages that it is
     /// there in, each called what it calls itself.
     fn elsewhere(&self, home: &str, folder: &str, there: impl Fn(&str) -> bool) -> String {

@@ -1,6 +1,6 @@
 //! The planning page: the element, and the sites that come with it as examples.
 
-use crate::markup::{data, escaped};
+use crate::markup::data;
 use crate::page::Shell;
 use serde_json::{Value, json};
 
@@ -18,10 +18,10 @@ pub fn page(shell: &Shell) -> String {
     let title = |text: &str| outlean_rigfile::read(text).0.and_then(|file| file.title).unwrap_or_default();
     let sites: Value = SITES.iter().map(|text| json!({ "title": title(text), "text": text })).collect();
     let body = format!(
-        "<script type=\"module\" src=\"{}plan.js\"></script>\n<outlean-plan>{}<p>{}</p></outlean-plan>\n",
+        "<script type=\"module\" src=\"{}plan.js\"></script>\n<outlean-plan>{}{}</outlean-plan>\n",
         shell.program("../"),
         data(&sites),
-        escaped(shell.words.say("plan_still"))
+        shell.still("plan_still")
     );
     shell.page("../", "plan", &body)
 }

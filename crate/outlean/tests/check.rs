@@ -223,3 +223,41 @@ fn two_questions_of_a_course_have_two_names() {
     let empty = folder("empty");
     assert_eq!(outlean(&empty, &["check", "."]).status.code(), Some(2));
 }
+
+/// Every file that someone else may have written, one byte longer than it may be, through the commands that read it.
+#[test]
+fn no_file_of_a_course_is_read_past_its_bound() {
+    const MOST: usize = 200_000;
+    let lessons = folder("bounds");
+    let plain = "+++\ntitle = \"T\"\nminutes = 5\nobjectives = [\"O\"]\n+++\n\nText.\n";
+    let glossary = "[[term]]\nterm = \"guy\"\nsays = \"A rope.\"\n";
+    let sources = "[[source]]\ntitle = \"A work.\"\nnamed = [\"S\"]\nkind = \"published\"\n";
+    lesson(&lessons, "01-one", plain);
+    fs::create_dir_all(lessons.join("01-one/lang")).expect("the folder can be made");
+    for (file, right, rest) in [
+        ("01-one/lesson.md", plain, "\n"),
+        ("01-one/lang/xx.md", plain, "\n"),
+        ("glossary.toml", glossary, "#"),
+        ("sources.toml", sources, "#"),
+        ("01-one/rig.toml", RIG, "#"),
+    ] {
+        let command: &[&str] = if file.ends_with("rig.toml") { &["solve", file] } else { &["check", "."] };
+        for (bytes, taken) in [(MOST, true), (MOST + 1, false)] {
+            let long = format!("{right}{}", rest.repeat(bytes - right.len()));
+            fs::write(lessons.join(file), long).expect("writable");
+            let output = outlean(&lessons, command);
+            let told = text(&output.stderr);
+            assert_eq!(output.status.success(), taken, "{file}, {bytes} bytes: {told}");
+            assert!(taken || told.contains(file) && told.contains("200000"), "{told}");
+        }
+        fs::write(lessons.join(file), right).expect("writable");
+    }
+    // A record has a bound of its own: past it none of the file is read, which is an input that cannot be read and no record with a fault.
+    let record = r#"{"format":"outlean-record","version":2,"learner":"Ines","attempts":[],"aside":[]}"#;
+    for (bytes, code) in [(16_000_000, Some(0)), (16_000_001, Some(2))] {
+        let long = format!("{record}{}", " ".repeat(bytes - record.len()));
+        fs::write(lessons.join("record.json"), long).expect("writable");
+        let output = outlean(&lessons, &["class", "record.json"]);
+        assert_eq!(output.status.code(), code, "{bytes} bytes: {}", text(&output.stderr));
+    }
+}

@@ -23,7 +23,7 @@ fn folder(name: &str) -> PathBuf {
     folder
 }
 
-fn built(lessons: &Path, place: &Path) -> Output {
+fn built(lessons: &Path, assets: &Path, place: &Path) -> Output {
     let program = common::program(place);
     fs::write(program.join("single.js"), "stands(\"for the program\")").expect("writable");
     Command::new(env!("CARGO_BIN_EXE_outlean"))
@@ -31,7 +31,7 @@ fn built(lessons: &Path, place: &Path) -> Output {
         .arg("--lessons")
         .arg(lessons)
         .arg("--assets")
-        .arg(root().join("www"))
+        .arg(assets)
         .arg("--program")
         .arg(program)
         .arg("--out")
@@ -45,7 +45,7 @@ fn site() -> &'static Path {
     static SITE: OnceLock<PathBuf> = OnceLock::new();
     SITE.get_or_init(|| {
         let place = folder("course");
-        let output = built(&root().join("lessons"), &place);
+        let output = built(&root().join("lessons"), &root().join("www"), &place);
         assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
         place.join("site")
     })

@@ -54,9 +54,9 @@ pub enum Tell {
     TextAlign,
     /// Property.
     TextBaseline,
-    /// Method: the text, then x, y.
+    /// Method: the text, then x, y, at most how wide.
     FillText,
-    /// Method: the text, then x, y.
+    /// Method: the text, then x, y, at most how wide.
     StrokeText,
 }
 
@@ -293,12 +293,14 @@ impl Painter for CanvasPainter<'_> {
             self.told.say(Tell::TextAlign, align, &[]);
             self.anchor = Some(anchor);
         }
+        // Where our faces do not come, another one takes the room that ours would: labels were laid out for it.
+        let place = [x, y, outlean_picture::width(text, style.face, style.size)];
         if style.halo > 0.0 {
             self.set_line(Ink::Paper, style.halo, true, Dash::SOLID);
-            self.told.say(Tell::StrokeText, text, &[x, y]);
+            self.told.say(Tell::StrokeText, text, &place);
         }
         self.set_fill(style.ink);
-        self.told.say(Tell::FillText, text, &[x, y]);
+        self.told.say(Tell::FillText, text, &place);
     }
 }
 

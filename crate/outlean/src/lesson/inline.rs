@@ -66,3 +66,28 @@ pub fn html(text: &str) -> String {
     html::push_html(&mut out, kept);
     out
 }
+
+#[cfg(test)]
+mod tests {
+    use super::html;
+
+    /// What was refused as it was read does not come through here either.
+    #[test]
+    fn what_could_run_is_left_out() {
+        for (text, said) in [
+            ("a <img src=x onerror=b()> c", "a  c"),
+            ("<script>a()</script>", ""),
+            ("[a](javascript:b())", "a"),
+            ("![a](x)", "a"),
+            ("*a* \\<b>", "<em>a</em> &lt;b&gt;"),
+        ] {
+            let made = html(text).replace("</a>", "");
+            assert!(
+                !made.contains("<script") && !made.contains("<img") && !made.contains("href"),
+                "{text}: {made}"
+            );
+            assert_eq!(made.trim(), said, "{text}");
+        }
+        assert_eq!(html("[a](https://b.example/)"), "<a href=\"https://b.example/\">a</a>");
+    }
+}

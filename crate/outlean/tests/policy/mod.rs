@@ -1,6 +1,8 @@
 //! Every page that the program makes keeps to the policy that it is served under, and says that policy itself, for hosts that do not:
 //! no script or style in it, no event handler, nothing taken from elsewhere, and no way that runs anything.
 
+mod wild;
+
 use crate::{root, site};
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use html5gum::emitters::default::DefaultEmitter;
