@@ -38,7 +38,7 @@ function lead(question, words) {
 
   question.hand = (place, way) => {
     const option = Number.isInteger(place) ? options[place] : undefined;
-    if (!option || Math.abs(way) !== 1) return;
+    if (!option || (way !== 1 && way !== -1)) return;
     option.count = Math.min(Math.max(option.count + way, 0), MOST);
     show();
     status.textContent = fill(words, 'hands', { count: option.count, place: place + 1 });

@@ -30,14 +30,13 @@ function stepsOf(lesson, words) {
 
 /** Whether something on the channel is what a projected page tells: any page of this address may speak there. @param {any} data @returns {data is Told} */
 function tells(data) {
-  const { page, gone, step, rig, question } = data ?? {};
+  const { page, gone, step, rig, verdict, question } = data ?? {};
   const words = [page];
   if (!gone) words.push(step, rig);
-  if (question) {
-    const hands = question.hands ?? [];
-    if (!Array.isArray(hands)) return false;
-    words.push(question.prompt, question.answer, ...hands.map(each => each?.says));
-  }
+  if (verdict) words.push(verdict.is, verdict.why);
+  const hands = question?.hands ?? [];
+  if (!Array.isArray(hands) || !hands.every(each => Number.isInteger(each?.count))) return false;
+  if (question) words.push(question.prompt, question.answer, ...hands.map(({ says }) => says));
   return words.every(word => typeof word === 'string');
 }
 
@@ -162,7 +161,7 @@ class Desk {
     else {
       this.pages.set(told.page, { told, unanswered: 0 });
       this.page ??= told.page;
-      if (told.page === this.page && told.step) this.step = told.step;
+      if (told.page === this.page && this.steps.some(({ id }) => id === told.step)) this.step = told.step;
     }
     this.show();
   }
