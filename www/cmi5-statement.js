@@ -3,6 +3,7 @@
 
 import { interactionOf, whole } from './lms-interaction.js';
 import { someId } from './cmi5-launch.js';
+import { isObject } from './object.js';
 
 /** @typedef {import('./cmi5-launch.js').Launch} Launch */
 
@@ -72,8 +73,6 @@ export function answered(launch, answer) {
   });
 }
 
-/** @param {any} value */
-export const isObject = value => typeof value === 'object' && value !== null && !Array.isArray(value);
 /** What activities of a context are to its statement. */
 const KINDS = ['parent', 'grouping', 'category', 'other'];
 
