@@ -14,7 +14,9 @@ import { fill, wordsOf } from './words.js';
 /** @typedef {import('./cmi5.js').Told} Told */
 
 const main = /** @type {HTMLElement} */ (document.querySelector('[data-lesson]'));
-const pass = Number(document.querySelector('script[data-pass]')?.getAttribute('data-pass'));
+/** What the package says of the course. */
+const packed = /** @type {HTMLElement} */ (document.querySelector('script[data-pass]')).dataset;
+const pass = Number(packed.pass);
 const state = new State([...document.querySelectorAll(QUESTIONS)].map(question => question.id), pass);
 const place = element('p', { class: 'facts lms', role: 'status', tabindex: '-1' });
 main.querySelector('.facts')?.after(place);
@@ -120,7 +122,7 @@ addEventListener('outlean-marked', event => {
   const answer = { name: `${main.dataset.lesson}.${question.id}`, kind: question.localName.slice('outlean-'.length), seed, typed: String(typed), steps, share, seconds: seconds ?? 0, at: new Date() };
   if (cmi5) {
     const title = main.querySelector('h1')?.textContent ?? '';
-    cmi5.take(question.id, { ...answer, title, question: question.id, language: document.documentElement.lang || 'en' });
+    cmi5.take(question.id, { ...answer, course: packed.course ?? '', title, question: question.id, language: document.documentElement.lang || 'en' });
   }
   if (!lms) return;
   state.take(question.id, share);
