@@ -1,10 +1,10 @@
 // What elements are given on anyone's page, in the place of www/given.js: theme and units by attributes, styles and lettering of their own,
 // so that nothing of the page leaks in; and what they are made of, from a page of the course where they name one.
 
+import { element } from './element.js';
 import { onMedia, sheet, StartFailure } from './engine.js';
 import { FACES } from './faces.js';
 import { beside, load } from './origin.js';
-import { element } from './readings.js';
 import { painter } from './surface.js';
 import { pageAt } from './taken.js';
 import { amiss, TYPED } from './typed.js';

@@ -1,6 +1,7 @@
 // What the record page does with what is kept: lists it, sets aside what is damaged, writes and reads a record's file.
 // The file's form and what its fields allow are those of crate/course/src/record.
 
+import { isObject } from './object.js';
 import { database, forget, inMemory, someKey, tellOthers, within } from './store.js';
 
 /** @typedef {import('./store.js').Attempt} Attempt */
@@ -45,7 +46,6 @@ const whole = (/** @type {number} */ most) => ({ allowed: { whole: most }, fits:
 const perhaps = (/** @type {number} */ most) => ({ allowed: { whole: most }, fits: (/** @type {any} */ value) => value === null || whole(most).fits(value) });
 const text = (/** @type {number} */ most) => ({ allowed: { text: most }, fits: (/** @type {any} */ value) => typeof value === 'string' && [...value].length <= most && value.search(HALF) < 0 });
 const name = (/** @type {number} */ most) => ({ allowed: { name: most }, fits: (/** @type {any} */ value) => text(most).fits(value) && /\P{White_Space}/u.test(value) });
-const isObject = (/** @type {any} */ value) => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** @typedef {{ allowed: Allowed, fits(value: any): boolean }} Rule */
 /** @type {Record<string, Rule>} */

@@ -1,9 +1,10 @@
 // <outlean-class>: records of many learners taken in from their files, as one table by objective. What the files hold and what they
 // come to is the program's to say (crate/class over crate/course): here it is set out. Nothing is kept unless asked for.
 
+import { dayOf, give, percent, styled } from './apart.js';
 import { exported, imported, listed, NoRecord, textOf } from './attempts.js';
 import { cardsOf } from './course.js';
-import { dayOf, give, made, percent, styled } from './made.js';
+import { element } from './element.js';
 import { beside } from './origin.js';
 import { reason } from './reason.js';
 import { WordedElement } from './worded.js';
@@ -39,7 +40,7 @@ class ClassElement extends WordedElement {
   #build() {
     const word = (/** @type {string} */ key) => this.word(key);
     const key = (/** @type {string} */ name, /** @type {() => unknown} */ act) => {
-      const button = made('button', { type: 'button', 'data-part': name }, word(`key.${name}`));
+      const button = element('button', { type: 'button', 'data-part': name }, word(`key.${name}`));
       button.addEventListener('click', async () => {
         try {
           await act();
@@ -49,31 +50,31 @@ class ClassElement extends WordedElement {
       });
       return button;
     };
-    const file = made('input', { type: 'file', multiple: '', accept: '.json,application/json', 'data-part': 'file' });
+    const file = element('input', { type: 'file', multiple: '', accept: '.json,application/json', 'data-part': 'file' });
     file.addEventListener('change', async () => {
       const files = [...(file.files ?? [])];
       await this.#take(files.map(each => ({ name: each.name, text: () => textOf(each) })));
       file.value = '';
     });
-    const counts = made('input', { type: 'checkbox', 'data-part': 'counts' });
+    const counts = element('input', { type: 'checkbox', 'data-part': 'counts' });
     counts.addEventListener('change', () => this.toggleAttribute('data-counts', counts.checked));
     this.replaceChildren(
-      made('p', { class: 'how' }, word('how')),
-      made('div', { class: 'keys' }, made('label', { class: 'key' }, word('take'), ' ', file), key('here', () => this.#here())),
-      made('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
-      made('p', { 'data-part': 'none' }, word('none')),
-      made('div', { 'data-part': 'all', hidden: '' },
-        made('p', { class: 'keys' }, made('label', {}, counts, ' ', word('counts'))),
-        made('div', { class: 'wide', tabindex: '0', role: 'region', 'aria-labelledby': 'class-caption' }, made('table', { 'data-part': 'table' })),
-        made('p', {}, word('practical')),
-        made('div', { class: 'keys' },
+      element('p', { class: 'how' }, word('how')),
+      element('div', { class: 'keys' }, element('label', { class: 'key' }, word('take'), ' ', file), key('here', () => this.#here())),
+      element('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
+      element('p', { 'data-part': 'none' }, word('none')),
+      element('div', { 'data-part': 'all', hidden: '' },
+        element('p', { class: 'keys' }, element('label', {}, counts, ' ', word('counts'))),
+        element('div', { class: 'wide', tabindex: '0', role: 'region', 'aria-labelledby': 'class-caption' }, element('table', { 'data-part': 'table' })),
+        element('p', {}, word('practical')),
+        element('div', { class: 'keys' },
           key('csv', () => give('class.csv', this.#class.csv(), 'text/csv')),
           key('answers', () => give('answers.csv', this.#class.answers(), 'text/csv')),
           key('print', () => print()),
           key('keep', () => this.#keep()),
           key('empty', () => this.#empty()))),
-      made('section', { 'data-part': 'read', hidden: '' }, made('h2', {}, word('files')), made('ul', { 'data-part': 'files' })),
-      made('p', {}, made('a', { href: '../record/' }, word('record'))),
+      element('section', { 'data-part': 'read', hidden: '' }, element('h2', {}, word('files')), element('ul', { 'data-part': 'files' })),
+      element('p', {}, element('a', { href: '../record/' }, word('record'))),
     );
   }
 
@@ -81,7 +82,7 @@ class ClassElement extends WordedElement {
   async #take(files) {
     let [read, aside] = [0, 0];
     const tell = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ places) =>
-      this.named('files').append(made('li', /\.(aside|part|unread)$/.test(key) ? { class: 'aside' } : {}, this.word(key, places)));
+      this.named('files').append(element('li', /\.(aside|part|unread)$/.test(key) ? { class: 'aside' } : {}, this.word(key, places)));
     for (const { name: file, text } of files) {
       let content;
       try {
@@ -147,22 +148,22 @@ class ClassElement extends WordedElement {
     rows.sort((a, b) => (a.place === b.place ? a.at - b.at : a.place - b.place));
     const titles = [...new Set(rows.map(row => row.title))];
     const span = String(learners.length + 1);
-    const bodies = titles.map(title => made('tbody', {},
-      made('tr', {}, made('th', { scope: 'rowgroup', colspan: span }, title)),
-      ...rows.filter(row => row.title === title).map(row => made('tr', {},
-        made('th', { scope: 'row' }, row.about || this.word('no_objective')),
+    const bodies = titles.map(title => element('tbody', {},
+      element('tr', {}, element('th', { scope: 'rowgroup', colspan: span }, title)),
+      ...rows.filter(row => row.title === title).map(row => element('tr', {},
+        element('th', { scope: 'row' }, row.about || this.word('no_objective')),
         ...learners.map(({ cells }) => this.#cell(cells[row.at]))))));
-    const head = made('tr', {}, made('th', { scope: 'col' }, this.word('column.objective')), ...learners.map(({ learner }) => made('th', { scope: 'col' }, made('span', {}, learner))));
-    this.named('table').replaceChildren(made('caption', { id: 'class-caption' }, this.word('caption', { pass: percent(ClassTable.pass()) })), made('thead', {}, head), ...bodies);
+    const head = element('tr', {}, element('th', { scope: 'col' }, this.word('column.objective')), ...learners.map(({ learner }) => element('th', { scope: 'col' }, element('span', {}, learner))));
+    this.named('table').replaceChildren(element('caption', { id: 'class-caption' }, this.word('caption', { pass: percent(ClassTable.pass()) })), element('thead', {}, head), ...bodies);
     return learners.length;
   }
 
   /** @param {Cell} cell */
   #cell(cell) {
-    if (!cell) return made('td', {}, made('span', { 'aria-hidden': 'true' }, this.word('cell.none')), made('span', { class: 'unseen' }, this.word('cell.none.said')));
+    if (!cell) return element('td', {}, element('span', { 'aria-hidden': 'true' }, this.word('cell.none')), element('span', { class: 'unseen' }, this.word('cell.none.said')));
     const { attempts, share, last } = cell;
     const more = this.word(attempts === 1 ? 'cell.one' : 'cell.many', { attempts, last: dayOf(last) });
-    return made('td', {}, made(share < ClassTable.pass() ? 'u' : 'span', {}, percent(share)), ' ', made('span', { class: 'more' }, more));
+    return element('td', {}, element(share < ClassTable.pass() ? 'u' : 'span', {}, percent(share)), ' ', element('span', { class: 'more' }, more));
   }
 }
 

@@ -3,13 +3,12 @@
 
 import { interactionOf, whole } from './lms-interaction.js';
 import { someId } from './cmi5-launch.js';
+import { isObject } from './object.js';
 
 /** @typedef {import('./cmi5-launch.js').Launch} Launch */
 
 const VERBS = 'http://adlnet.gov/expapi/verbs/';
 const CMI5 = 'https://w3id.org/xapi/cmi5/context/';
-/** Name of this course and of what it adds to a statement; as COURSE in crate/outlean/src/pack/course_structure.rs. */
-const COURSE = 'urn:uuid:bbf19409-37de-400a-8c08-301ebfddc435';
 
 /** A length of time, ISO 8601. @param {number} seconds */
 const lasting = seconds => `PT${Math.max(0, Math.round(seconds * 100) / 100)}S`;
@@ -47,7 +46,7 @@ export const terminated = launch => defined(launch, 'terminated', { duration: so
 export const judged = (launch, success, scaled, mastery) =>
   defined(launch, success ? 'passed' : 'failed', { success, score: { scaled }, duration: soFar(launch) }, { [`${CMI5}extensions/masteryscore`]: mastery });
 
-/** One answer, about its question as a part of the lesson. @param {Launch} launch @param {import('./lms-interaction.js').Answer & { title: string, question: string, language: string }} answer */
+/** One answer, about its question as a part of the lesson. @param {Launch} launch @param {import('./lms-interaction.js').Answer & { course: string, title: string, question: string, language: string }} answer `course` names the course, and so what it adds to a statement. */
 export function answered(launch, answer) {
   const { type, parts } = interactionOf(answer);
   const { activityId } = launch;
@@ -68,12 +67,10 @@ export function answered(launch, answer) {
       duration: lasting(answer.seconds),
       ...(parts.length && { response: parts.join('[,]') }),
     },
-    context: { contextActivities: { parent: [{ objectType: 'Activity', id: activityId }] }, extensions: { [`${COURSE}#seed`]: answer.seed } },
+    context: { contextActivities: { parent: [{ objectType: 'Activity', id: activityId }] }, extensions: { [`${answer.course}#seed`]: answer.seed } },
   });
 }
 
-/** @param {any} value */
-export const isObject = value => typeof value === 'object' && value !== null && !Array.isArray(value);
 /** What activities of a context are to its statement. */
 const KINDS = ['parent', 'grouping', 'category', 'other'];
 

@@ -9,7 +9,8 @@
 // visit that is not ended is closed by the learning system as it starts the next (cmi5, 9.3.6).
 
 import { dropLaunch, keepLaunch, webAddress } from './cmi5-launch.js';
-import { answered, completed, dressed, initialized, isObject, judged, terminated } from './cmi5-statement.js';
+import { answered, completed, dressed, initialized, judged, terminated } from './cmi5-statement.js';
+import { isObject } from './object.js';
 import { Kept } from './xapi-kept.js';
 import { asked, RecordStore, Refused, said } from './xapi-store.js';
 

@@ -1,6 +1,6 @@
 // The course as the record's, the class's and the refresher's pages hold it.
 
-import { styled } from './made.js';
+import { styled } from './apart.js';
 import { WordedElement } from './worded.js';
 
 /** @typedef {{ name: string, title: string, objectives: string[], questions: [string, number][], abroad?: boolean, originals?: string[] }} Lesson As the page holds it; objectives are counted from 1, `originals` are they in the language in which answers are kept. */

@@ -1,6 +1,7 @@
 // What the curves run over: a choice above them.
 
-import { element, say } from './readings.js';
+import { element } from './element.js';
+import { say } from './readings.js';
 import { fill } from './words.js';
 
 /** Names of what curves can run over, each with the field that a drag along them sets. A haul direction is no field. */

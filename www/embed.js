@@ -11,8 +11,8 @@
 //   { outlean: 'height', height }                CSS pixels
 //   { outlean: 'event', name, detail }           outlean-ready, outlean-failed or outlean-marked happened, as in a page of elements
 
+import { element } from './element.js';
 import './elements.js';
-import { element } from './readings.js';
 import { shown } from './shown.js';
 import { pageAt } from './taken.js';
 import { amiss } from './typed.js';

@@ -1,9 +1,9 @@
 // <outlean-estimate>: a number is predicted, locked in, and then shown with what the prediction would have meant. Its figure
 // holds back its forces until the mark is set.
 
+import { element } from './element.js';
 import { linkedRig } from './link.js';
 import { QuestionElement } from './question.js';
-import { element } from './readings.js';
 import { Estimate } from './wasm/outlean.js';
 import { stepsOf } from './working.js';
 

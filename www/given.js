@@ -1,8 +1,8 @@
 // What a page of the course gives the elements on it: one theme and units for all, its own styles and lettering, and what stands between
 // their tags. On anyone's page www/anywhere.js is in its place.
 
+import { element } from './element.js';
 import { onMedia, sheet } from './engine.js';
-import { element } from './readings.js';
 import { painter } from './surface.js';
 
 const whole = document.documentElement;

@@ -2,7 +2,8 @@
 // answer, and at every option of a list how many hands went up for it. Counted by pointer, by number keys (with shift one
 // less), or from the speaker's page. Hands are counted, not kept: another question begins at none.
 
-import { made } from './made.js';
+import { QUESTIONS } from './channel.js';
+import { element } from './element.js';
 import { beside } from './origin.js';
 import { fill, wordsOf } from './words.js';
 
@@ -10,7 +11,7 @@ import { fill, wordsOf } from './words.js';
 
 const root = document.documentElement;
 /** @type {Led[]} */
-const questions = [...document.querySelectorAll('main :is(outlean-estimate,outlean-choose,outlean-order,outlean-faults,outlean-set)')].map(each => /** @type {Led} */ (each));
+const questions = [...document.querySelectorAll(`main :is(${QUESTIONS})`)].map(each => /** @type {Led} */ (each));
 /** More hands than any class has. */
 const MOST = 999;
 
@@ -18,8 +19,8 @@ const MOST = 999;
 function lead(question, words) {
   const tree = question.shadowRoot;
   if (!tree) return;
-  const status = made('p', { class: 'plain', role: 'status' });
-  const reveal = made('button', { type: 'button', class: 'reveal' }, words.reveal);
+  const status = element('p', { class: 'plain', role: 'status' });
+  const reveal = element('button', { type: 'button', class: 'reveal' }, words.reveal);
   reveal.addEventListener('click', () => {
     question.reveal();
     /** @type {HTMLElement | null} */ (tree.querySelector('.answer'))?.focus();
@@ -38,7 +39,7 @@ function lead(question, words) {
 
   question.hand = (place, way) => {
     const option = Number.isInteger(place) ? options[place] : undefined;
-    if (!option || Math.abs(way) !== 1) return;
+    if (!option || (way !== 1 && way !== -1)) return;
     option.count = Math.min(Math.max(option.count + way, 0), MOST);
     show();
     status.textContent = fill(words, 'hands', { count: option.count, place: place + 1 });
@@ -56,13 +57,13 @@ function lead(question, words) {
     options = rows.map((row, place) => {
       const says = row.querySelector('label')?.textContent ?? '';
       const key = (/** @type {number} */ way) => {
-        const button = made('button', { type: 'button', 'aria-label': fill(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
+        const button = element('button', { type: 'button', 'aria-label': fill(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
         button.addEventListener('click', () => question.hand?.(place, way));
         return button;
       };
-      const told = made('output', {});
-      const bar = made('span', { class: 'bar' });
-      row.append(made('div', { class: 'hands' }, key(-1), told, key(1), made('span', { class: 'bars', 'aria-hidden': 'true' }, bar)));
+      const told = element('output', {});
+      const bar = element('span', { class: 'bar' });
+      row.append(element('div', { class: 'hands' }, key(-1), told, key(1), element('span', { class: 'bars', 'aria-hidden': 'true' }, bar)));
       return { row, says, count: 0, told, bar };
     });
     show();

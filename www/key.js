@@ -1,8 +1,8 @@
 // On paper the key stands after the lesson, on a page of its own: what each question asks, as it is put now, and its answer.
 
 import { QUESTIONS } from './channel.js';
+import { element } from './element.js';
 import { engine } from './engine.js';
-import { element } from './readings.js';
 import { fill } from './words.js';
 
 /** @param {import('./engine.js').Words} words */

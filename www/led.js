@@ -74,7 +74,7 @@ function heed({ to, say, step, place = 0, way = 0 }) {
     held?.act({ kind: 'grab' });
     held?.act({ kind: 'step', key: 'lean', value: way * (held.told?.reduced ? 2 : 1) });
   };
-  if (say === 'go' && step) {
+  if (say === 'go' && typeof step === 'string') {
     gone = document.getElementById(step) ?? undefined;
     gone?.scrollIntoView({ behavior: 'instant', block: 'start' });
     goneTo = scrollY;

@@ -1,7 +1,7 @@
 // <outlean-choose>, <outlean-faults>: entries of a list are marked. <outlean-order>: they are put in order.
 
+import { element } from './element.js';
 import { QuestionElement, written } from './question.js';
-import { element } from './readings.js';
 import { fill } from './words.js';
 
 /** @typedef {import('./question.js').Put} Put */

@@ -2,20 +2,23 @@
 // how that went. Which system that is shows by how it started the page: by cmi5 it put a launch into the address, by SCORM it has an
 // object in a window above.
 
+import { give, styled } from './apart.js';
 import { QUESTIONS } from './channel.js';
 import { Cmi5 } from './cmi5.js';
 import { launchOfPage, Unlaunched } from './cmi5-launch.js';
+import { element } from './element.js';
 import { Lms } from './lms-api.js';
 import { State } from './lms-state.js';
-import { give, made, styled } from './made.js';
 import { fill, wordsOf } from './words.js';
 
 /** @typedef {import('./cmi5.js').Told} Told */
 
 const main = /** @type {HTMLElement} */ (document.querySelector('[data-lesson]'));
-const pass = Number(document.querySelector('script[data-pass]')?.getAttribute('data-pass'));
+/** What the package says of the course. */
+const packed = /** @type {HTMLElement} */ (document.querySelector('script[data-pass]')).dataset;
+const pass = Number(packed.pass);
 const state = new State([...document.querySelectorAll(QUESTIONS)].map(question => question.id), pass);
-const place = made('p', { class: 'facts lms', role: 'status', tabindex: '-1' });
+const place = element('p', { class: 'facts lms', role: 'status', tabindex: '-1' });
 main.querySelector('.facts')?.after(place);
 
 /** @type {Promise<Record<string, string>> | undefined} */
@@ -35,7 +38,7 @@ async function report(key, values = {}, more = () => []) {
   if (place.dataset.text === text) return;
   place.dataset.text = text;
   place.replaceChildren(text, ...more(words).flatMap(part => [' ', part]));
-  if (key === 'resumed' && state.last) place.append(' ', made('a', { href: `#${state.last}` }, words['lms.go_on']));
+  if (key === 'resumed' && state.last) place.append(' ', element('a', { href: `#${state.last}` }, words['lms.go_on']));
 }
 
 /** Does something with the system; what it refuses is said. @template T @param {() => T} act @returns {T | undefined} */
@@ -57,11 +60,11 @@ function reportStore(said, told) {
     if (placeless) more.push(words['lms.placeless']);
     if (mode && mode !== 'Normal') more.push(words['lms.not_judged']);
     if (aside.length) {
-      const save = made('button', { type: 'button' }, words['lms.save_aside']);
+      const save = element('button', { type: 'button' }, words['lms.save_aside']);
       save.addEventListener('click', () => give('statements.json', JSON.stringify(aside, null, 1), 'application/json'));
       more.push(save);
     }
-    if (said === 'ended_aside' && back) more.push(made('a', { href: back }, words['lms.back']));
+    if (said === 'ended_aside' && back) more.push(element('a', { href: back }, words['lms.back']));
     return more;
   });
   end.hidden = !mode || said.startsWith('ended');
@@ -69,21 +72,21 @@ function reportStore(said, told) {
 }
 
 /** Ends the visit, below the lesson. */
-const end = made('div', { class: 'lms-end', hidden: '' });
+const end = element('div', { class: 'lms-end', hidden: '' });
 
 /** @param {import('./cmi5-launch.js').Launch} launch */
 function launched(launch) {
   const cmi5 = new Cmi5(launch, state, reportStore);
   styled('lms.css');
   lmsWords().then(words => {
-    const key = made('button', { type: 'button' }, words['lms.end']);
+    const key = element('button', { type: 'button' }, words['lms.end']);
     key.addEventListener('click', () => {
       key.disabled = true;
       end.before(place);
       place.focus();
       cmi5.end();
     });
-    end.append(made('p', {}, words['lms.end_why']), key);
+    end.append(element('p', {}, words['lms.end_why']), key);
     main.append(end);
   });
   cmi5.begin();
@@ -119,7 +122,7 @@ addEventListener('outlean-marked', event => {
   const answer = { name: `${main.dataset.lesson}.${question.id}`, kind: question.localName.slice('outlean-'.length), seed, typed: String(typed), steps, share, seconds: seconds ?? 0, at: new Date() };
   if (cmi5) {
     const title = main.querySelector('h1')?.textContent ?? '';
-    cmi5.take(question.id, { ...answer, title, question: question.id, language: document.documentElement.lang || 'en' });
+    cmi5.take(question.id, { ...answer, course: packed.course ?? '', title, question: question.id, language: document.documentElement.lang || 'en' });
   }
   if (!lms) return;
   state.take(question.id, share);

@@ -1,15 +1,16 @@
 // <outlean-offline>: keeps the course on this machine when asked to, says which version that is, and takes a newer one when told.
 // Attribute size: of all files, bytes.
 
-import { made, styled } from './made.js';
+import { styled } from './apart.js';
+import { element } from './element.js';
 import { WordedElement } from './worded.js';
 
 /** What stands beside the first page: a worker answers for what is below it. @param {string} name */
 const at = name => new URL(name, new URL('./', location.href)).href;
 
 class OfflineElement extends WordedElement {
-  #said = made('p', { role: 'status' });
-  #keys = made('p', { class: 'keys' });
+  #said = element('p', { role: 'status' });
+  #keys = element('p', { class: 'keys' });
   /** @type {ServiceWorkerRegistration | undefined} */ #kept;
 
   async connectedCallback() {
@@ -73,7 +74,7 @@ class OfflineElement extends WordedElement {
     this.dataset.state = state;
     this.#said.textContent = this.word(`offline.${state}`, values);
     const key = (/** @type {string} */ name, /** @type {() => unknown} */ act) => {
-      const button = made('button', { type: 'button', 'data-part': name }, this.word(`offline.key.${name}`));
+      const button = element('button', { type: 'button', 'data-part': name }, this.word(`offline.key.${name}`));
       button.addEventListener('click', act);
       return button;
     };

@@ -1,6 +1,6 @@
 // The pictures of a figure: their places in the page, the handles on them, and what of them is to be painted anew.
 
-import { element } from './readings.js';
+import { element } from './element.js';
 import { Surface, Surfaces } from './surface.js';
 
 /** @typedef {'rest'|'focus'|'dragged'} Grip How a handle is drawn. */

@@ -1,7 +1,8 @@
 // <outlean-plan>: a real exercise, planned. What is there is asked in the order in which a site is walked; what comes of it stands
 // beside it as one types. The plan is the text of its rig file (crate/planner): this page shows it, and writes it field by field.
 
-import { give, made, styled } from './made.js';
+import { give, styled } from './apart.js';
+import { element } from './element.js';
 import { PlanForm } from './plan-form.js';
 import { forgotten, kept, linked, linkOf, MOST, remember } from './plan-kept.js';
 import { PlanMeant } from './plan-meant.js';
@@ -41,7 +42,7 @@ class PlanElement extends WordedElement {
       this.#planner = await this.awaited(this.#learnt());
     } catch (why) {
       const key = 'planner.fail';
-      if (this.words[key]) this.replaceChildren(made('p', { role: 'alert' }, this.word(key, { why: String(why) })));
+      if (this.words[key]) this.replaceChildren(element('p', { role: 'alert' }, this.word(key, { why: String(why) })));
       return; // else the page says so
     }
     this.#build();
@@ -69,7 +70,7 @@ class PlanElement extends WordedElement {
   #build() {
     const word = (/** @type {string} */ key) => this.word(`planner.${key}`);
     const key = (/** @type {string} */ name, /** @type {() => unknown} */ act) => {
-      const button = made('button', { type: 'button', 'data-part': name }, word(name));
+      const button = element('button', { type: 'button', 'data-part': name }, word(name));
       button.addEventListener('click', async () => {
         this.say('');
         await act();
@@ -77,7 +78,7 @@ class PlanElement extends WordedElement {
       return button;
     };
     const file = (/** @type {string} */ name, /** @type {(text: string) => void} */ take) => {
-      const input = made('input', { type: 'file', accept: '.toml,text/plain', 'data-part': name });
+      const input = element('input', { type: 'file', accept: '.toml,text/plain', 'data-part': name });
       input.addEventListener('change', async () => {
         this.say('');
         try {
@@ -89,9 +90,9 @@ class PlanElement extends WordedElement {
         }
         input.value = '';
       });
-      return made('label', { class: 'key file' }, word(name), input);
+      return element('label', { class: 'key file' }, word(name), input);
     };
-    const examples = made('select', { 'data-part': 'example' }, made('option', { value: '' }, word('example.none')), ...this.#examples.map(({ title }, place) => made('option', { value: String(place) }, title)));
+    const examples = element('select', { 'data-part': 'example' }, element('option', { value: '' }, word('example.none')), ...this.#examples.map(({ title }, place) => element('option', { value: String(place) }, title)));
     examples.addEventListener('change', () => {
       const chosen = this.#examples[Number(examples.value)];
       if (examples.value && chosen) this.#open(chosen.text);
@@ -100,9 +101,9 @@ class PlanElement extends WordedElement {
     this.#form = new PlanForm(this.words, (key, value, done) => this.#set(key, value, done), number => this.#guy(number));
     this.#meant = new PlanMeant(this.words, this.#form.element, (...asked) => JSON.parse(this.#planner.meant(...asked)));
     this.replaceChildren(
-      made('div', { class: 'keys' },
+      element('div', { class: 'keys' },
         key('new', () => this.#open(this.#planner.start())),
-        made('label', { class: 'key' }, word('example'), ' ', examples),
+        element('label', { class: 'key' }, word('example'), ' ', examples),
         file('open', text => this.#open(text)),
         key('save', () => give('rig.toml', this.text, 'application/toml')),
         key('lesson', () => this.#lesson()),
@@ -112,24 +113,24 @@ class PlanElement extends WordedElement {
         key('keep', () => this.#keep()),
         file('measured', text => { this.#measured = text; this.#renew(); }),
         key('print', () => print())),
-      made('p', { class: 'plan-said', role: 'status', 'data-part': 'said' }),
-      made('div', { class: 'plan' },
-        made('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, made('h2', { id: 'plan-form' }, word('form')), this.#meant.element, this.#form.element),
-        made('section', { class: 'plan-answers', tabindex: '0', 'aria-labelledby': 'plan-answers' }, made('h2', { id: 'plan-answers' }, word('answers')),
-          made('p', { class: 'plan-caution' }, this.word('caution')),
-          made('p', { class: 'plan-title', 'data-part': 'title' }),
-          made('div', { 'data-part': 'beside' }),
-          made('div', { 'data-part': 'aside' }),
-          made('div', { 'data-part': 'answers' }),
-          made('p', { class: 'facts', 'data-part': 'surely' }),
-          made('section', { class: 'plan-names' }, made('h3', {}, word('names')), this.#names(), made('p', { 'data-part': 'printed' })),
-          made('p', { class: 'plan-caution twice' }, this.word('caution')))),
+      element('p', { class: 'plan-said', role: 'status', 'data-part': 'said' }),
+      element('div', { class: 'plan' },
+        element('section', { class: 'plan-form', 'aria-labelledby': 'plan-form' }, element('h2', { id: 'plan-form' }, word('form')), this.#meant.element, this.#form.element),
+        element('section', { class: 'plan-answers', tabindex: '0', 'aria-labelledby': 'plan-answers' }, element('h2', { id: 'plan-answers' }, word('answers')),
+          element('p', { class: 'plan-caution' }, this.word('caution')),
+          element('p', { class: 'plan-title', 'data-part': 'title' }),
+          element('div', { 'data-part': 'beside' }),
+          element('div', { 'data-part': 'aside' }),
+          element('div', { 'data-part': 'answers' }),
+          element('p', { class: 'facts', 'data-part': 'surely' }),
+          element('section', { class: 'plan-names' }, element('h3', {}, word('names')), this.#names(), element('p', { 'data-part': 'printed' })),
+          element('p', { class: 'plan-caution twice' }, this.word('caution')))),
     );
   }
 
   #names() {
-    const head = made('tr', {}, ...['name', 'role', 'signature'].map(name => made('th', { scope: 'col' }, this.word(`planner.${name}`))));
-    return made('table', {}, made('thead', {}, head), made('tbody', {}, ...Array.from({ length: 4 }, () => made('tr', {}, made('td', {}), made('td', {}), made('td', {})))));
+    const head = element('tr', {}, ...['name', 'role', 'signature'].map(name => element('th', { scope: 'col' }, this.word(`planner.${name}`))));
+    return element('table', {}, element('thead', {}, head), element('tbody', {}, ...Array.from({ length: 4 }, () => element('tr', {}, element('td', {}), element('td', {}), element('td', {})))));
   }
 
   /** @param {string} text */
@@ -182,7 +183,7 @@ class PlanElement extends WordedElement {
   #wait(fields, problems) {
     const waiting = fields.length > 0 ? this.word('planner.waiting', { fields: fields.join(', ') }) : this.word('planner.waiting.file');
     this.named('answers').dataset.advice = 'none';
-    this.named('answers').replaceChildren(made('p', { class: 'lead' }, waiting), made('ul', {}, ...inLines(problems)));
+    this.named('answers').replaceChildren(element('p', { class: 'lead' }, waiting), element('ul', {}, ...inLines(problems)));
     this.named('beside').replaceChildren();
     this.named('aside').replaceChildren();
   }
@@ -269,7 +270,7 @@ class PlanElement extends WordedElement {
     const shown = sections(this.words, answer.sections, section => section.key === 'proposals' ? this.#proposals(answer.proposals) : []);
     const [occasion, verdict, ...rest] = shown;
     // What to do with it first, and what it looks like.
-    at.replaceChildren(...[verdict, made('figure', { 'data-part': 'side' }), occasion, ...rest].filter(Boolean));
+    at.replaceChildren(...[verdict, element('figure', { 'data-part': 'side' }), occasion, ...rest].filter(Boolean));
     this.#draw(false);
     this.#besides();
   }
@@ -277,16 +278,16 @@ class PlanElement extends WordedElement {
   /** @param {string[]} proposals */
   #proposals(proposals) {
     const row = (/** @type {string} */ proposal, /** @type {number} */ place) => {
-      const key = made('button', { type: 'button', 'aria-describedby': `change-${place}`, 'data-change': String(place) }, this.word('planner.apply'));
+      const key = element('button', { type: 'button', 'aria-describedby': `change-${place}`, 'data-change': String(place) }, this.word('planner.apply'));
       key.addEventListener('click', () => {
         if (!this.#planner.propose(place)) return this.say('planner.by_hand');
         this.#renew();
         this.say('planner.applied', { change: proposal });
         this.named('undo').focus();
       });
-      return made('li', {}, made('span', { id: `change-${place}` }, proposal), ' ', key);
+      return element('li', {}, element('span', { id: `change-${place}` }, proposal), ' ', key);
     };
-    return [made('ol', { class: 'changes' }, ...proposals.map(row))];
+    return [element('ol', { class: 'changes' }, ...proposals.map(row))];
   }
 
   /** Other plans, and what was measured, beside this one. */
@@ -296,29 +297,29 @@ class PlanElement extends WordedElement {
     else {
       const { sections: said, unread } = JSON.parse(this.#planner.beside(this.#beside.flat()));
       const keys = this.#beside.map(([title, text], place) => {
-        const on = made('button', { type: 'button' }, `${title}: ${this.word('planner.swap')}`);
+        const on = element('button', { type: 'button' }, `${title}: ${this.word('planner.swap')}`);
         on.addEventListener('click', () => {
           this.#beside[place] = [title, this.text];
           this.#open(text);
         });
-        const drop = made('button', { type: 'button' }, `${title}: ${this.word('planner.drop')}`);
+        const drop = element('button', { type: 'button' }, `${title}: ${this.word('planner.drop')}`);
         drop.addEventListener('click', () => {
           this.#beside.splice(place, 1);
           this.#renew();
         });
         return [on, drop];
       });
-      beside.replaceChildren(...unread.map((/** @type {string} */ title) => made('p', {}, this.word('planner.unread', { title }))), ...sections(this.words, said), made('div', { class: 'keys' }, ...keys.flat()));
+      beside.replaceChildren(...unread.map((/** @type {string} */ title) => element('p', {}, this.word('planner.unread', { title }))), ...sections(this.words, said), element('div', { class: 'keys' }, ...keys.flat()));
     }
     const aside = this.named('aside');
     if (this.#measured === undefined) return aside.replaceChildren();
     const { sections: said, problems } = JSON.parse(this.#planner.measured(this.#measured));
-    const drop = made('button', { type: 'button' }, this.word('planner.measured.drop'));
+    const drop = element('button', { type: 'button' }, this.word('planner.measured.drop'));
     drop.addEventListener('click', () => {
       this.#measured = undefined;
       this.#renew();
     });
-    aside.replaceChildren(made('ul', {}, ...inLines(problems)), ...sections(this.words, said), made('div', { class: 'keys' }, drop));
+    aside.replaceChildren(element('ul', {}, ...inLines(problems)), ...sections(this.words, said), element('div', { class: 'keys' }, drop));
   }
 
   /** However much there is, it goes on two sides of paper. */

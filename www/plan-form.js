@@ -1,6 +1,6 @@
 // The form of a plan: what is asked for, row by row, with what stands there and what is wrong with it.
 
-import { made } from './made.js';
+import { element } from './element.js';
 import { inLines, inWords } from './plan-said.js';
 import { fill } from './words.js';
 
@@ -10,10 +10,10 @@ import { fill } from './words.js';
 /** @typedef {HTMLInputElement | HTMLSelectElement} Entry */
 
 export class PlanForm {
-  element = made('form', { autocomplete: 'off', novalidate: '' });
+  element = element('form', { autocomplete: 'off', novalidate: '' });
   /** @type {Map<string, { entry: Entry, note: HTMLElement, row: HTMLElement }>} */ #rows = new Map();
   #made = '';
-  #general = made('ul', { class: 'wrong', role: 'alert' });
+  #general = element('ul', { class: 'wrong', role: 'alert' });
 
   /**
    * @param {Record<string, string>} words @param {(key: string, value: string, done: boolean) => void} set
@@ -64,13 +64,13 @@ export class PlanForm {
       /** @type {HTMLElement[]} */
       const inside = absent ? [] : first;
       if (folded.length > 0) {
-        const details = made('details', { 'data-of': key }, made('summary', {}, fill(this.words, 'planner.more')), ...folded);
+        const details = element('details', { 'data-of': key }, element('summary', {}, fill(this.words, 'planner.more')), ...folded);
         details.open = open.has(key);
         inside.push(details);
       }
       const [, guy] = key.match(/^guy\.(\d+)$/) ?? [];
       if (guy) inside.push(this.#key('guy_out', Number(guy)));
-      return made('fieldset', { 'data-section': key }, made('legend', {}, heading), ...inside);
+      return element('fieldset', { 'data-section': key }, element('legend', {}, heading), ...inside);
     });
     // Another guy goes after all there are: before whoever hauls.
     const people = form.sections.findIndex(section => section.key === 'people');
@@ -81,7 +81,7 @@ export class PlanForm {
 
   /** A key that takes a guy out, or adds one. @param {string} name @param {number} [number] */
   #key(name, number) {
-    const key = made('button', { type: 'button', 'data-part': name }, fill(this.words, `planner.${name}`, { number: (number ?? 0) + 1 }));
+    const key = element('button', { type: 'button', 'data-part': name }, fill(this.words, `planner.${name}`, { number: (number ?? 0) + 1 }));
     key.addEventListener('click', () => this.guy(number));
     return key;
   }
@@ -95,14 +95,14 @@ export class PlanForm {
   #row({ key, means, kind, options = [] }) {
     const id = `plan-${key.replaceAll('.', '-')}`;
     const entry = kind === 'word'
-      ? made('select', { id, 'data-key': key }, made('option', { value: '' }, fill(this.words, 'planner.unknown')), ...options.map(option => made('option', { value: option }, option)))
-      : made('input', { id, 'data-key': key, type: 'text', autocapitalize: 'off', spellcheck: 'false', ...(kind === 'text' ? {} : { inputmode: 'text' }) });
-    const note = made('small', { id: `${id}-note` });
+      ? element('select', { id, 'data-key': key }, element('option', { value: '' }, fill(this.words, 'planner.unknown')), ...options.map(option => element('option', { value: option }, option)))
+      : element('input', { id, 'data-key': key, type: 'text', autocapitalize: 'off', spellcheck: 'false', ...(kind === 'text' ? {} : { inputmode: 'text' }) });
+    const note = element('small', { id: `${id}-note` });
     entry.setAttribute('aria-describedby', note.id);
     entry.setAttribute('aria-details', 'plan-meant');
     entry.addEventListener('input', () => this.set(key, entry.value, false));
     entry.addEventListener('change', () => this.set(key, entry.value, true));
-    const row = made('div', { class: 'row' }, made('label', { for: id }, means), entry, note);
+    const row = element('div', { class: 'row' }, element('label', { for: id }, means), entry, note);
     this.#rows.set(key, { entry, note, row });
     return row;
   }
@@ -124,7 +124,7 @@ export class PlanForm {
     if (!known) return;
     const { entry, note, row } = known;
     // A word that is none of those offered is kept, and told.
-    if (kind === 'word' && value && !options.includes(value) && ![.../** @type {HTMLSelectElement} */ (entry).options].some(option => option.value === value)) entry.append(made('option', { value }, value));
+    if (kind === 'word' && value && !options.includes(value) && ![.../** @type {HTMLSelectElement} */ (entry).options].some(option => option.value === value)) entry.append(element('option', { value }, value));
     // What is being typed stays as it is typed: spaces at its end too.
     if (entry !== document.activeElement || entry.value.trim() !== value) entry.value = value;
     if (problem?.error) entry.setAttribute('aria-invalid', 'true');

@@ -1,6 +1,6 @@
 // What a field means: the frame beside the form, with what one enters or points at marked on it.
 
-import { made } from './made.js';
+import { element } from './element.js';
 import { drawing } from './plan-said.js';
 import { fill } from './words.js';
 
@@ -10,9 +10,9 @@ import { fill } from './words.js';
 const DWELL = 150;
 
 export class PlanMeant {
-  #picture = made('div', { class: 'picture' });
-  #said = made('figcaption', { id: 'plan-meant' });
-  element = made('figure', { class: 'meant', 'data-part': 'meant' }, this.#picture, this.#said);
+  #picture = element('div', { class: 'picture' });
+  #said = element('figcaption', { id: 'plan-meant' });
+  element = element('figure', { class: 'meant', 'data-part': 'meant' }, this.#picture, this.#said);
   /** The key that is pointed at, and the one that is entered. */ #pointed = '';
   #entered = '';
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;

@@ -1,6 +1,6 @@
 // Two sides of paper: the largest type that a plan has room in there, and what is left off where it has none in any.
 
-import { made } from './made.js';
+import { element } from './element.js';
 
 /**
  * What is tried in turn: the size of type, points, and how many of what may be left off are.
@@ -25,7 +25,7 @@ const LOST = 0.03;
  * @param {(left: string[]) => string} says what is left off, by name
  */
 export function fitted(plan, answers, says) {
-  const note = made('p', { class: 'left-off' });
+  const note = element('p', { class: 'left-off' });
   answers.querySelector('.left-off')?.remove();
   answers.querySelector('[data-section=verdict]')?.append(note);
   const back = asPrinted();

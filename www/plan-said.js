@@ -1,6 +1,6 @@
 // What the planner says, set: sections of lines, and pictures.
 
-import { made } from './made.js';
+import { element } from './element.js';
 import { fill } from './words.js';
 
 /** @typedef {import('./plan-element.js').Problem} Problem */
@@ -10,7 +10,7 @@ import { fill } from './words.js';
 export const inWords = ({ message, hint }) => hint ? `${message}${/[?.]$/.test(message) ? '' : ':'} ${hint}` : message;
 
 /** Problems as lines of a list. @param {Problem[]} problems */
-export const inLines = problems => problems.map(problem => made('li', {}, inWords(problem)));
+export const inLines = problems => problems.map(problem => element('li', {}, inWords(problem)));
 
 /**
  * Sections as elements, each with what `after` gives it at its end in place of its points.
@@ -19,7 +19,7 @@ export const inLines = problems => problems.map(problem => made('li', {}, inWord
 export const sections = (words, all, after = () => []) => all.map(section => {
   const more = after(section);
   const lines = more.length > 0 ? section.lines.filter(line => !('point' in line)) : section.lines;
-  return made('section', { 'data-section': section.key }, made('h3', {}, section.heading), ...set(words, lines), ...more);
+  return element('section', { 'data-section': section.key }, element('h3', {}, section.heading), ...set(words, lines), ...more);
 });
 
 /** @param {Record<string, string>} words @param {Record<string, any>[]} lines */
@@ -30,21 +30,21 @@ function set(words, lines) {
   const last = (name, kind) => {
     const at = out.at(-1);
     if (at?.localName === name && at.className === kind) return at;
-    const begun = made(name, { class: kind });
+    const begun = element(name, { class: kind });
     out.push(begun);
     return begun;
   };
   for (const line of lines) {
     const [[kind, said]] = Object.entries(line);
-    if (kind === 'lead') out.push(made('p', { class: 'lead' }, said));
-    else if (kind === 'text') out.push(made('p', {}, said));
-    else if (kind === 'point') last('ul', 'points').append(made('li', {}, said));
-    else if (kind === 'box') last('ul', 'boxes').append(made('li', {}, said));
-    else if (kind === 'hold') last('ul', 'boxes').append(made('li', { class: 'hold' }, made('b', {}, fill(words, 'plan.hold')), ` ${said} `, made('span', {}, fill(words, 'plan.hold.sign'))));
-    else if (kind === 'head') out.push(made('table', { class: 'said' }, made('thead', {}, made('tr', {}, ...said.map((/** @type {string} */ cell) => made('th', { scope: 'col' }, cell)))), made('tbody')));
+    if (kind === 'lead') out.push(element('p', { class: 'lead' }, said));
+    else if (kind === 'text') out.push(element('p', {}, said));
+    else if (kind === 'point') last('ul', 'points').append(element('li', {}, said));
+    else if (kind === 'box') last('ul', 'boxes').append(element('li', {}, said));
+    else if (kind === 'hold') last('ul', 'boxes').append(element('li', { class: 'hold' }, element('b', {}, fill(words, 'plan.hold')), ` ${said} `, element('span', {}, fill(words, 'plan.hold.sign'))));
+    else if (kind === 'head') out.push(element('table', { class: 'said' }, element('thead', {}, element('tr', {}, ...said.map((/** @type {string} */ cell) => element('th', { scope: 'col' }, cell)))), element('tbody')));
     else if (kind === 'row') {
       const [head, ...cells] = said;
-      const row = made('tr', {}, made('th', { scope: 'row' }, head), ...cells.map((/** @type {string} */ cell) => made('td', {}, cell)));
+      const row = element('tr', {}, element('th', { scope: 'row' }, head), ...cells.map((/** @type {string} */ cell) => element('td', {}, cell)));
       const table = last('table', 'said');
       (table.querySelector('tbody') ?? table).append(row);
     }

@@ -11,7 +11,7 @@ const opener = document.querySelector('a[data-speaker]');
 if (!speaking && opener) {
   const line = channel();
   line.onmessage = ({ data }) => {
-    if (!data?.by) return;
+    if (typeof data?.by !== 'string') return;
     line.close();
     settings.dataset.led = '';
     run('led.js');

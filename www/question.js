@@ -3,9 +3,10 @@
 // A child <script type="application/json"> holds the template, and .asks, .hint, .explanation and .source stand as the native
 // program wrote them: with them the question reads without its program.
 
+import { element } from './element.js';
 import { StartFailure } from './engine.js';
 import { cautionOf, seedOf, unitsOf } from './given.js';
-import { element } from './readings.js';
+import { seedBy } from './seed.js';
 import { StartingElement } from './starting.js';
 import { Asked } from './wasm/outlean.js';
 import { fill } from './words.js';
@@ -78,8 +79,7 @@ export class QuestionElement extends StartingElement {
 
   /** @internal @param {any} template @param {HTMLElement} content */
   make(template, content) {
-    const given = seedOf(this) ?? '';
-    this.#seed = /^\d{1,9}$/.test(given) ? Number(given) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
+    this.#seed = seedBy(seedOf(this) ?? '');
     this.template = template;
     try {
       this.asked = this.drawn();

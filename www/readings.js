@@ -1,19 +1,13 @@
 // The readings: a real table, renewed without being rebuilt, so that a reader keeps their place in it.
 
+import { element } from './element.js';
+
 const SVG = 'http://www.w3.org/2000/svg';
 
 /** @param {string} name @param {Record<string, string | number>} [attributes] @param {...(Node | string)} children */
 export function svg(name, attributes = {}, ...children) {
   const made = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
-  made.append(...children);
-  return made;
-}
-
-/** @template {keyof HTMLElementTagNameMap} T @param {T} name @param {Record<string, string>} [attributes] @param {...(Node | string)} children @returns {HTMLElementTagNameMap[T]} */
-export function element(name, attributes = {}, ...children) {
-  const made = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
   made.append(...children);
   return made;
 }

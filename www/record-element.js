@@ -1,10 +1,11 @@
 // <outlean-record>: the record of who learns on this machine: progress by objective, answers over time, files out and in,
 // and a sheet with a place for the assessor. Written into the page itself, so that it prints as the page does.
 
+import { dayOf, give, percent } from './apart.js';
 import { canKeep, cleared, exported, imported, listed, NoRecord, table, textOf } from './attempts.js';
 import { CourseElement } from './course.js';
 import { DAY, scheduler, today } from './due.js';
-import { dayOf, give, made, percent } from './made.js';
+import { element } from './element.js';
 import { reason } from './reason.js';
 import { onOthers, turnTo, whoAnswers } from './store.js';
 
@@ -37,43 +38,43 @@ class RecordElement extends CourseElement {
   #build() {
     const word = (/** @type {string} */ key) => this.word(key);
     const key = (/** @type {string} */ name, /** @type {() => Promise<unknown>} */ act) => {
-      const button = made('button', { type: 'button', 'data-part': name }, word(`key.${name}`));
+      const button = element('button', { type: 'button', 'data-part': name }, word(`key.${name}`));
       button.addEventListener('click', () => act().catch(why => this.say('said.failed', { why: String(why) })));
       return button;
     };
-    const who = made('form', { class: 'keys' }, made('label', {}, word('who'), ' ', made('input', { 'data-part': 'who', maxlength: '60', required: '', list: 'learners', autocomplete: 'off' })), made('datalist', { id: 'learners' }), made('button', {}, word('key.turn')));
+    const who = element('form', { class: 'keys' }, element('label', {}, word('who'), ' ', element('input', { 'data-part': 'who', maxlength: '60', required: '', list: 'learners', autocomplete: 'off' })), element('datalist', { id: 'learners' }), element('button', {}, word('key.turn')));
     who.addEventListener('submit', async event => {
       event.preventDefault();
       await turnTo(this.named('who').value.trim() || this.#who);
       await this.#renew();
     });
-    const file = made('input', { type: 'file', accept: '.json,application/json', 'data-part': 'file' });
+    const file = element('input', { type: 'file', accept: '.json,application/json', 'data-part': 'file' });
     file.addEventListener('change', () => this.#take(/** @type {HTMLInputElement} */ (file)));
-    const sure = made('span', { 'data-part': 'sure', hidden: '' }, key('really', async () => {
+    const sure = element('span', { 'data-part': 'sure', hidden: '' }, key('really', async () => {
       await cleared(this.#who);
       this.named('sure').hidden = true;
       await this.#renew();
       this.say('said.cleared', { who: this.#who });
     }));
     this.replaceChildren(
-      made('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
+      element('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
       who,
-      made('h2', {}, word('progress')),
-      made('p', { 'data-part': 'none' }, word('none')),
-      made('table', { 'data-part': 'table' }),
-      made('div', { 'data-part': 'chart' }),
-      made('p', { 'data-part': 'aside' }),
-      made('h2', {}, word('record.refresher')),
-      made('p', {}, made('span', { 'data-part': 'due' }), ' ', made('a', { href: '../refresher/' }, word('record.open'))),
-      made('div', { class: 'keys' },
+      element('h2', {}, word('progress')),
+      element('p', { 'data-part': 'none' }, word('none')),
+      element('table', { 'data-part': 'table' }),
+      element('div', { 'data-part': 'chart' }),
+      element('p', { 'data-part': 'aside' }),
+      element('h2', {}, word('record.refresher')),
+      element('p', {}, element('span', { 'data-part': 'due' }), ' ', element('a', { href: '../refresher/' }, word('record.open'))),
+      element('div', { class: 'keys' },
         key('export', async () => give(`record ${this.#who}.json`, await exported(this.#who), 'application/json')),
         key('csv', async () => give(`record ${this.#who}.csv`, await table(this.#who), 'text/csv')),
-        made('label', { class: 'key' }, word('import'), ' ', file),
+        element('label', { class: 'key' }, word('import'), ' ', file),
         key('print', async () => print()),
         key('clear', async () => { this.named('sure').hidden = false; }), sure),
-      made('p', {}, made('a', { href: '../class/' }, word('class.open'))),
-      made('section', { class: 'sign' }, made('h2', {}, word('practical')), made('p', {}, word('practical.why')),
-        made('dl', {}, ...['task', 'assessor', 'signature', 'date'].flatMap(line => [made('dt', {}, word(`sign.${line}`)), made('dd', {})]))),
+      element('p', {}, element('a', { href: '../class/' }, word('class.open'))),
+      element('section', { class: 'sign' }, element('h2', {}, word('practical')), element('p', {}, word('practical.why')),
+        element('dl', {}, ...['task', 'assessor', 'signature', 'date'].flatMap(line => [element('dt', {}, word(`sign.${line}`)), element('dd', {})]))),
     );
   }
 
@@ -99,7 +100,7 @@ class RecordElement extends CourseElement {
     this.#who = await whoAnswers();
     const mine = rows.filter(row => row.learner === this.#who);
     if (document.activeElement !== this.named('who')) this.named('who').value = this.#who;
-    this.querySelector('datalist')?.replaceChildren(...[...new Set(rows.map(row => row.learner))].map(value => made('option', { value })));
+    this.querySelector('datalist')?.replaceChildren(...[...new Set(rows.map(row => row.learner))].map(value => element('option', { value })));
     this.named('none').hidden = mine.length > 0;
     this.named('table').hidden = this.named('chart').hidden = mine.length === 0;
     this.#table(mine);
@@ -140,14 +141,14 @@ class RecordElement extends CourseElement {
       const about = card?.about || row.objective || row.question;
       lessons.set(title, lesson.set(about, [...(lesson.get(about) ?? []), row]));
     }
-    const head = made('tr', {}, ...['objective', 'answers', 'right', 'last'].map(column => made('th', { scope: 'col' }, this.word(`column.${column}`))));
+    const head = element('tr', {}, ...['objective', 'answers', 'right', 'last'].map(column => element('th', { scope: 'col' }, this.word(`column.${column}`))));
     const line = (/** @type {[string, Row[]]} */ [about, answers]) => {
       const share = answers.reduce((sum, row) => sum + row.mark.share, 0) / answers.length;
       const cells = [String(answers.length), percent(share), dayOf(answers.at(-1)?.time ?? 0)];
-      return made('tr', {}, made('th', { scope: 'row' }, about), ...cells.map(cell => made('td', {}, cell)));
+      return element('tr', {}, element('th', { scope: 'row' }, about), ...cells.map(cell => element('td', {}, cell)));
     };
-    const bodies = [...lessons].map(([lesson, lines]) => made('tbody', {}, made('tr', {}, made('th', { scope: 'rowgroup', colspan: '4' }, lesson)), ...[...lines].map(line)));
-    this.named('table').replaceChildren(made('caption', {}, this.word('caption', { who: this.#who })), made('thead', {}, head), ...bodies);
+    const bodies = [...lessons].map(([lesson, lines]) => element('tbody', {}, element('tr', {}, element('th', { scope: 'rowgroup', colspan: '4' }, lesson)), ...[...lines].map(line)));
+    this.named('table').replaceChildren(element('caption', {}, this.word('caption', { who: this.#who })), element('thead', {}, head), ...bodies);
   }
 
   /** The latest answers, each a mark: high right, low not. @param {Row[]} rows */
@@ -156,7 +157,7 @@ class RecordElement extends CourseElement {
     const right = latest.filter(row => row.mark.share === 1).length;
     const marks = latest.map((row, at) => drawn('circle', { cx: 8 + at * 10, cy: 52 - 44 * row.mark.share, r: 3.5 }));
     const name = this.word('chart', { count: latest.length, right });
-    this.named('chart').replaceChildren(drawn('svg', { viewBox: '0 0 608 60', role: 'img', 'aria-label': name }, drawn('path', { d: 'M0 8h608M0 52h608' }), ...marks), made('p', { class: 'facts' }, name));
+    this.named('chart').replaceChildren(drawn('svg', { viewBox: '0 0 608 60', role: 'img', 'aria-label': name }, drawn('path', { d: 'M0 8h608M0 52h608' }), ...marks), element('p', { class: 'facts' }, name));
   }
 }
 

@@ -1,7 +1,7 @@
 // Keeps each answer that is marked. Event outlean-recorded, detail { kept }, on the question once it is kept: on the disk,
 // or in memory where it cannot be; what there is to say of that stands under the question.
 
-import { element } from './readings.js';
+import { element } from './element.js';
 import { add, gaveOut, inMemory } from './store.js';
 import { wordsOf } from './words.js';
 

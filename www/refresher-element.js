@@ -4,10 +4,12 @@
 // A child <script type="application/json"> holds the course: its lessons, their objectives, their questions.
 // Address: ?seed=N draws the same refresher again from the same record.
 
+import { dayOf, percent } from './apart.js';
 import { canKeep, listed } from './attempts.js';
 import { CourseElement, wayTo } from './course.js';
 import { DAY, length, pass, scheduler, today } from './due.js';
-import { dayOf, made, percent } from './made.js';
+import { element } from './element.js';
+import { seedBy } from './seed.js';
 import { shown } from './shown.js';
 import { onOthers, whoAnswers } from './store.js';
 import { pageAt } from './taken.js';
@@ -35,19 +37,19 @@ class RefresherElement extends CourseElement {
 
   /** @param {string} name @param {() => unknown} act */
   #key(name, act) {
-    const key = made('button', { type: 'button', 'data-part': name }, this.word(`key.${name}`));
+    const key = element('button', { type: 'button', 'data-part': name }, this.word(`key.${name}`));
     key.addEventListener('click', act);
     return key;
   }
 
   #build() {
-    const part = (/** @type {string} */ name, /** @type {(Node | string)[]} */ ...inside) => made('div', { 'data-part': name, hidden: '' }, ...inside);
+    const part = (/** @type {string} */ name, /** @type {(Node | string)[]} */ ...inside) => element('div', { 'data-part': name, hidden: '' }, ...inside);
     this.replaceChildren(
-      made('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
-      part('offer', made('p', { 'data-part': 'about' }), made('p', { 'data-part': 'standing' }), made('p', { class: 'facts', 'data-part': 'kept' }), made('div', { class: 'keys' }, this.#key('begin', () => this.#begin()))),
+      element('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
+      part('offer', element('p', { 'data-part': 'about' }), element('p', { 'data-part': 'standing' }), element('p', { class: 'facts', 'data-part': 'kept' }), element('div', { class: 'keys' }, this.#key('begin', () => this.#begin()))),
       part('result'),
-      made('h2', { 'data-part': 'review', hidden: '' }, this.word('review')),
-      made('div', { 'data-part': 'questions' }, made('div', { class: 'keys', 'data-part': 'turns', hidden: '' }, this.#key('unknown', () => this.#unknown()), this.#key('next', () => this.#next()))),
+      element('h2', { 'data-part': 'review', hidden: '' }, this.word('review')),
+      element('div', { 'data-part': 'questions' }, element('div', { class: 'keys', 'data-part': 'turns', hidden: '' }, this.#key('unknown', () => this.#unknown()), this.#key('next', () => this.#next()))),
     );
   }
 
@@ -65,7 +67,7 @@ class RefresherElement extends CourseElement {
     const count = Math.min(length(), this.cards.length);
     this.named('about').textContent = this.word('about', { count, pass: percent(pass()) });
     this.named('standing').textContent = due ? this.word(due === 1 ? 'due.one' : 'due.many', { count: due }) : this.word(next ? 'due.later' : 'due.never', { day: dayOf(next * DAY) });
-    this.named('kept').replaceChildren(this.word('kept', { who: this.#who }), ' ', made('a', { href: '../record/' }, this.word('kept.turn')));
+    this.named('kept').replaceChildren(this.word('kept', { who: this.#who }), ' ', element('a', { href: '../record/' }, this.word('kept.turn')));
     this.named('offer').hidden = false;
     this.say(!(await canKeep()) ? 'said.refused' : this.#due.ahead(day) ? 'ahead' : '');
   }
@@ -79,8 +81,7 @@ class RefresherElement extends CourseElement {
 
   /** Draws the questions and takes each out of its lesson's page. */
   async #begin() {
-    const given = new URLSearchParams(location.search).get('seed') ?? '';
-    const seed = /^\d{1,9}$/.test(given) ? Number(given) : crypto.getRandomValues(new Uint32Array(1))[0] % 1e6;
+    const seed = seedBy(new URLSearchParams(location.search).get('seed') ?? '');
     const key = this.named('begin');
     key.disabled = true;
     this.#since = Math.floor(Date.now() / 1000);
@@ -110,9 +111,9 @@ class RefresherElement extends CourseElement {
     question.setAttribute('seed', String(seed));
     question.setAttribute('once', '');
     question.lang = page.documentElement.lang;
-    const section = made('section', { 'data-lesson': card.lesson.name, 'data-version': main.dataset.version ?? '' },
-      made('h2', { tabindex: '-1' }, this.word('question', { number, count })),
-      made('p', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
+    const section = element('section', { 'data-lesson': card.lesson.name, 'data-version': main.dataset.version ?? '' },
+      element('h2', { tabindex: '-1' }, this.word('question', { number, count })),
+      element('p', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
     const figure = page.getElementById(question.getAttribute('figure') ?? '');
     question.removeAttribute('figure');
     if (figure) {
@@ -172,16 +173,16 @@ class RefresherElement extends CourseElement {
   #end() {
     const end = this.#due.end(Math.max(today(), Math.floor(this.#since / DAY)));
     const back = [...end.back_to()].map(place => this.cards[place]);
-    const link = (/** @type {Card} */ card) => made('li', {}, made('a', { href: card.href }, card.about), ' ', made('span', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
+    const link = (/** @type {Card} */ card) => element('li', {}, element('a', { href: card.href }, card.about), ' ', element('span', { class: 'facts' }, this.word('from', { lesson: card.lesson.title })));
     const result = this.named('result');
     result.replaceChildren(
-      made('h2', { tabindex: '-1' }, this.word(end.passed ? 'passed' : 'not_passed')),
-      made('p', {}, this.word('share', { count: this.#steps.length, share: percent(end.share), pass: percent(pass()) })),
-      made('p', {}, this.word(back.length ? 'back' : 'back.none')),
-      ...(back.length ? [made('ul', { 'data-part': 'back' }, ...back.map(link))] : []),
-      made('p', { 'data-part': 'day' }, this.word('next', { day: dayOf(end.next * DAY) })),
-      made('p', {}, this.word('practical.why')),
-      made('div', { class: 'keys' }, this.#key('print', () => print()), made('a', { class: 'key', href: '../record/' }, this.word('key.record'))),
+      element('h2', { tabindex: '-1' }, this.word(end.passed ? 'passed' : 'not_passed')),
+      element('p', {}, this.word('share', { count: this.#steps.length, share: percent(end.share), pass: percent(pass()) })),
+      element('p', {}, this.word(back.length ? 'back' : 'back.none')),
+      ...(back.length ? [element('ul', { 'data-part': 'back' }, ...back.map(link))] : []),
+      element('p', { 'data-part': 'day' }, this.word('next', { day: dayOf(end.next * DAY) })),
+      element('p', {}, this.word('practical.why')),
+      element('div', { class: 'keys' }, this.#key('print', () => print()), element('a', { class: 'key', href: '../record/' }, this.word('key.record'))),
     );
     result.hidden = this.named('review').hidden = false;
     this.named('turns').remove();

@@ -1,7 +1,7 @@
 // <outlean-set>: the controls of a figure are moved until something holds.
 
+import { element } from './element.js';
 import { QuestionElement } from './question.js';
-import { element } from './readings.js';
 
 /** @typedef {import('./question.js').Put} Put */
 /** @typedef {import('./question.js').Marked} Marked */

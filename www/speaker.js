@@ -1,8 +1,9 @@
 // The speaker's page: the lesson's steps and notes, what the projected page holds back, and keys that act on that page.
 // Loaded only where a page is asked for as the speaker's; it computes nothing and has no figure of its own.
 
+import { styled } from './apart.js';
 import { channel, someName, STEPS } from './channel.js';
-import { made, styled } from './made.js';
+import { element } from './element.js';
 import { wordsOf } from './words.js';
 
 /** @typedef {import('./channel.js').Told} Told */
@@ -30,14 +31,13 @@ function stepsOf(lesson, words) {
 
 /** Whether something on the channel is what a projected page tells: any page of this address may speak there. @param {any} data @returns {data is Told} */
 function tells(data) {
-  const { page, gone, step, rig, question } = data ?? {};
+  const { page, gone, step, rig, verdict, question } = data ?? {};
   const words = [page];
   if (!gone) words.push(step, rig);
-  if (question) {
-    const hands = question.hands ?? [];
-    if (!Array.isArray(hands)) return false;
-    words.push(question.prompt, question.answer, ...hands.map(each => each?.says));
-  }
+  if (verdict) words.push(verdict.is, verdict.why);
+  const hands = question?.hands ?? [];
+  if (!Array.isArray(hands) || !hands.every(each => Number.isInteger(each?.count))) return false;
+  if (question) words.push(question.prompt, question.answer, ...hands.map(({ says }) => says));
   return words.every(word => typeof word === 'string');
 }
 
@@ -63,43 +63,43 @@ class Desk {
     this.steps = stepsOf(lesson, words);
     this.step = this.steps[0]?.id ?? '';
     const key = (/** @type {string} */ name, /** @type {() => void} */ press) => {
-      const button = made('button', { type: 'button', 'data-key': name }, words[`key.${name}`]);
+      const button = element('button', { type: 'button', 'data-key': name }, words[`key.${name}`]);
       button.addEventListener('click', press);
       return button;
     };
-    this.state = made('p', { class: 'state', role: 'status' });
-    this.openKey = made('a', { class: 'key', href: location.pathname, target: '_blank' }, words['key.open']);
+    this.state = element('p', { class: 'state', role: 'status' });
+    this.openKey = element('a', { class: 'key', href: location.pathname, target: '_blank' }, words['key.open']);
     this.turn = key('turn', () => this.other());
     this.take = key('take', () => this.lead());
-    this.list = made('ol', { class: 'steps' }, ...this.steps.map(({ id, part, title }) => {
-      const button = made('button', { type: 'button' }, title);
+    this.list = element('ol', { class: 'steps' }, ...this.steps.map(({ id, part, title }) => {
+      const button = element('button', { type: 'button' }, title);
       button.addEventListener('click', () => this.go(id));
-      return made('li', part ? { class: 'part', 'data-step': id } : { 'data-step': id }, button);
+      return element('li', part ? { class: 'part', 'data-step': id } : { 'data-step': id }, button);
     }));
-    this.now = made('h2', { id: 'now' });
-    this.next = made('p', { class: 'next' });
-    this.note = made('div', { class: 'notes' });
-    this.held = made('p', { class: 'held' });
-    this.prompt = made('p', { class: 'prompt' });
+    this.now = element('h2', { id: 'now' });
+    this.next = element('p', { class: 'next' });
+    this.note = element('div', { class: 'notes' });
+    this.held = element('p', { class: 'held' });
+    this.prompt = element('p', { class: 'prompt' });
     this.reveal = key('reveal', () => this.say('reveal'));
-    this.hands = made('ol', { class: 'hands' });
-    this.is = made('b');
-    this.why = made('span');
-    this.rig = made('p', { class: 'told' });
+    this.hands = element('ol', { class: 'hands' });
+    this.is = element('b');
+    this.why = element('span');
+    this.rig = element('p', { class: 'told' });
     this.moves = /** @type {Doing[]} */ (['sweep', 'back', 'out', 'undo', 'reset']).map(name => key(name, () => this.say(name)));
     this.turns = [key('previous', () => this.by(-1)), key('following', () => this.by(1))];
     const part = (/** @type {string} */ name, /** @type {(Node | string)[]} */ ...inside) =>
-      made('section', { class: name, 'aria-labelledby': `of-${name}` }, made('h2', { id: `of-${name}` }, words[`part.${name}`]), ...inside);
-    const row = (/** @type {Node[]} */ ...keys) => made('div', { class: 'keys' }, ...keys);
+      element('section', { class: name, 'aria-labelledby': `of-${name}` }, element('h2', { id: `of-${name}` }, words[`part.${name}`]), ...inside);
+    const row = (/** @type {Node[]} */ ...keys) => element('div', { class: 'keys' }, ...keys);
     main.replaceChildren(
-      made('h1', {}, words.title),
-      made('div', { class: 'standing' }, this.state, row(this.openKey, this.take, this.turn)),
-      made('div', { class: 'desk' },
-        part('steps', this.list, row(...this.turns), made('p', { class: 'told' }, words.clicker)),
-        made('div', {},
-          made('section', { class: 'now', 'aria-labelledby': 'now' }, this.now, this.note, this.next),
+      element('h1', {}, words.title),
+      element('div', { class: 'standing' }, this.state, row(this.openKey, this.take, this.turn)),
+      element('div', { class: 'desk' },
+        part('steps', this.list, row(...this.turns), element('p', { class: 'told' }, words.clicker)),
+        element('div', {},
+          element('section', { class: 'now', 'aria-labelledby': 'now' }, this.now, this.note, this.next),
           part('hidden', this.held, this.prompt, this.hands, row(this.reveal)),
-          part('figure', made('p', { class: 'verdict' }, this.is, ' ', this.why), this.rig, row(...this.moves)),
+          part('figure', element('p', { class: 'verdict' }, this.is, ' ', this.why), this.rig, row(...this.moves)),
         ),
       ),
     );
@@ -129,11 +129,11 @@ class Desk {
       this.hands.dataset.said = said;
       this.hands.replaceChildren(...hands.map(({ says }, place) => {
         const key = (/** @type {number} */ way) => {
-          const button = made('button', { type: 'button', 'aria-label': `${words[way < 0 ? 'key.less' : 'key.more']}: ${says}` }, way < 0 ? '−' : '+');
+          const button = element('button', { type: 'button', 'aria-label': `${words[way < 0 ? 'key.less' : 'key.more']}: ${says}` }, way < 0 ? '−' : '+');
           button.addEventListener('click', () => this.say('hand', undefined, { place, way }));
           return button;
         };
-        return made('li', {}, made('span', {}, says), made('span', { class: 'keys' }, key(-1), made('b'), key(1)));
+        return element('li', {}, element('span', {}, says), element('span', { class: 'keys' }, key(-1), element('b'), key(1)));
       }));
     }
     hands.forEach(({ count }, place) => {
@@ -162,7 +162,7 @@ class Desk {
     else {
       this.pages.set(told.page, { told, unanswered: 0 });
       this.page ??= told.page;
-      if (told.page === this.page && told.step) this.step = told.step;
+      if (told.page === this.page && this.steps.some(({ id }) => id === told.step)) this.step = told.step;
     }
     this.show();
   }
@@ -244,14 +244,14 @@ class Desk {
       this.now.dataset.step = this.step;
       write(this.now, now?.title ?? '');
       this.note.innerHTML = this.notes[this.step] ?? ''; // made by the build, which takes no HTML of an author's
-      if (!this.note.firstChild) this.note.append(made('p', { class: 'told' }, words['notes.none']));
+      if (!this.note.firstChild) this.note.append(element('p', { class: 'told' }, words['notes.none']));
     }
     write(this.next, next ? words.next.replace('{title}', next.title) : words.last);
     const acts = this.leads && told !== undefined;
     const asked = told?.question;
     const hidden = told?.veiled || asked?.open;
     write(this.held, !told ? words['hidden.unknown'] : asked?.open && told.veiled ? words['hidden.both'] : asked?.open ? words['hidden.answer'] : told.veiled ? words['hidden.forces'] : words['hidden.nothing']);
-    if (asked) this.held.append(' ', words['hidden.is'], ' ', made('b', { class: 'answer' }, asked.answer));
+    if (asked) this.held.append(' ', words['hidden.is'], ' ', element('b', { class: 'answer' }, asked.answer));
     write(this.prompt, asked?.prompt ?? '');
     this.count(asked?.hands ?? [], acts);
     this.reveal.disabled = !acts || !hidden;
@@ -280,7 +280,7 @@ async function sit() {
     document.title = `${words.title}: ${document.title}`;
     new Desk(main, lesson, words, notes);
   } catch {
-    main.prepend(made('p', { role: 'alert' }, MUTE));
+    main.prepend(element('p', { role: 'alert' }, MUTE));
   }
 }
 

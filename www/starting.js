@@ -1,9 +1,9 @@
 // What all elements have in common: they start once they stand in a page, say why where they cannot, follow its settings while they
 // stand there, and hold on to nothing of it once they are gone.
 
+import { element } from './element.js';
 import { engine, StartFailure, vocabulary } from './engine.js';
 import { contentOf, FOLLOWED, onSettings, stillOf, styles } from './given.js';
-import { element } from './readings.js';
 import { fill } from './words.js';
 
 /** All that can be said where not even the words arrived. */

@@ -1,9 +1,9 @@
 // What pictures are painted on: canvases handed to a worker, so that neither hand nor key waits for a picture. Where there can
 // be no worker (a page opened from a file, a browser without them) and on paper, the page paints by the same table itself.
 
+import { element } from './element.js';
 import { workerOf } from './origin.js';
 import { paint } from './paint.js';
-import { element } from './readings.js';
 
 /** How long the worker may take to begin before the page does without it, ms. */
 const PATIENCE = 1500;

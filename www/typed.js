@@ -1,10 +1,12 @@
 // What may be typed into attributes of elements and into the address of a frame.
 
+import { SEED } from './seed.js';
+
 /** @type {Record<string, [RegExp, string]>} Each with how it is told. */
 const ALLOWED = {
   theme: [/^(light|dark|projector|sunlight)$/, 'light, dark, projector, sunlight'],
   units: [/^(metric|us)$/, 'metric, us'],
-  seed: [/^\d{1,9}$/, '0 … 999999999'],
+  seed: [SEED, '0 … 999999999'],
 };
 
 /** Their names. */

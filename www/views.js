@@ -1,6 +1,6 @@
 // Which views a figure shows: one at a time where there is room for one, else those that are added to the side view.
 
-import { element } from './readings.js';
+import { element } from './element.js';
 
 /** Every view, the first of them first. */
 export const VIEWS = /** @type {const} */ (['side', 'front', 'forces', 'curves', 'readings']);

@@ -1,6 +1,6 @@
 // The working behind a number: opened beside the figure, kept in step with it, closed again.
 
-import { element } from './readings.js';
+import { element } from './element.js';
 
 /**
  * @typedef {{ name: string, mathml: string, plain: string }} Step

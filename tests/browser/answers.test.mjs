@@ -252,7 +252,7 @@ fuzzed('a record store that answers anything in the end has every answer once, o
     });
     await cmi5.begin();
     for (const [at, [question, share]] of given.entries()) {
-      await cmi5.take(question, { name: `lesson.${question}`, kind: 'set', seed: at, typed: String(at), steps: [], share, seconds: at, at: new Date(0), title: 'A lesson', question, language: 'en' });
+      await cmi5.take(question, { name: `lesson.${question}`, kind: 'set', seed: at, typed: String(at), steps: [], share, seconds: at, at: new Date(0), course: 'urn:uuid:c', title: 'A lesson', question, language: 'en' });
     }
     for (let tries = 0; left.length && tries < 40; tries++) await cmi5.send();
     left.length = 0;

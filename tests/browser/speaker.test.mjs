@@ -79,8 +79,14 @@ eachBrowser('the speaker sees what is hidden, and reveals it', async stage => {
   await quiet();
 });
 
+/** What cannot be made a text of. */
+const MUTE = { toString: 1, valueOf: 1 };
 /** What no page says. @type {unknown[]} */
-const NONSENSE = [null, 7, 'hello', [], {}, { page: { a: 1 }, step: ['__proto__'] }, { page: 'y', step: '__proto__', rig: { a: 1 }, verdict: 'so', question: 'what' }, { page: 'z', step: 'constructor', rig: '', question: { prompt: 5, hands: 'many' } }, { by: 3 }, { by: null }, { by: 'x', say: 'go', step: 9 }, { by: 'x', say: 'hand', place: '__proto__', way: {} }, { by: 'x', say: 'toString' }];
+const NONSENSE = [
+  { by: MUTE, say: 'lead' }, { by: 'x', say: 'go', step: MUTE }, { by: 'x', say: 'hand', place: 0, way: MUTE }, { page: 'w', step: '', rig: '', verdict: { is: MUTE, why: '' } },
+  { page: 'v', step: 'constructor', rig: '', question: { prompt: '', answer: '', hands: [{ says: '', count: MUTE }] } },
+  null, 7, 'hello', [], {}, { page: { a: 1 }, step: ['__proto__'] }, { page: 'y', step: '__proto__', rig: { a: 1 }, verdict: 'so', question: 'what' }, { page: 'z', step: 'constructor', rig: '', question: { prompt: 5, hands: 'many' } }, { by: 3 }, { by: null }, { by: 'x', say: 'go', step: 9 }, { by: 'x', say: 'hand', place: '__proto__', way: {} }, { by: 'x', say: 'toString' },
+];
 
 eachBrowser('nonsense on the channel is not heard', async stage => {
   const { page } = stage;
@@ -88,8 +94,8 @@ eachBrowser('nonsense on the channel is not heard', async stage => {
   const { other, quiet } = await speaker(stage);
   await page.evaluate(all => {
     const line = new BroadcastChannel(`outlean ${location.pathname}`);
-    for (const what of all) line.postMessage(what);
-  }, NONSENSE);
+    for (const what of JSON.parse(all)) line.postMessage(what);
+  }, JSON.stringify(NONSENSE));
   await press(other, 'reveal');
   await says(other, '.held', /^Nothing/);
   assert.equal(await page.$eval('outlean-rig', figure => figure.hasAttribute('veiled')), false);

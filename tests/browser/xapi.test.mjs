@@ -59,7 +59,8 @@ test('the course structure is one, of a lesson and of the course', async () => {
     assert(!(await held(structure.replace('moveOn="CompletedAndPassed"', 'moveOn="Done"'))).valid, 'a wrong one is seen');
     const starts = [...structure.matchAll(/<url>([^<]+)<\/url>/g)].map(([, url]) => url);
     assert.equal(starts.length, lesson ? 1 : 12);
-    for (const start of starts) assert.match(Buffer.from(files[start]).toString('utf8'), /src="\.\.\/[^"]*lms[^"]*\.js" data-pass="0\.8"/);
+    const course = /<course id="(urn:uuid:[-0-9a-f]{36})">/.exec(structure)?.[1];
+    for (const start of starts) assert.match(Buffer.from(files[start]).toString('utf8'), new RegExp(`src="\\.\\./[^"]*lms[^"]*\\.js" data-pass="0\\.8" data-course="${course}"`));
     const names = [...structure.matchAll(/<au id="([^"]+)"/g)].map(([, id]) => id);
     assert.equal(new Set(names).size, starts.length);
   }
@@ -70,7 +71,7 @@ const template = { platform: 'A learning system', extensions: { [`${CMI5}extensi
 
 test('statements are ones, with all that the system adds and nothing of it changed', () => {
   launch.began = Date.now() - 61_500;
-  const answer = { name: '', question: 'q', title: 'Guys', language: 'en', seed: 7, steps: ['dig', 'haul'], share: 0.5, seconds: 12, at: new Date() };
+  const answer = { name: '', course: 'urn:uuid:course', question: 'q', title: 'Guys', language: 'en', seed: 7, steps: ['dig', 'haul'], share: 0.5, seconds: 12, at: new Date() };
   const told = { choose: ['1 3', 'choice', 'a[,]c'], faults: ['', 'choice', undefined], order: ['haul dig', 'sequencing', 'b[,]a'], estimate: ['1.2 kN', 'fill-in', '1.2 kN'], set: ['lean=0.2', 'fill-in', 'lean=0.2'] };
   const answers = Object.entries(told).map(([kind, [typed]]) => answered(launch, { ...answer, kind, typed: typed ?? '' }));
   const whole = [initialized(launch), completed(launch), judged(launch, true, 0.8, 0.8), judged(launch, false, 0.79, 0.8), terminated(launch)];
@@ -92,7 +93,8 @@ test('statements are ones, with all that the system adds and nothing of it chang
     assert.deepEqual(dressed(statement, template), statement, 'said twice it is the same');
     assert.notDeepEqual(wrongIn({ ...statement, timestamp: 'noon' }), [], 'a wrong one is seen');
   }
-  answers.forEach(({ object, result }, number) => {
+  answers.forEach(({ object, result, context }, number) => {
+    assert.equal(context.extensions['urn:uuid:course#seed'], 7);
     const [, type, response] = Object.values(told)[number];
     assert.deepEqual([object.definition.interactionType, result.response], [type, response]);
   });

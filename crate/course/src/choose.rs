@@ -42,6 +42,15 @@ impl Statement {
             Ground::Fact { .. } => None,
         }
     }
+
+    /// Where the fact comes from that decides it, if one does.
+    #[must_use]
+    pub fn source(&self) -> Option<&str> {
+        match &self.ground {
+            Ground::Claim(_) => None,
+            Ground::Fact { source, .. } => Some(source),
+        }
+    }
 }
 
 /// What decides whether a statement holds.

@@ -1,12 +1,11 @@
 //! Questions of every kind, choices, orders and faults: what is drawn makes sense, what is answered is marked for what it is.
 //! Settings have a file of their own.
 
-#![allow(
+#![expect(
     clippy::float_cmp,
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    clippy::indexing_slicing,
     reason = "tests stop, and shares of whole numbers are exact"
 )]
 

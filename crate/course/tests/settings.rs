@@ -1,11 +1,9 @@
 //! Settings: one that will do is found, what was moved is marked for what it is, an author's mistakes are named.
 
-#![allow(
+#![expect(
     clippy::float_cmp,
-    clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    clippy::indexing_slicing,
     reason = "tests stop, and shares of whole numbers are exact"
 )]
 

@@ -165,12 +165,7 @@ impl Course {
 
     /// Complains of names of questions that another question of the course has.
     fn twice(&mut self, lesson: &Lesson, path: &str, source: &str, names: &mut Names) {
-        let ids = lesson.body.iter().filter_map(|block| match block {
-            Block::Estimate(block) => Some(block.template.id.as_str()),
-            Block::Question(block) => Some(block.template.id()),
-            Block::Html(_) | Block::Figure { .. } | Block::Build(_) => None,
-        });
-        for id in ids {
+        for (id, _) in lesson.body.iter().filter_map(Block::question) {
             let Some(earlier) = names.insert(id.to_owned(), path.to_owned()) else { continue };
             let quoted = format!("\"{id}\"");
             let at = source.rfind(&quoted).unwrap_or(0);

@@ -21,11 +21,7 @@ pub fn page(shell: &Shell, lessons: &[(String, Lesson)], translated: &[&Translat
 /// The course in a language: of each lesson its name, title, objectives, its questions with the numbers of their
 /// objectives; the objectives as its original has them, `originals`, or `abroad` where it is there as the original only.
 pub fn course(language: &str, lessons: &[(String, Lesson)], translated: &[&Translation]) -> Value {
-    let question = |block: &Block| match block {
-        Block::Estimate(block) => Some(json!([block.template.id, block.about.objective])),
-        Block::Question(block) => Some(json!([block.template.id(), block.about.objective])),
-        Block::Html(_) | Block::Figure { .. } | Block::Build(_) => None,
-    };
+    let question = |block: &Block| block.question().map(|(id, about)| json!([id, about.objective]));
     lessons
         .iter()
         .map(|(name, original)| {

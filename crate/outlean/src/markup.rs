@@ -21,6 +21,11 @@ pub fn data(value: &Value) -> String {
     format!("<script type=\"application/json\">{}</script>", value.to_string().replace('<', "\\u003c"))
 }
 
+/// The id that an element has, of HTML that begins with its tag.
+pub fn id_of(html: &str) -> Option<&str> {
+    html.split_once("id=\"")?.1.split('"').next()
+}
+
 /// Text as HTML.
 pub fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")

@@ -81,11 +81,10 @@ fn one_lesson_is_started_and_all_of_the_course_goes_in() {
         "glossary/index.html",
     ];
     assert_eq!(names, wanted.into_iter().collect());
-    assert!(
-        read(&zip, "01-a/index.html").contains(
-            "<script type=\"module\" src=\"../program-0123456789abcdef/lms.js\" data-pass=\"0.8\"></script>\n</head>"
-        )
-    );
+    assert!(read(&zip, "01-a/index.html").contains(
+        "<script type=\"module\" src=\"../program-0123456789abcdef/lms.js\" data-pass=\"0.8\" \
+             data-course=\"urn:uuid:bbf19409-37de-400a-8c08-301ebfddc435\"></script>\n</head>"
+    ));
     assert!(!read(&zip, "02-b/index.html").contains("lms.js"), "it is not started by the learning system");
     let manifest = read(&zip, "imsmanifest.xml");
     assert!(manifest.contains("<title>Ropes &amp; &lt; poles</title>"), "{manifest}");

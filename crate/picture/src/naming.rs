@@ -15,6 +15,15 @@ pub(crate) fn holdfast_name(words: &Words, rig: &Rig, layout: &Layout, number: u
     of_guy(words, rig, layout, number, "holdfast")
 }
 
+/// What a guy is in a picture, by where it stands.
+pub(crate) const fn guy_part(station: Station) -> &'static str {
+    match station {
+        Station::Aft => "aft guy",
+        Station::Fore => "fore guy",
+        Station::Side => "side guy",
+    }
+}
+
 fn of_guy(words: &Words, rig: &Rig, layout: &Layout, number: u8, thing: &str) -> String {
     let Some(guy) = rig.guys.get(usize::from(number)) else { return words.say(thing).to_owned() };
     let station = Station::of(guy.anchor, layout);

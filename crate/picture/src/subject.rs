@@ -2,7 +2,7 @@
 
 use crate::Words;
 use crate::drawing::voice::Voice;
-use outlean_rig::{Part, Rig, Solution, WorkingRange, checks};
+use outlean_rig::{GuyForce, Part, Rig, Role, Solution, WorkingRange, checks};
 use outlean_rigfile::Units;
 
 /// What a picture shows, and on which plate.
@@ -48,6 +48,19 @@ impl<'a> Subject<'a> {
     #[inline(never)]
     pub(crate) fn is_over(&self, part: Part) -> bool {
         self.over.contains(&part)
+    }
+
+    /// What a guy pulls, by its number, where the rig stands.
+    pub(crate) fn guy_force(&self, number: u8) -> Option<&GuyForce> {
+        self.solution.forces()?.guys.get(usize::from(number))
+    }
+
+    /// Whether a guy is drawn taut. Where forces are not `shown` all are: a rope that hangs would tell which of them works.
+    pub(crate) fn is_taut(&self, number: u8, shown: bool) -> bool {
+        let works = |force: &GuyForce| {
+            matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
+        };
+        !shown || self.guy_force(number).is_some_and(works)
     }
 
     /// Its words and units.

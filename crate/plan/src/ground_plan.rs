@@ -6,7 +6,7 @@ use outlean_picture::{
     Anchor, Area, Edge, Label, Lettering, Obstacle, Path, Role, Row, Scene, Seat, Seats, Tone, draw_labels,
     seat_labels,
 };
-use outlean_rig::{Fault, Ground, Rig, Side, solve};
+use outlean_rig::{Fault, Ground, Layout, Rig, Side, solve};
 use outlean_rigfile::{FT, Units};
 
 /// CSS pixels in a millimetre of paper.
@@ -71,7 +71,7 @@ pub fn ground_plan(
         voice,
     };
     drawing.ground(pacing);
-    drawing.rig(rig, pacing, (ahead, left));
+    drawing.rig(rig, &layout);
     for pace in pacing {
         drawing.mark(pace);
     }
@@ -125,19 +125,24 @@ impl Drawing<'_> {
     }
 
     /// Legs, guys and lines, as their shadows fall with the sun overhead.
-    fn rig(&mut self, rig: &Rig, pacing: &[Pace], head: (f64, f64)) {
+    fn rig(&mut self, rig: &Rig, layout: &Layout) {
         let ground = Ground::of(&rig.feet);
         let flat = |point| {
             let [ahead, left, _] = ground.paced(point);
             (ahead, left)
         };
+        let head = flat(layout.head);
         for guy in rig.guys.iter().filter(|guy| guy.rigged) {
             self.line(head, flat(guy.anchor), Role::Cord, "guy");
         }
-        for to in rig.lines().filter_map(|line| line.path.haul_point()) {
-            let turned = pacing.iter().any(|pace| matches!(pace.mark, Mark::Redirect(_)));
-            let from = if turned { (0.0, 0.0) } else { head };
-            self.line(from, flat(to), Role::Rope, "haul line");
+        for path in rig.lines().map(|line| line.path) {
+            let way =
+                [path.next_point(&rig.feet, layout), path.haul_point().filter(|_| path.is_redirected())];
+            let mut from = head;
+            for to in way.into_iter().flatten().map(flat) {
+                self.line(from, to, Role::Rope, "haul line");
+                from = to;
+            }
         }
         for side in Side::BOTH {
             self.line(flat(*rig.feet.at.on(side)), head, Role::Hidden, "leg");

@@ -8,8 +8,8 @@ use outlean_plan::{
 };
 use outlean_rig::strength::{Holdfast, HoldfastKind, Soil};
 use outlean_rig::{
-    Band, DataSheet, Edge, Guy, LeanIs, Leg, Line, LineName, Outcome, Part, Path, Point, Rig, Scatter, Side,
-    Stretch, margin, solve, stretched,
+    Band, DataSheet, Edge, Guy, LeanIs, Leg, Line, LineName, Outcome, Part, Path, Point, Rig, Scatter,
+    SecondLine, Side, Stretch, margin, solve, stretched,
 };
 use outlean_rigfile::{DEG, Job, Units, Words};
 
@@ -334,5 +334,60 @@ fn the_ground_plan_is_to_scale() {
             _ => None,
         });
         assert!((to - from - said.unwrap() * 1000.0 / drawn.scale * 96.0 / 25.4).abs() < 1e-9);
+    }
+}
+
+/// Seen from above a line runs from the head to what turns it, then to where it is hauled from; another line goes its own way.
+#[test]
+fn the_ground_plan_leads_a_line_through_what_turns_it() {
+    let words = Words::default();
+    let guys = vec!["aft".to_owned(), "fore".to_owned()];
+    let voice = Voice { words: &words, units: Units::Metric, guys: &guys };
+    let to = Point::new(-5.0, 3.0, 0.0);
+    for (path, turn) in [
+        (Path::StraightBack { to }, None),
+        (Path::RedirectedAtFoot { foot: Side::Left, to }, Some(("foot", 0))),
+        (Path::RedirectedAtFoot { foot: Side::Right, to }, Some(("foot", 1))),
+        (Path::RedirectedMidBase { to }, Some(("redirect", 0))),
+        (Path::RedirectedOnLedger { to }, None),
+    ] {
+        let mut rig = rig();
+        rig.line = Line::along(path);
+        let back = Line::along(Path::StraightBack { to: Point::new(-8.0, -1.0, 0.0) });
+        rig.second = Some(SecondLine { line: back, share: 0.0, peak_factor: None });
+        let drawn = ground_plan(&rig, &pacing(&rig).unwrap(), &voice, (180.0, 110.0)).unwrap();
+        let of = |part: &'static str| drawn.scene.items.iter().filter(move |item| item.part == part);
+        let dot = |part, number| match of(part).nth(number).unwrap().shape {
+            Shape::Circle { x, y, .. } => (x, y),
+            _ => panic!("a dot"),
+        };
+        let ways: Vec<_> = of("haul line")
+            .map(|item| match &item.shape {
+                Shape::Path(path) => match path.steps[..] {
+                    [Stroke::Move(x, y), Stroke::Line(to_x, to_y)] => ((x, y), (to_x, to_y)),
+                    _ => panic!("a line"),
+                },
+                _ => panic!("a line"),
+            })
+            .collect();
+        let head = dot("head", 0);
+        let [main, second] = [0, 1].map(|number| dot("haul point", number));
+        let middle = {
+            let [left, right] = [0, 1].map(|number| dot("foot", number));
+            ((left.0 + right.0) / 2.0, (left.1 + right.1) / 2.0)
+        };
+        let turn = match turn {
+            Some((part, number)) => Some(dot(part, number)),
+            None => path.is_redirected().then_some(middle),
+        };
+        let wanted = match turn {
+            Some(turn) => vec![(head, turn), (turn, main), (head, second)],
+            None => vec![(head, main), (head, second)],
+        };
+        let near = |a: (f64, f64), b: (f64, f64)| (a.0 - b.0).abs() + (a.1 - b.1).abs() < 1e-9;
+        assert_eq!(ways.len(), wanted.len(), "{path:?}");
+        for (way, wanted) in ways.iter().zip(&wanted) {
+            assert!(near(way.0, wanted.0) && near(way.1, wanted.1), "{path:?}: {ways:?}, not {wanted:?}");
+        }
     }
 }

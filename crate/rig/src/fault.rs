@@ -29,6 +29,22 @@ pub enum Dimension {
     Count,
 }
 
+impl Dimension {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::Length,
+        Self::Area,
+        Self::Angle,
+        Self::Mass,
+        Self::Force,
+        Self::ForcePerLength,
+        Self::Pressure,
+        Self::Moment,
+        Self::Ratio,
+        Self::Count,
+    ];
+}
+
 /// A number that a rig holds or implies. Numbered variants count guys from 0 in the order of [`crate::Rig::guys`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]

@@ -12,18 +12,6 @@ const RIGHT: [&str; 3] = [
     include_str!("right/gear.toml"),
 ];
 
-const DIMENSIONS: [Dimension; 9] = [
-    Dimension::Length,
-    Dimension::Area,
-    Dimension::Angle,
-    Dimension::Mass,
-    Dimension::Force,
-    Dimension::ForcePerLength,
-    Dimension::Pressure,
-    Dimension::Ratio,
-    Dimension::Count,
-];
-
 fn read_all_of(text: &str) {
     let (file, problems) = read(text);
     for problem in &problems {
@@ -81,7 +69,7 @@ proptest! {
 
     #[test]
     fn any_quantity_is_read(text in prop_oneof!["\\PC{0,20}", r#"[-+−]?[0-9., /e]{0,9} ?[a-z°'"²/%]{0,6}"#]) {
-        for dimension in DIMENSIONS {
+        for dimension in Dimension::ALL {
             if let Ok(value) = parse(&text, dimension) {
                 prop_assert!(value.is_finite());
             }

@@ -8,7 +8,7 @@ use std::path::PathBuf;
 /// How long each input is fuzzed where nothing is said, s.
 const SECONDS: u32 = 900;
 /// What pages read of outside, fuzzed in Node.
-const IN_NODE: [&str; 2] = ["outside", "answers"];
+const IN_NODE: [&str; 3] = ["outside", "answers", "messages"];
 /// Longest input that is made up, bytes; an input that takes longer than so many seconds has hung.
 const LONGEST: &str = "-max_len=16384";
 const HUNG: &str = "-timeout=20";

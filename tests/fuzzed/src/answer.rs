@@ -4,20 +4,8 @@
 use outlean_rig::Dimension;
 use outlean_rigfile::{Units, parse, parse_answer, parse_lean, show};
 
-const DIMENSIONS: [Dimension; 9] = [
-    Dimension::Length,
-    Dimension::Area,
-    Dimension::Angle,
-    Dimension::Mass,
-    Dimension::Force,
-    Dimension::ForcePerLength,
-    Dimension::Pressure,
-    Dimension::Ratio,
-    Dimension::Count,
-];
-
 pub fn held(text: &str) {
-    for dimension in DIMENSIONS {
+    for dimension in Dimension::ALL {
         if let Ok(value) = parse(text, dimension) {
             assert!(value.is_finite());
             let answer = parse_answer(text, dimension).expect("what is a quantity is an answer");

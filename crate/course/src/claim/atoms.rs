@@ -6,6 +6,7 @@
 
 use super::{Claim, Comparison, End, Ender, Operand, Term, Way};
 use outlean_rig::{Dimension, Station};
+use outlean_rigfile::dimension_key;
 
 /// A word or a number.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,18 +28,6 @@ const WAYS: [(&str, Way); 3] = [("rises", Way::Rises), ("falls", Way::Falls), ("
 const ENDS: [(&str, End); 2] = [("out", End::Out), ("back", End::Back)];
 const STATIONS: [(&str, Station); 3] =
     [("aft", Station::Aft), ("fore", Station::Fore), ("side", Station::Side)];
-const DIMENSIONS: [(&str, Dimension); 10] = [
-    ("length", Dimension::Length),
-    ("area", Dimension::Area),
-    ("angle", Dimension::Angle),
-    ("mass", Dimension::Mass),
-    ("force", Dimension::Force),
-    ("force_per_length", Dimension::ForcePerLength),
-    ("pressure", Dimension::Pressure),
-    ("moment", Dimension::Moment),
-    ("ratio", Dimension::Ratio),
-    ("count", Dimension::Count),
-];
 
 /// The word of a thing in a table; empty for one that is not in it, which then is not read back.
 fn word<T: PartialEq>(table: &[(&'static str, T)], of: &T) -> Atom {
@@ -98,7 +87,11 @@ impl Claim {
 
 fn operand(of: &Operand, all: &mut Vec<Atom>) {
     if let Operand::Number(value, dimension) = of {
-        all.extend([Atom::Word("=".to_owned()), Atom::Number(*value), word(&DIMENSIONS, dimension)]);
+        all.extend([
+            Atom::Word("=".to_owned()),
+            Atom::Number(*value),
+            Atom::Word(dimension_key(*dimension).to_owned()),
+        ]);
     } else {
         all.push(Atom::Word(of.name().unwrap_or_default().to_owned()));
     }
@@ -139,7 +132,11 @@ impl<'a> Rest<'a> {
 
     fn operand(&mut self) -> Option<Operand> {
         match self.word()? {
-            "=" => Some(Operand::Number(self.number()?, self.of(&DIMENSIONS)?)),
+            "=" => {
+                let (number, word) = (self.number()?, self.word()?);
+                let dimension = Dimension::ALL.into_iter().find(|each| dimension_key(*each) == word)?;
+                Some(Operand::Number(number, dimension))
+            }
             words => Operand::named(words),
         }
     }

@@ -1,7 +1,7 @@
 //! Words of a lesson's text made links to the glossary: the first use of each term in each section.
 
 use super::{Glossary, plain, words_of};
-use crate::markup::escaped;
+use crate::markup::{escaped, id_of};
 
 /// A term that was linked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,12 +61,7 @@ impl Glossary {
             }
             if name == "h2" && !closing {
                 seen = own.into_iter().collect();
-                section = tag
-                    .split("id=\"")
-                    .nth(1)
-                    .and_then(|id| id.split('"').next())
-                    .unwrap_or_default()
-                    .to_owned();
+                section = id_of(tag).unwrap_or_default().to_owned();
             }
         }
         (out, uses)

@@ -14,6 +14,7 @@ mod choose;
 mod claim;
 mod estimate;
 mod faults;
+mod figure;
 mod flaw;
 pub mod inline;
 mod order;
@@ -28,14 +29,13 @@ pub use build::{BuildBlock, Plate};
 pub use estimate::EstimateBlock;
 pub use question::QuestionBlock;
 
-use crate::words::words;
+use outlean_course::About;
 use outlean_rig::Rig;
 use pulldown_cmark::{
     CodeBlockKind, Event, HeadingLevel, MetadataBlockKind, Options, Parser, Tag, TagEnd, html,
 };
 use std::ops::Range;
 use table::{Table, near_or};
-use toml::de::DeTable;
 
 /// Something wrong in a lesson, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -82,6 +82,30 @@ pub enum Block {
     /// A question of another kind.
     Question(Box<QuestionBlock>),
 }
+
+impl Block {
+    /// The name of the question, and what every question has besides; `None` where nothing is asked.
+    pub fn question(&self) -> Option<(&str, &About)> {
+        match self {
+            Self::Html(_) | Self::Figure { .. } | Self::Build(_) => None,
+            Self::Estimate(block) => Some((&block.template.id, &block.about)),
+            Self::Question(block) => Some((block.template.id(), &block.about)),
+        }
+    }
+
+    /// What it is called by in its lesson; text has no name.
+    fn name(&self) -> &str {
+        match self {
+            Self::Html(_) => "",
+            Self::Figure { name, .. } => name,
+            Self::Build(block) => &block.name,
+            Self::Estimate(_) | Self::Question(_) => self.question().map_or("", |(id, _)| id),
+        }
+    }
+}
+
+/// The fenced blocks of a lesson.
+const BLOCKS: [&str; 8] = ["figure", "build", "estimate", "choose", "order", "faults", "set", "notes"];
 
 /// Most bytes of a file of a lesson: five times the longest.
 pub const MOST_BYTES: usize = 200_000;
@@ -166,7 +190,7 @@ impl<'a> Reader<'a> {
                     inside = Inside::Front
                 }
                 (Inside::Text, Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))))
-                    if is_block(&kind) =>
+                    if BLOCKS.contains(&&*kind) =>
                 {
                     inside = Inside::Fenced(kind.to_string());
                 }
@@ -214,8 +238,7 @@ impl<'a> Reader<'a> {
                 );
             }
             Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) if !kind.is_empty() => {
-                let blocks = ["figure", "build", "estimate", "notes"].into_iter().chain(question::KINDS);
-                let hint = near_or(kind, blocks, || {
+                let hint = near_or(kind, BLOCKS, || {
                     "use figure, build, estimate, choose, order, faults, set or notes, or no name for plain code"
                         .to_owned()
                 });
@@ -271,77 +294,49 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The tree of some TOML of the lesson; complaints where it is none.
-    fn tree<R>(&mut self, toml: &str, offset: usize, read: impl FnOnce(Table<'_, '_>) -> R) -> R {
-        let (tree, errors) = DeTable::parse_recoverable(toml);
-        for error in errors {
-            let span = error.span().unwrap_or_default();
-            let message = error.message().to_owned();
-            let hint = Some(words().say("problem.syntax.hint").to_owned());
-            let span = span.start + offset..span.end + offset;
-            self.complaints.push(Complaint { span, message, hint });
-        }
-        read(Table::new(tree.get_ref(), 0..0, offset, &mut self.complaints))
+    /// Some TOML of the lesson, to be read.
+    fn source<'s>(&'s mut self, body: &'s str, offset: usize) -> Source<'s, 's> {
+        let objectives = self.front.as_ref().map(|(_, _, objectives)| objectives.len());
+        let Self { rig_of, seeds, wanted, complaints, .. } = self;
+        Source { body, offset, rig_of: *rig_of, objectives, seeds: *seeds, wanted, complaints }
     }
 
     fn front_matter(&mut self, toml: &str, offset: usize) {
-        self.front = self.tree(toml, offset, |mut table| {
-            let title = table.text("title", "such as title = \"Lean and its price\"");
-            let minutes = table.count("minutes", 1..601, "how long the lesson takes, such as minutes = 20");
-            let objectives = table.texts("objectives", "what a learner can do after it, each in quotes");
-            table.done();
-            let objectives = objectives?.into_iter().map(|(text, _)| text).collect();
-            Some((title?.0, minutes?, objectives))
-        });
-        self.anchors.objectives(self.front.as_ref().map_or(0, |(_, _, objectives)| objectives.len()));
+        let mut source = self.source(toml, offset);
+        let tree = source.tree();
+        let mut table = source.table(tree.get_ref(), 0..0);
+        let title = table.text("title", "such as title = \"Lean and its price\"");
+        let minutes = table.count("minutes", 1..601, "how long the lesson takes, such as minutes = 20");
+        let objectives = table.texts("objectives", "what a learner can do after it, each in quotes");
+        table.done();
+        let objectives = objectives.map(|all| all.into_iter().map(|(text, _)| text).collect::<Vec<_>>());
+        if let (Some((title, _)), Some(minutes), Some(objectives)) = (title, minutes, objectives) {
+            self.anchors.objectives(objectives.len());
+            self.front = Some((title, minutes, objectives));
+        }
     }
 
     fn block(&mut self, kind: &str, toml: &str, offset: usize) {
-        let rig_of = self.rig_of;
         if kind == "notes" {
             self.note(toml, offset);
             return;
         }
-        if kind == "build" || is_question(kind) {
-            let objectives = self.front.as_ref().map(|(_, _, objectives)| objectives.len());
-            let (wanted, complaints) = (&mut self.wanted, &mut self.complaints);
-            let mut source =
-                Source { body: toml, offset, rig_of, objectives, seeds: self.seeds, wanted, complaints };
-            let block = match kind {
-                "build" => build::read(&mut source).map(Block::Build),
-                "estimate" => estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block))),
-                _ => question::read(kind, &mut source).map(|block| Block::Question(Box::new(block))),
-            };
-            if let Some(block) = block {
-                let id = match &block {
-                    Block::Estimate(block) => block.template.id.clone(),
-                    Block::Question(block) => block.template.id().to_owned(),
-                    Block::Build(block) => block.name.clone(),
-                    _ => String::new(),
-                };
-                self.anchor(&id, offset..offset);
-                if let Block::Build(block) = &block {
-                    for number in 1..=block.steps.len() {
-                        self.anchor(&format!("{id}-{number}"), offset..offset);
-                    }
-                }
-                self.body.push(block);
+        let mut source = self.source(toml, offset);
+        let block = match kind {
+            "figure" => figure::read(&mut source),
+            "build" => build::read(&mut source).map(Block::Build),
+            "estimate" => estimate::read(&mut source).map(|block| Block::Estimate(Box::new(block))),
+            _ => question::read(kind, &mut source).map(|block| Block::Question(Box::new(block))),
+        };
+        let Some(block) = block else { return };
+        let name = block.name().to_owned();
+        self.anchor(&name, offset..offset);
+        if let Block::Build(block) = &block {
+            for number in 1..=block.steps.len() {
+                self.anchor(&format!("{name}-{number}"), offset..offset);
             }
-            return;
         }
-        let figure = self.tree(toml, offset, |mut table| {
-            let name = table.text("name", "a name for questions to call it by, such as name = \"slate\"");
-            if let Some((name, span)) = &name {
-                question::is_name(&mut table, name, span, "a figure");
-            }
-            let rig = rig(&mut table, rig_of);
-            table.done();
-            Some((name?.0, rig?))
-        });
-        if let Some((name, rig)) = figure {
-            self.anchor(&name, offset..offset);
-            self.body.push(Block::Figure { name, rig: Box::new(rig) });
-        }
+        self.body.push(block);
     }
 
     /// A question whose figure is not in the lesson would hold nothing back.
@@ -376,14 +371,6 @@ fn rig(table: &mut Table<'_, '_>, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Optio
         table.complain(span, format!("there is no rig in {file}"), hint);
     }
     rig
-}
-
-fn is_block(kind: &str) -> bool {
-    matches!(kind, "figure" | "build" | "notes") || is_question(kind)
-}
-
-fn is_question(kind: &str) -> bool {
-    kind == "estimate" || question::KINDS.contains(&kind)
 }
 
 /// Whether a section of the lesson begins.

@@ -21,10 +21,7 @@ pub struct QuestionBlock {
     pub about: About,
 }
 
-/// The kinds that are read here, by the names of their blocks.
-pub const KINDS: [&str; 4] = ["choose", "order", "faults", "set"];
-
-/// Reads a block of one of [`KINDS`].
+/// Reads a `choose`, `order`, `faults` or `set` block.
 pub fn read(kind: &str, source: &mut Source<'_, '_>) -> Option<QuestionBlock> {
     match kind {
         "choose" => choose::read(source),

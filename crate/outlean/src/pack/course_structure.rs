@@ -7,8 +7,8 @@ use super::manifest::Page;
 use crate::markup::escaped;
 use outlean_course::PASS;
 
-/// The name of the course, by chance, under which each lesson has its own; as COURSE in `www/cmi5-statement.js`.
-const COURSE: &str = "urn:uuid:bbf19409-37de-400a-8c08-301ebfddc435";
+/// The name of the course, by chance, under which each lesson has its own, and what statements add.
+pub const COURSE: &str = "urn:uuid:bbf19409-37de-400a-8c08-301ebfddc435";
 
 /// A text as the schema has it.
 fn text(element: &str, text: &str) -> String {

@@ -11,7 +11,7 @@ mod single;
 use crate::disk::{Failure, entries};
 use crate::version::way;
 use crate::{packed, policy, program};
-use course_structure::course_structure;
+use course_structure::{COURSE, course_structure};
 use manifest::{Page, manifest};
 use outlean_course::PASS;
 use serde::Deserialize;
@@ -76,11 +76,11 @@ struct Lesson {
 }
 
 /// The page of a lesson with a script of the program that pages of a learning system load besides, before the end of its head: it
-/// also says what share of right answers passes.
+/// also says what share of right answers passes, and the name of the course.
 fn with_script(page: &str, script: &str) -> String {
     let Some(program) = program::of(page) else { return page.to_owned() };
     let script = format!(
-        "<script type=\"module\" src=\"../{program}/{script}\" data-pass=\"{PASS}\"></script>\n</head>"
+        "<script type=\"module\" src=\"../{program}/{script}\" data-pass=\"{PASS}\" data-course=\"{COURSE}\"></script>\n</head>"
     );
     page.replacen("</head>", &script, 1)
 }

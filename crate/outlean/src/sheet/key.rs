@@ -6,7 +6,8 @@ use crate::markup::escaped;
 use crate::question::{filled, named, value_of};
 use crate::words::of_questions;
 use outlean_course::{
-    BuildStep, Drawn, Ground, Order, Question, Set, Sides, Template, Worked, answered_in, part_asked, worked,
+    BuildStep, Drawn, Order, Question, Set, Sides, Statement, Template, Worked, answered_in, part_asked,
+    worked,
 };
 use outlean_rig::Dimension;
 use outlean_rigfile::{Units, are_fine, measured_so, percent, show};
@@ -21,10 +22,7 @@ pub fn answer(asked: &Asked<'_>, drawn: &Drawn) -> String {
             choose.options.iter().map(|option| {
                 let statement = template.statements.get(option.from);
                 let because = statement.and_then(|statement| statement.because.as_deref());
-                let cited = statement.and_then(|statement| match &statement.ground {
-                    Ground::Fact { source, .. } => Some(source.as_str()),
-                    Ground::Claim(_) => None,
-                });
+                let cited = statement.and_then(Statement::source);
                 let verdict = if option.holds { "question.holds" } else { "question.does_not_hold" };
                 entry(&filled(&option.says), verdict, option.sides, because, cited)
             }),

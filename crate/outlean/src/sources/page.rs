@@ -4,10 +4,10 @@ use super::find::{Marks, parts, plain};
 use super::program::{self, Taken};
 use super::{Kind, Sources, Work};
 use crate::lesson::{Block, Lesson, TITLE, inline};
-use crate::markup::escaped;
+use crate::markup::{escaped, id_of};
 use crate::page::Shell;
 use crate::words::words;
-use outlean_course::{About, Ground, Template};
+use outlean_course::{About, Statement, Template};
 use outlean_rig::strength::{Seen, Source};
 use std::collections::BTreeMap;
 
@@ -205,9 +205,9 @@ impl Named {
                     self.told(sources, number, &section, parts.next().unwrap_or_default());
                     for part in parts {
                         let (heading, rest) = part.split_once("</h2>").unwrap_or((part, ""));
-                        let anchor = heading.split("id=\"").nth(1).and_then(|id| id.split('"').next());
+                        let anchor = id_of(heading).unwrap_or(TITLE).to_owned();
                         let says = plain(&format!("<h2{heading}"));
-                        section = Place { anchor: anchor.unwrap_or(TITLE).to_owned(), says, asked: false };
+                        section = Place { anchor, says, asked: false };
                         self.told(sources, number, &section, rest);
                     }
                 }
@@ -215,14 +215,9 @@ impl Named {
                 Block::Estimate(block) => self.asked(sources, number, &block.template.id, &block.about, &[]),
                 Block::Question(block) => {
                     let facts: Vec<&str> = match &block.template {
-                        Template::Choose(choose) => choose
-                            .statements
-                            .iter()
-                            .filter_map(|statement| match &statement.ground {
-                                Ground::Fact { source, .. } => Some(source.as_str()),
-                                Ground::Claim(_) => None,
-                            })
-                            .collect(),
+                        Template::Choose(choose) => {
+                            choose.statements.iter().filter_map(Statement::source).collect()
+                        }
                         _ => Vec::new(),
                     };
                     self.asked(sources, number, block.template.id(), &block.about, &facts);

@@ -5,6 +5,9 @@ use super::sheet::Sheet;
 use super::vec2::{P, add, between, left_of, length, sub, times, unit};
 use crate::{Area, Path, Role, Scene};
 
+/// How far above the ground a rope is tied to its picket, m.
+pub(crate) const TIED: f64 = 0.04;
+
 /// Draws a working rope: dead straight, with lay marks.
 #[inline(never)]
 pub(crate) fn working(sheet: &mut Sheet, from: P, to: P, part: &'static str) {

@@ -8,15 +8,12 @@ use super::{Draft, FrontViewInput};
 use crate::drawing::frame::{lashing_half, pulley_radius};
 use crate::drawing::ground::picket;
 use crate::drawing::length::Length;
-use crate::drawing::rope::{broken, hang, sleeve};
+use crate::drawing::rope::{TIED, broken, hang, sleeve};
 use crate::drawing::vec2::{P, between, length, sub};
-use crate::naming::{guy_name, holdfast_name};
+use crate::naming::{guy_name, guy_part, holdfast_name};
 use crate::side_view::seats::{self, Margin, On, of_arrow};
 use crate::{Kind, Lettering, PROJECTOR, Row, Tone};
-use outlean_rig::{Dimension, Part, Role, Station};
-
-/// How far above the ground a rope is tied to its picket, m.
-const TIED: f64 = 0.04;
+use outlean_rig::{Dimension, Part, Station};
 
 /// A guy on the plate.
 pub(super) struct Guy {
@@ -27,16 +24,6 @@ pub(super) struct Guy {
     tension: f64,
     /// Whether it comes toward the reader, and so is drawn over the frame.
     near: bool,
-}
-
-impl Guy {
-    const fn part(&self) -> &'static str {
-        match self.station {
-            Station::Aft => "aft guy",
-            Station::Fore => "fore guy",
-            Station::Side => "side guy",
-        }
-    }
 }
 
 /// The rigged guys that can be seen.
@@ -65,13 +52,8 @@ pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> 
             aside,
             clear.min(0.4 * stage.view.scale).max(least),
         );
-        let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
-        let tension = force.map_or(0.0, |force| force.tension);
-        // Where forces are held back all are drawn taut, as from the side.
-        let taut = !input.show.forces
-            || force.is_some_and(|force| {
-                matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
-            });
+        let tension = input.of.guy_force(number).map_or(0.0, |force| force.tension);
+        let taut = input.of.is_taut(number, input.show.forces);
         all.push(Guy { number, station: Station::of(guy.anchor, layout), rope, taut, tension, near });
     }
     all
@@ -81,15 +63,15 @@ pub(super) fn guys(stage: &Stage, input: &FrontViewInput<'_>, frame: &Frame) -> 
 pub(super) fn draw(draft: &mut Draft, input: &FrontViewInput<'_>, guys: &[Guy], near: bool) {
     for guy in guys.iter().filter(|guy| guy.near == near) {
         let rope = &guy.rope;
-        let k = draft.stage.k;
+        let (k, part) = (draft.stage.k, guy_part(guy.station));
         if let Seen::Whole { cut: false, sunk: false } = rope.seen {
             holdfast(draft, rope.to, rope.way, input.of.is_over(Part::GuyHoldfast(guy.number)));
         }
         if input.of.is_over(Part::GuyRope(guy.number)) {
-            sleeve(&mut draft.sheet.scene, rope.from, rope.to, 7.5 * k, guy.part());
+            sleeve(&mut draft.sheet.scene, rope.from, rope.to, 7.5 * k, part);
         }
         if guy.taut {
-            rope.draw_taut(draft, guy.part());
+            rope.draw_taut(draft, part);
             if let Seen::Whole { cut: true, .. } = rope.seen {
                 broken(&mut draft.sheet.scene, rope.to, rope.way);
             }
@@ -99,7 +81,7 @@ pub(super) fn draw(draft: &mut Draft, input: &FrontViewInput<'_>, guys: &[Guy], 
             continue;
         }
         let curve = slack_curve(&draft.stage, rope);
-        rope.draw_slack(draft, &curve, guy.part());
+        rope.draw_slack(draft, &curve, part);
         name(draft, input, guy, Some(&curve));
     }
 }

@@ -63,9 +63,8 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         draft.sheet.label(("legs", 0), 6, rows, seats);
     }
     for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
-        let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
-        let Some(force) = force else { continue };
-        if !guy.rigged || !guys::taut(input, number) {
+        let Some(force) = input.of.guy_force(number) else { continue };
+        if !guy.rigged || !input.of.is_taut(number, input.show.forces) {
             continue;
         }
         let end = guys::end(&stage, frame, guy.anchor);
@@ -153,7 +152,8 @@ fn lines(
         // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
         let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
         let guyed = (0_u8..).zip(&input.of.rig.guys).any(|(number, guy)| {
-            guys::taut(input, number) && Station::of(guy.anchor, &input.of.solution.layout) == Station::Aft
+            input.of.is_taut(number, input.show.forces)
+                && Station::of(guy.anchor, &input.of.solution.layout) == Station::Aft
         });
         let open = if line.haul_way.0 < 0.0 && !steep && guyed { 1.0 } else { -1.0 };
         let seats = of_arrow((tail, tip), open, 1.0, ROPE, margin, k);

@@ -2,14 +2,11 @@
 
 use super::stage::Stage;
 use super::{Draft, Frame, SideViewInput, seats};
-use crate::drawing::rope::{broken, cut, hang, slack, sleeve, working};
+use crate::drawing::rope::{TIED, broken, cut, hang, slack, sleeve, working};
 use crate::drawing::vec2::{P, along, between, length, sub, unit};
-use crate::naming::guy_name;
+use crate::naming::{guy_name, guy_part};
 use crate::{Area, Lettering, Row, Tone};
-use outlean_rig::{Part, Point, Role, Station};
-
-/// How far above the ground a rope is tied to its picket, m.
-const TIED: f64 = 0.04;
+use outlean_rig::{Part, Point, Station};
 
 /// Where a guy ends on the plate.
 pub(super) struct End {
@@ -24,15 +21,6 @@ pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
     let (x, z) = stage.view.flat(anchor);
     let (at, cut) = cut(frame.head, stage.view.p((x, z + TIED)), stage.plate());
     End { at, cut }
-}
-
-/// Whether a guy is drawn taut. Where forces are held back all are: a rope that hangs would tell which of them works.
-pub(super) fn taut(input: &SideViewInput<'_>, number: u8) -> bool {
-    let force = input.of.solution.forces().and_then(|forces| forces.guys.get(usize::from(number)));
-    !input.show.forces
-        || force.is_some_and(|force| {
-            matches!(force.role, Role::Working | Role::Pretensioned) && force.tension > 0.0
-        })
 }
 
 /// Draws the sleeves of guys past what their rope may carry.
@@ -54,14 +42,10 @@ pub(super) fn guys(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) 
             continue;
         }
         let station = Station::of(guy.anchor, &input.of.solution.layout);
-        let part = match station {
-            Station::Aft => "aft guy",
-            Station::Fore => "fore guy",
-            Station::Side => "side guy",
-        };
+        let part = guy_part(station);
         let end = end(&stage, frame, guy.anchor);
         let way = unit(sub(end.at, frame.head), (-1.0, 0.0));
-        if taut(input, number) {
+        if input.of.is_taut(number, input.show.forces) {
             working(&mut draft.sheet, frame.head, end.at, part);
             if end.cut {
                 goes_on(draft, end.at, way);

@@ -177,12 +177,7 @@ impl Run {
         let Some(to) = path.haul_point() else { return (None, None) };
         let (x, z) = stage.view.flat(to);
         let straight = stage.view.p((x, z + 0.04));
-        if !matches!(
-            path,
-            LinePath::RedirectedAtFoot { .. }
-                | LinePath::RedirectedMidBase { .. }
-                | LinePath::RedirectedOnLedger { .. }
-        ) {
+        if !path.is_redirected() {
             return (Some(straight), None);
         }
         // The pulley stands clear ahead of the foot, so that the rope down to it stands clear of the leg.

@@ -1,0 +1,13 @@
+// What pages are built of.
+
+/**
+ * An element with attributes and what is in it.
+ * @template {keyof HTMLElementTagNameMap} T
+ * @param {T} name @param {Record<string, string>} [attributes] @param {...(Node | string)} inside @returns {HTMLElementTagNameMap[T]}
+ */
+export function element(name, attributes = {}, ...inside) {
+  const node = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
+  node.append(...inside);
+  return node;
+}
