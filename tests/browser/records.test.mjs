@@ -245,16 +245,47 @@ eachBrowser('what is damaged stands aside, is told, and goes out whole', async s
   assert.deepEqual(await axe(), []);
 });
 
-eachBrowser('a clock that went back is said', async stage => {
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+
+/** Has the clock of every page go by as much as is kept under a name, ms. @param {Page} page */
+const clocked = page => page.evaluateOnNewDocument(() => {
+  const real = Date.now.bind(Date);
+  const now = () => real() + Number(sessionStorage.getItem('leapt') ?? 0);
+  globalThis.Date = /** @type {any} */ (new Proxy(Date, {
+    construct: (target, given) => (given.length ? Reflect.construct(target, given) : new target(now())),
+    get: (target, name) => (name === 'now' ? now : Reflect.get(target, name)),
+  }));
+});
+
+/** @param {Page} page @param {number} by ms, from what it truly is */
+const leap = (page, by) => page.evaluate(by => sessionStorage.setItem('leapt', String(by)), by);
+
+eachBrowser('a clock that leaps while a question is answered loses no answer, makes none longer, and is said', async stage => {
   const { page } = stage;
-  await record(stage);
-  await byHand(page, undefined, 'attempts', 'put', [{ ...ONE, key: 'a', learner: '1', time: Math.floor(Date.now() / 1000) + 9_000 }]);
-  await record(stage);
-  assert.match(await part(page, 'said'), /dated after today/);
+  await clocked(page);
   await ready(stage);
-  assert.equal(await recorded(page, '4 kN'), 'disk');
+  const begun = performance.now();
+  for (const [place, by] of [40 * DAY + 2 * HOUR, -400 * DAY].entries()) {
+    if (place) await page.$eval('>>> .again button:last-child', key => /** @type {HTMLElement} */ (key).click());
+    await leap(page, by);
+    assert.equal(await recorded(page, '4 kN'), 'disk');
+  }
   await page.waitForFunction(() => /clock is behind/.test(document.querySelector('.record-said')?.textContent ?? ''));
-  assert.equal((await kept(page)).length, 2);
+  const rows = (await kept(page)).sort((a, b) => a.time - b.time);
+  const longest = (performance.now() - begun) / 1000 + 1;
+  for (const { seconds } of rows) assert(seconds >= 0 && seconds <= longest, `${seconds} s for one of ${longest}`);
+  const hours = rows.map(({ time }) => Math.round((time - Date.now() / 1000) / 3600));
+  assert.deepEqual(hours, [-9600, 962], 'each has the time that the clock had');
+  // The record has both, says that one is dated ahead, and names no day for the next refresher that only that one could.
+  await leap(page, 0);
+  await record(stage);
+  const [told, due, answers, whole] = await page.evaluate(() => ['[data-part=said]', '[data-part=due]', '[data-part=table] tbody td', 'main'].map(part => document.querySelector(part)?.textContent ?? ''));
+  assert.match(told, /dated after today/);
+  const day = Date.parse(/\d{4}-\d\d-\d\d/.exec(due)?.[0] ?? '');
+  assert(day > Date.now() - DAY && day < Date.now() + 35 * DAY, due);
+  assert.equal(answers, '2', 'both count');
+  assert.doesNotMatch(whole, /NaN|Invalid|undefined/);
 });
 
 eachBrowser('out, cleared, and in again: the same record, natively too', async stage => {

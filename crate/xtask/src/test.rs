@@ -8,6 +8,8 @@ use std::time::{Duration, Instant};
 const VECTORS: [&str; 2] = ["tests/browser/vectors.test.mjs", "tests/browser/vectors.questions.test.mjs"];
 /// Killed while it keeps answers: more often where there is time.
 const KILLED: &str = "tests/browser/killed.test.mjs";
+/// What pages ask for: one of each kind, or every one where there is time.
+const ASKED: &str = "tests/browser/requests.test.mjs";
 /// Rig files answered where there is time.
 const MANY: u32 = 100_000;
 /// What is held to times: nothing else may run beside it.
@@ -56,6 +58,13 @@ const STEPS: &[Step] = &[
     Step {
         name: "many kills",
         run: many_kills,
+        needs: &["node packages", "browsers", "build"],
+        long: true,
+        ..STEP
+    },
+    Step {
+        name: "every page",
+        run: every_page,
         needs: &["node packages", "browsers", "build"],
         long: true,
         ..STEP
@@ -199,6 +208,10 @@ fn long_vectors() -> Result<(), Failure> {
 
 fn many_kills() -> Result<(), Failure> {
     node_tests(&[KILLED.to_owned()], 1, Some(("KILLS", "1000")))
+}
+
+fn every_page() -> Result<(), Failure> {
+    node_tests(&[ASKED.to_owned()], 1, Some(("PAGES", "all")))
 }
 
 /// An hour of play in each browser.
