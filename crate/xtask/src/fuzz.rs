@@ -79,7 +79,7 @@ fn natively(name: &str, seconds: u32) -> Result<(), Failure> {
     let found = place::target().join("fuzzed").join(name);
     fs::create_dir_all(&found)
         .map_err(|why| Failure::new(format!("{} cannot be made: {why}", found.display())))?;
-    // A sanitizer watches what `unsafe` may do: there is none of ours, and with it half as much is tried.
+    // A sanitizer watches what `unsafe` may do: there is none of ours, and with it a fifth as many plans are tried.
     let mut fuzzer = cargo("fuzz run --fuzz-dir tests/fuzz --sanitizer none");
     fuzzer.arg(name).arg(&found).arg(fuzz().join("corpus").join(name)).args(["--", HUNG, LONGEST]);
     fuzzer.arg(format!("-max_total_time={seconds}"));
