@@ -124,7 +124,7 @@ class Desk {
   /** The hands of the class, to be counted here as well. @param {import('./channel.js').Hands} hands @param {boolean} acts */
   count(hands, acts) {
     const { words } = this;
-    const said = hands.map(({ says }) => says).join('\n');
+    const said = JSON.stringify(hands.map(({ says }) => says));
     if (this.hands.dataset.said !== said) {
       this.hands.dataset.said = said;
       this.hands.replaceChildren(...hands.map(({ says }, place) => {

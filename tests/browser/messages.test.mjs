@@ -94,6 +94,8 @@ test('what a page that is led tells the speaker hears', () => {
 });
 
 const sound = { page: 'sound', step: 'two', hidden: false, veiled: false, playing: false, reduced: false, undo: false, verdict: { is: 'Stands', why: '' }, rig: 'R', question: { prompt: 'P?', answer: 'A', open: true, hands: [{ says: 'S', count: 4 }] } };
+/** The same with hands for other options. @param {...string} says */
+const handed = (...says) => ({ ...sound, question: { ...sound.question, hands: says.map(each => ({ says: each, count: 1 })) } });
 fuzzed('what is said to a speaker is shown as text, and once who said it is gone all is as it was', fc.array(fc.oneof(says, tells, wild), { minLength: 1, maxLength: 5 }), async all => {
   for (const data of all) {
     speaker.hear(data);
@@ -110,7 +112,7 @@ fuzzed('what is said to a speaker is shown as text, and once who said it is gone
   assert.deepEqual([reads('.prompt'), reads('.answer'), reads('section.figure .verdict'), reads('ol.hands b'), reads('#now')], ['P?', 'A', 'Stands ', '4', 'Two']);
   speaker.hear({ page: 'sound', gone: true });
   speaker.said();
-}, { runs: 300, kept: [[{ ...sound, page: 'x', step: 'constructor' }]] });
+}, { runs: 300, kept: [[{ ...sound, page: 'x', step: 'constructor' }], [handed(), handed('')], [handed('a', 'b'), handed('a\nb')]] });
 
 const origin = mostly(fc.oneof({ weight: 4, arbitrary: fc.constant(COURSE) }, { weight: 1, arbitrary: fc.constantFrom('https://elsewhere.example', 'null', `${COURSE}.example`) }));
 const toFrame = fc.record({

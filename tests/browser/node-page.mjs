@@ -94,9 +94,9 @@ export async function page(html, scripts, there, dress = () => {}) {
     here.document = document;
     return act();
   };
-  // As browsers do it: by the text of whatever is given.
+  // As browsers do it: by the text of whatever is given, and nothing by none.
   const by = document.getElementById.bind(document);
-  document.getElementById = (/** @type {any} */ id) => by(`${id}`);
+  document.getElementById = (/** @type {any} */ id) => (`${id}` ? by(`${id}`) : null);
   dress(document);
   for (const script of scripts) await as(() => import(PROGRAM + script));
   while (!there(document)) await new Promise(done => waits(done, 1));

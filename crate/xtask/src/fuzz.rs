@@ -79,11 +79,12 @@ fn natively(name: &str, seconds: u32) -> Result<(), Failure> {
     let found = place::target().join("fuzzed").join(name);
     fs::create_dir_all(&found)
         .map_err(|why| Failure::new(format!("{} cannot be made: {why}", found.display())))?;
-    let mut fuzzer = cargo("fuzz run --fuzz-dir tests/fuzz");
+    // A sanitizer watches what `unsafe` may do: there is none of ours, and with it a fifth as many plans are tried.
+    let mut fuzzer = cargo("fuzz run --fuzz-dir tests/fuzz --sanitizer none");
     fuzzer.arg(name).arg(&found).arg(fuzz().join("corpus").join(name)).args(["--", HUNG, LONGEST]);
     fuzzer.arg(format!("-max_total_time={seconds}"));
-    // Fuzzers need switches that the compiler keeps for its nightly form; one thread is what they can follow.
-    fuzzer.env("RUSTC_BOOTSTRAP", "1").env("RAYON_NUM_THREADS", "1");
+    // One thread is what they can follow.
+    fuzzer.env("RAYON_NUM_THREADS", "1");
     command::run(
         &mut fuzzer,
         "What is amiss stands in tests/fuzz/artifacts: mend it, and keep it in tests/fuzz/corpus.",

@@ -3,15 +3,27 @@
 
 use crate::spoken;
 use outlean_planner::Planner;
+use std::cell::RefCell;
 
 /// Most entries that are made.
 const MOST_MADE: usize = 4;
 
+thread_local! {
+    /// One page for all texts, as it would be: to give it its words takes longer than most plans.
+    static PAGE: RefCell<Planner> = RefCell::new({
+        let words: Vec<String> =
+            spoken::pairs().iter().flat_map(|(key, word)| [key.clone(), word.clone()]).collect();
+        Planner::new(words.clone(), words)
+    });
+}
+
 pub fn held(text: &str) {
     let Some((made, text)) = text.split_once('\n') else { return };
-    let words: Vec<String> =
-        spoken::pairs().iter().flat_map(|(key, word)| [key.clone(), word.clone()]).collect();
-    let mut planner = Planner::new(words.clone(), words);
+    PAGE.with_borrow_mut(|planner| opened(planner, made, text));
+}
+
+fn opened(planner: &mut Planner, made: &str, text: &str) {
+    while planner.step(true) {}
     planner.open(text);
     for (key, value) in made.split('&').filter_map(|entry| entry.split_once('=')).take(MOST_MADE) {
         let before = planner.text();
