@@ -75,7 +75,7 @@ async function traced(page, act) {
   return { task: quantile(tasks.filter(task => task >= 0.5), 0.95), pictures, rate: (1000 * frames.length) / frames.reduce((sum, frame) => sum + frame, 0) };
 }
 
-/** The middle time that the script of a frame takes while `act` goes on, ms. @param {Page} page @param {() => Promise<unknown>} act */
+/** The middle time that the script of a frame and of its tasks takes while `act` goes on, ms. @param {Page} page @param {() => Promise<unknown>} act */
 async function script(page, act) {
   await page.evaluate(() => { /** @type {any} */ (window).scripts.length = 0; });
   await act();
@@ -161,7 +161,7 @@ try {
   console.log(`Layout shift until the first frame: ${shifted}`);
   atMost('layout shift', shifted, 0);
 
-  console.log(`Script of a frame, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
+  console.log(`Script of a frame and of its tasks, words laid out, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
   await new Promise(done => setTimeout(done, 5000));
   const before = await sizes(page);
   await new Promise(done => setTimeout(done, GROWING));
