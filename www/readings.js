@@ -38,8 +38,9 @@ const FULL = 0.85 * WIDTH;
 
 /** A bar of a ratio: to the mark is the allowable, hatched beyond it. */
 class Bar {
-  #fill = svg('rect', { x: 0, y: 3, width: 0, height: 6, class: 'fill' });
-  #over = svg('rect', { x: FULL, y: 3, width: 0, height: 6, class: 'over' });
+  // Paths: a box that covers more or less of what is below it has the page laid in layers anew.
+  #fill = svg('path', { class: 'fill' });
+  #over = svg('path', { class: 'over' });
   #hatch = svg('path', { class: 'over-hatch' });
   #parts = [svg('line', { x1: 0, y1: 6, x2: WIDTH, y2: 6, class: 'base' }), this.#fill, this.#over, this.#hatch, svg('line', { x1: FULL, y1: 0, x2: FULL, y2: 12, class: 'mark' })];
   element = /** @type {SVGElement} */ (svg('svg', { viewBox: `0 0 ${WIDTH} 12`, preserveAspectRatio: 'none', 'aria-hidden': 'true' }));
@@ -53,8 +54,8 @@ class Bar {
     if (!said || !this.#said) this.element.replaceChildren(...(said ? this.#parts : []));
     this.#said = said;
     const [fill, beyond] = said.split(' ');
-    this.#fill.setAttribute('width', fill || '0');
-    this.#over.setAttribute('width', beyond || '0');
+    this.#fill.setAttribute('d', `M0 3h${fill || 0}v6H0z`);
+    this.#over.setAttribute('d', `M${FULL} 3h${beyond || 0}v6H${FULL}z`);
     let hatch = '';
     for (let x = FULL + 2; x < FULL + over - 1; x += 4) hatch += `M${x} 9L${Math.min(x + 4, FULL + over).toFixed(1)} 3`;
     this.#hatch.setAttribute('d', hatch);
