@@ -161,7 +161,7 @@ try {
   console.log(`Layout shift until the first frame: ${shifted}`);
   atMost('layout shift', shifted, 0);
 
-  console.log(`Script of a frame and of its tasks, words laid out, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
+  console.log(`Script of a frame and of its tasks, playing: ${(await script(page, () => play(page))).toFixed(1)} ms`);
   await new Promise(done => setTimeout(done, 5000));
   const before = await sizes(page);
   await new Promise(done => setTimeout(done, GROWING));
