@@ -59,7 +59,7 @@ class RigElement extends StartingElement {
   /** Whether words are to be renewed. */
   #wordy = true;
   #frame = 0;
-  /** What tells pictures and renews words, apart from the frame and from each other. @type {Tasks | undefined} */
+  /** What goes where a hand is, tells pictures and renews words, apart from the frame and from each other. @type {Tasks | undefined} */
   #tasks;
   /** Goes where a hand has moved to. @type {(() => void) | undefined} */
   #moved;
@@ -213,7 +213,7 @@ class RigElement extends StartingElement {
     handle.addEventListener('blur', () => is('rest'));
   }
 
-  /** A hand has moved on: what it means is worked out with the pictures, so that the frame is not longer by it. @param {() => void} move */
+  /** A hand has moved on: what it means is worked out in a task of its own, so that the frame is not longer by it. @param {() => void} move */
   #moves(move) {
     this.#moved = move;
     this.#need({ side: true });
@@ -330,7 +330,7 @@ class RigElement extends StartingElement {
   /** @internal */
   watch() {
     const { pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const tasks = this.#tasks = new Tasks({ pictures: () => this.#tell(), words: () => this.#speak() });
+    const tasks = this.#tasks = new Tasks({ hand: () => this.#move(), pictures: () => this.#tell(), words: () => this.#speak() });
     this.stops.push(() => tasks.stop());
     const observer = new ResizeObserver(() => { pictures.measure(); this.#place(); });
     for (const place of [this, ...pictures.places]) observer.observe(place);
@@ -424,15 +424,17 @@ class RigElement extends StartingElement {
     this.#before = now;
     const { here } = pictures.surfaces;
     const one = passed > LATE && pictures.due && !here;
-    const speak = !this.#wordless && !(one && this.#spoke);
+    // Where frames come late, and beside a hand that moves, words are renewed in every other one.
+    const speak = !this.#wordless && !(this.#spoke && (one || pictures.dragged));
     this.#spoke = speak || this.#wordless;
+    if (this.#moved) this.#tasks?.ask('hand');
     if (here) this.#tell();
     else if (pictures.due && !(one && speak) && !pictures.surfaces.busy) this.#tasks?.ask('pictures');
     if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
     if (speak && (here || !this.#drawn)) this.#speak();
     else if (speak) this.#tasks?.ask('words');
     else if (!pictures.due) pictures.place(this.#figure);
-    if ((speak || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
+    if ((!this.#wordless || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
   }
 
   /** Renews one part of the words, or all of them where nothing is drawn yet or the page itself paints. */
