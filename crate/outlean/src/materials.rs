@@ -22,6 +22,6 @@ fn answer(file: &RigFile, form: &Form<'_>) -> Result<String, Fault> {
     let output = Output { materials: materials(&file.rig)? };
     let guys = name::guys(file);
     let voice = name::voice(&guys, form.units);
-    let said = || files::page(form, &materials_said(&output.materials, file.job.lowered, &voice));
+    let said = || files::page(form, &materials_said(&file.rig, &output.materials, file.job.lowered, &voice));
     Ok(form.said(&output, said))
 }

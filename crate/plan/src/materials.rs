@@ -1,11 +1,12 @@
 //! Materials in words: what must be carried to the site.
 
 use crate::Voice;
-use outlean_rig::{HoldfastMaterials, Materials};
+use outlean_rig::{HoldfastMaterials, Materials, Rig};
 
-/// In lines, `lowered` m of each line that is hauled added where it is known how far the load goes.
+/// What `rig` takes, in lines. Where it is known how far its load goes, `lowered` m, each line that is hauled is longer by that,
+/// a tackle by that for each of its parts.
 #[must_use]
-pub fn materials_said(found: &Materials, lowered: Option<f64>, voice: &Voice<'_>) -> Vec<String> {
+pub fn materials_said(rig: &Rig, found: &Materials, lowered: Option<f64>, voice: &Voice<'_>) -> Vec<String> {
     let length = |value: f64| voice.length(value);
     let mut lines = vec![match &found.lashing {
         Some(rope) => voice.fill(
@@ -23,8 +24,10 @@ pub fn materials_said(found: &Materials, lowered: Option<f64>, voice: &Voice<'_>
     for (key, there) in [("materials.hobble", found.hobble), ("materials.sling", found.sling)] {
         lines.extend(there.map(|value| voice.fill(key, &[("length", &length(value))])));
     }
-    for (key, there) in [("materials.line", found.line), ("materials.second_line", found.second_line)] {
+    let hauled = [("materials.line", found.line), ("materials.second_line", found.second_line)];
+    for ((key, there), line) in hauled.into_iter().zip(rig.lines()) {
         let Some(there) = there else { continue };
+        let lowered = lowered.map(|lowered| lowered * line.path.falls());
         lines.push(match lowered {
             Some(lowered) => voice.fill(
                 &format!("{key}.lowered"),

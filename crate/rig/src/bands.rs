@@ -62,11 +62,13 @@ impl Bands {
         let first = self.drawn;
         let last = self.drawn.saturating_add(draws).min(BAND_DRAWS);
         while self.drawn < last {
-            let mut drawn = scattered(&self.rig, &self.scatter, BAND_SEED, self.drawn);
+            let drawn = scattered(&self.rig, &self.scatter, BAND_SEED, self.drawn);
             let off = self.lever.get(&drawn).zip(self.lever.get(&self.rig)).map_or(0.0, |(is, was)| is - was);
             for place in 0..BAND_PLACES {
-                self.lever.set(&mut drawn, self.at(place) + off);
-                let Ok(solution) = solve(&drawn) else { continue };
+                // Anew for each, as in a sweep.
+                let mut there = drawn.clone();
+                self.lever.set(&mut there, self.at(place) + off);
+                let Ok(solution) = solve(&there) else { continue };
                 let values = self.lines.iter().map(|line| line.of(&solution));
                 let ends = self.ends.iter_mut().skip(place as usize).step_by(BAND_PLACES as usize);
                 for (ends, value) in ends.zip(values) {
@@ -94,7 +96,7 @@ impl Bands {
         from + (to - from) * f64::from(place) / f64::from(BAND_PLACES - 1)
     }
 
-    /// The bounds, N, at a place of a line, by its number: one in twenty of the draws that stand there is below, one above.
+    /// The bounds, in the line's SI unit, at a place of a line, by its number: one in twenty of the draws that stand there is below, one above.
     /// `None` before all are drawn, and where half of them or more do not stand.
     #[must_use]
     pub fn bounds(&self, line: usize, place: u32) -> Option<(f64, f64)> {

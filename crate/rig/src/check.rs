@@ -1,6 +1,7 @@
 //! What each part carries against what it may carry.
 
 use crate::holdfast_pull::{HoldfastPull, Tied, tied_at};
+use crate::rest::rested;
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Holdfast, Notes, Symbol, Worked, timber};
 use crate::{Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
@@ -124,6 +125,12 @@ impl Check {
             source: capacity.map(|capacity| capacity.source),
         }
     }
+
+    /// Whether it is more of what its part may carry than another check of that is, or where neither is known carries more.
+    fn outweighs(&self, other: &Self) -> bool {
+        let share = |check: &Self| check.ratio.unwrap_or(-1.0);
+        share(self).total_cmp(&share(other)).then(self.demand.total_cmp(&other.demand)).is_gt()
+    }
 }
 
 /// How many checks a rig can have.
@@ -139,8 +146,23 @@ pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 18;
 /// An allowable stated with the rig and one worked out from its [`crate::strength::Gear`]: the lesser holds. A part of
 /// which nothing is known is `NotAssessed`, as is a leg that pulls; the lashing is `ConfirmOnSite`: no strength is ever
 /// guessed.
+///
+/// Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere than it is solved each part is listed as it is used more.
 #[must_use]
 pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
+    let mut all = checks_of(rig, solution);
+    let rested = rested(rig, solution);
+    for check in rested.iter().flat_map(|rested| checks_of(rig, rested)) {
+        match all.iter_mut().find(|known| known.part == check.part) {
+            Some(known) if check.outweighs(known) => *known = check,
+            _ => {}
+        }
+    }
+    all
+}
+
+/// As [`checks`], at its own lean alone.
+fn checks_of(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     let mut all = ArrayVec::new();
     let _ = each_check(rig, solution, &KnownLegs::default(), &mut |check| {
         // There is room for every part.
@@ -178,7 +200,7 @@ impl KnownLegs {
     }
 }
 
-/// As [`checks`], one by one until `take` breaks off.
+/// As [`checks`] at its own lean alone, one by one until `take` breaks off.
 pub(crate) fn each_check(
     rig: &Rig,
     solution: &Solution,
@@ -223,14 +245,27 @@ pub(crate) fn each_check(
 }
 
 /// The inputs and intermediate values of the check of a part, in the order in which they are worked out: as far as
-/// they are known. Empty for a part that the rig does not have or that carries nothing because the frame tips.
+/// they are known. Empty for a part that the rig does not have or that carries nothing because the frame tips. Of one used
+/// more where the frame comes to rest (see [`checks`]) they are those there, and begin with that lean.
 #[must_use]
 pub fn worked(rig: &Rig, solution: &Solution, part: Part) -> Worked {
     let mut notes = Worked::new();
-    if let Some(forces) = solution.forces() {
-        Assessor { rig, solution, forces, legs: &KnownLegs::default() }.check(part, &mut notes);
+    let as_set = check_of(rig, solution, part, &mut ());
+    let rested = rested(rig, solution).filter(|rested| {
+        let there = check_of(rig, rested, part, &mut ());
+        there.zip(as_set).is_some_and(|(there, as_set)| there.outweighs(&as_set))
+    });
+    if let Some(rested) = &rested {
+        notes.put(Symbol::LoadedLean, rested.layout.lean);
     }
+    check_of(rig, rested.as_ref().unwrap_or(solution), part, &mut notes);
     notes
+}
+
+/// The check of a part of a solved rig, with its steps put down.
+fn check_of<N: Notes>(rig: &Rig, solution: &Solution, part: Part, notes: &mut N) -> Option<Check> {
+    let forces = solution.forces()?;
+    Assessor { rig, solution, forces, legs: &KnownLegs::default() }.check(part, notes)
 }
 
 /// A solved rig that stands.
@@ -320,7 +355,7 @@ impl Assessor<'_> {
             }
             Part::Bearing(side) => {
                 let pressure = rig.feet.bearing_allowable?;
-                let demand = forces.footing.feet.on(side).bearing.max(0.0);
+                let demand = forces.footing.ground(side, &self.solution.layout).z().max(0.0);
                 notes.put(Symbol::Bearing, demand);
                 notes.put(Symbol::BearingAllowable, pressure);
                 let capacity = rig.feet.bearing_area.map(|area| {

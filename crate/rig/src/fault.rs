@@ -369,7 +369,8 @@ impl Field {
             Self::StrengthFactor => (1.0, 50.0),
             Self::BearingAllowable => (1.0e3, 1.0e8),
             Self::LegStiffness => (1.0e5, 1.0e15),
-            Self::RopeStiffness(_) => (100.0, 1.0e15),
+            // No softer than the softest that a data sheet can say: 60 % at 10 N.
+            Self::RopeStiffness(_) => (10.0, 1.0e15),
             Self::RopeGive(_) => (0.0, 2.0),
             Self::Elongation(_) => (1.0e-4, 0.6),
             Self::ElongationAt(_) => (10.0, 1.0e6),

@@ -78,11 +78,11 @@ pub struct Foothold {
     pub kick: f64,
     /// How hard the foot wants to move away from its fellow, level, N; negative toward it.
     pub outward: f64,
-    /// Vertical force on the ground, N; negative where the foot would lift.
+    /// Vertical force on the ground, N, with nothing between the feet; negative where the foot would lift.
     pub bearing: f64,
     /// Bearing over the foot's area, Pa; `None` where the area is not known or the foot would lift.
     pub pressure: Option<f64>,
-    /// Whether the foot would lift.
+    /// Whether the foot would lift, with nothing between the feet.
     pub lifts: bool,
     /// Friction coefficient that alone would hold it, with nothing between the feet; `None` where it lifts.
     pub friction_alone: Option<f64>,

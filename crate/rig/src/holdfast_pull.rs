@@ -1,6 +1,7 @@
 //! Pull on a holdfast: what all ropes tied there do together.
 
 use crate::angle::{atan2, hypot};
+use crate::rest::rested;
 use crate::{Force, Forces, MAX_GUYS, Part, Path, Point, Rig, Solution};
 use arrayvec::ArrayVec;
 
@@ -20,6 +21,9 @@ pub struct HoldfastPull {
     /// Its angle above the level, rad; `None` where nothing pulls.
     pub angle: Option<f64>,
 }
+
+/// Holdfasts, each by the part that it is, and what pulls on it.
+type Pulls = ArrayVec<(Part, HoldfastPull), { MAX_GUYS + 4 }>;
 
 /// A rope that ends at a holdfast.
 pub(crate) struct Tied {
@@ -47,7 +51,7 @@ impl HoldfastPull {
 /// line, of the second line's, and as [`Part::RedirectPulley`] and [`Part::SecondRedirect`] those of pulleys midway
 /// between the feet that hang on their own. Ropes that end within 5 cm of one another pull together, and each such
 /// holdfast is then listed for each of them. Whether anything is known of their strength makes no difference. Empty
-/// where the frame tips.
+/// where the frame tips. Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere each is the greater pull.
 ///
 /// ```
 /// use outlean_rig::{Guy, Point, Rig, holdfast_pulls, solve};
@@ -59,7 +63,20 @@ impl HoldfastPull {
 /// # Ok::<(), outlean_rig::Fault>(())
 /// ```
 #[must_use]
-pub fn holdfast_pulls(rig: &Rig, solution: &Solution) -> ArrayVec<(Part, HoldfastPull), { MAX_GUYS + 4 }> {
+pub fn holdfast_pulls(rig: &Rig, solution: &Solution) -> Pulls {
+    let mut all = pulls_of(rig, solution);
+    let rested = rested(rig, solution);
+    for (part, pull) in rested.iter().flat_map(|rested| pulls_of(rig, rested)) {
+        match all.iter_mut().find(|(known, _)| *known == part) {
+            Some((_, known)) if pull.size > known.size => *known = pull,
+            _ => {}
+        }
+    }
+    all
+}
+
+/// As [`holdfast_pulls`], at its own lean alone.
+fn pulls_of(rig: &Rig, solution: &Solution) -> Pulls {
     let mut all = ArrayVec::new();
     let Some(forces) = solution.forces() else { return all };
     let at = |place: Point| HoldfastPull::of(tied_at(place, rig, solution, forces));

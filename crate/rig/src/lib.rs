@@ -63,6 +63,7 @@ mod quantity;
 mod range;
 mod reaching;
 mod resolve;
+mod rest;
 mod resultant;
 mod rig;
 mod scatter;

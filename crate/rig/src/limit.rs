@@ -1,10 +1,12 @@
 //! Limits: what a rig may not pass, and how near each is at a lean.
 
 use crate::check::{KnownLegs, MAX_CHECKS, Part, each_check};
+use crate::rest::solved_at;
 use crate::solve::{Posture, Tip};
-use crate::stretch::{bears, extra_lean, stability_ratio};
+use crate::stretch::{bears, leans, stability_ratio};
 use crate::{
-    Case, Clearance, EXTRA_LEAN, Fault, GREATEST_MULTIPLE, Rig, Side, Solution, Stretch, margin, slide,
+    Case, Clearance, EXTRA_LEAN, Fault, GREATEST_MULTIPLE, LeanIs, Rig, Side, Solution, Stretch, margin,
+    slide,
 };
 use arrayvec::ArrayVec;
 use core::cell::Cell;
@@ -17,7 +19,7 @@ use core::ops::ControlFlow;
 pub enum Limit {
     /// A part carries all it may.
     Part(Part),
-    /// The frame would stand further back than the upright stop.
+    /// The frame would stand further back than the upright stop, as it is set or where it comes to rest.
     UprightStop,
     /// It tips.
     Tips(Tip),
@@ -48,11 +50,16 @@ impl Limit {
 /// no geometry.
 pub const MAX_LIMITS: usize = MAX_CHECKS + 12;
 
+/// A lean at rest this much farther back than the stop is rounding, rad.
+const ROUNDING: f64 = 1e-9;
+
 /// How it is judged that guys stretch, which takes longer than all else.
 #[derive(Clone, Copy, PartialEq)]
 enum Judged {
     /// Not at all.
     LeftOut,
+    /// Only where the frame comes to rest, not whether it would run away.
+    Rest,
     /// Of the load at run-away only whether it is past the margin asked for: a ratio of infinity if not, of 0 if so.
     Whether,
     /// How near run-away is only where nothing met before is nearer: what governs is known without.
@@ -101,7 +108,7 @@ pub fn governing(rig: &Rig, lean: f64) -> Result<Governing, Fault> {
 pub fn limits_at(rig: &Rig, lean: f64) -> Result<ArrayVec<Governing, MAX_LIMITS>, Fault> {
     let solution = crate::solve_at(rig, lean)?;
     let mut all: ArrayVec<Governing, MAX_LIMITS> = ArrayVec::new();
-    let _ = each_limit(rig, lean, Some(&solution), Judged::HowNear, |here| {
+    let _ = each_limit(rig, lean, Some(&solution), Judged::HowNear, &mut |here| {
         match all.iter_mut().find(|known| known.limit == here.limit) {
             Some(known) if here.ratio > known.ratio => *known = here,
             Some(_) => {}
@@ -132,7 +139,7 @@ fn worst(rig: &Rig, lean: f64, solved: Option<&Solution>, judged: Judged) -> Gov
     let mut worst = Governing { ratio: 0.0, limit: Limit::NotLookedFurther, case: rig.case };
     // Stop and room are rules, not forces: nothing outranks them but falling over.
     let mut rule: Option<Governing> = None;
-    let _ = each_limit(rig, lean, solved, judged, |here| {
+    let _ = each_limit(rig, lean, solved, judged, &mut |here| {
         if here.limit.is_rule() {
             rule = rule.or(Some(here));
         } else if here.ratio > worst.ratio {
@@ -155,7 +162,7 @@ pub(crate) fn holds_at(rig: &Rig, lean: f64) -> bool {
 }
 
 fn holds_where(rig: &Rig, lean: f64, solved: Option<&Solution>) -> bool {
-    each_limit(rig, lean, solved, Judged::Whether, past).is_continue()
+    each_limit(rig, lean, solved, Judged::Whether, &mut past).is_continue()
 }
 
 fn past(here: Governing) -> ControlFlow<()> {
@@ -164,10 +171,14 @@ fn past(here: Governing) -> ControlFlow<()> {
 
 /// How near one limit is at a lean already checked; ratio 0 where it is not met at all.
 pub(crate) fn limit_at(rig: &Rig, lean: f64, limit: Limit) -> Governing {
-    let of_stretch = matches!(limit, Limit::Stretch | Limit::ExtraLean);
-    let judged = if of_stretch { Judged::HowNear } else { Judged::LeftOut };
+    let judged = match limit {
+        Limit::Stretch => Judged::HowNear,
+        Limit::ExtraLean => Judged::Rest,
+        _ if matches!(rig.lean_is, LeanIs::UnderLoad) => Judged::LeftOut,
+        _ => Judged::Rest,
+    };
     let mut worst = Governing { ratio: 0.0, limit, case: rig.case };
-    let _ = each_limit(rig, lean, None, judged, |here| {
+    let _ = each_limit(rig, lean, None, judged, &mut |here| {
         if here.limit == limit && here.ratio > worst.ratio {
             worst = here;
         }
@@ -183,7 +194,7 @@ fn each_limit(
     lean: f64,
     solved: Option<&Solution>,
     judged: Judged,
-    mut found: impl FnMut(Governing) -> ControlFlow<()>,
+    found: &mut dyn FnMut(Governing) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
     // The greatest ratio so far of what is no rule.
     let nearest = Cell::new(0.0_f64);
@@ -206,7 +217,7 @@ fn each_limit(
     }
     let known = if judged == Judged::LeftOut { None } else { Stretch::of(rig) };
     let mut stretching = known.map(|stretch| (Rig { lean, ..rig.clone() }, stretch));
-    let legs = KnownLegs::default();
+    let (legs, legs_at_rest) = (KnownLegs::default(), KnownLegs::default());
     for case in cases {
         let anew;
         let solution = if let Some(solution) = solved.filter(|solution| solution.case == case) {
@@ -218,34 +229,34 @@ fn each_limit(
             found(f64::INFINITY, Limit::NoGeometry, case)?;
             continue;
         };
-        if let Some(edge) = &rig.edge {
-            let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, solution);
-            if edge.clear_reach_wanted.is_some_and(|wanted| clear_reach < wanted) {
-                found(f64::INFINITY, Limit::ClearReach, case)?;
-            }
-            if edge.headroom_wanted.is_some_and(|wanted| headroom < wanted) {
-                found(f64::INFINITY, Limit::Headroom, case)?;
-            }
-        }
-        let Some(forces) = solution.forces() else {
-            if let Some(tip) = solution.tips() {
-                found(f64::INFINITY, Limit::Tips(tip), case)?;
-            }
+        each_but_slides(rig, solution, &legs, &mut found)?;
+        if solution.forces().is_none() {
             continue;
-        };
-        if let Some(tip) = unguarded(rig, solution) {
-            found(f64::INFINITY, Limit::Tips(tip), case)?;
         }
-        each_check(rig, solution, &legs, &mut |check| match check.ratio {
-            Some(ratio) => found(ratio, Limit::Part(check.part), case),
-            None => ControlFlow::Continue(()),
-        })?;
         if let Some((there, stretch)) = &mut stretching {
             there.case = case;
             let wanted = rig.limits.wanted_margin();
             // What does not stand even on guys that do not stretch has been met above.
-            if let Ok(Some(extra)) = extra_lean(there, stretch) {
-                found(extra / EXTRA_LEAN, Limit::ExtraLean, case)?;
+            if let Ok(Some((loaded, set))) = leans(there, stretch) {
+                if let Some(set) = set {
+                    found((loaded - set).abs() / EXTRA_LEAN, Limit::ExtraLean, case)?;
+                }
+                if !matches!(rig.lean_is, LeanIs::UnderLoad) {
+                    if rig.limits.upright_stop.is_some_and(|stop| loaded < stop - ROUNDING) {
+                        found(f64::INFINITY, Limit::UprightStop, case)?;
+                    }
+                    match solved_at(rig, loaded, case) {
+                        Some(rested) => {
+                            each_but_slides(rig, &rested, &legs_at_rest, &mut found)?;
+                            each_slide(rig, &rested, &mut found)?;
+                        }
+                        None => found(f64::INFINITY, Limit::NoGeometry, case)?,
+                    }
+                }
+            }
+            if judged == Judged::Rest {
+                each_slide(rig, solution, &mut found)?;
+                continue;
             }
             // Past a margin with which it would be as near as what is nearest so far it governs nothing; a hair more than
             // that, since a limit point is found to a hair.
@@ -260,15 +271,48 @@ fn each_limit(
             } else {
                 margin(there, stretch).map(|at| stability_ratio(wanted, at))
             };
-            if let Ok(ratio) = ratio {
-                found(ratio, Limit::Stretch, case)?;
-            }
+            // What cannot be followed is not taken to hold.
+            found(ratio.unwrap_or(f64::INFINITY), Limit::Stretch, case)?;
         }
-        for side in Side::BOTH {
-            if let Some(slide) = slide::of(rig, forces, side) {
-                found(slide.ratio, Limit::FootSlides(side), case)?;
-            }
+        each_slide(rig, solution, &mut found)?;
+    }
+    ControlFlow::Continue(())
+}
+
+/// Calls `found` for every limit that a solved rig meets, but that its feet slide.
+fn each_but_slides(
+    rig: &Rig,
+    solution: &Solution,
+    legs: &KnownLegs,
+    found: &mut dyn FnMut(f64, Limit, Case) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    let case = solution.case;
+    if let Some(edge) = &rig.edge {
+        let Clearance { clear_reach, headroom } = Clearance::of(edge, rig, solution);
+        if edge.clear_reach_wanted.is_some_and(|wanted| clear_reach < wanted) {
+            found(f64::INFINITY, Limit::ClearReach, case)?;
         }
+        if edge.headroom_wanted.is_some_and(|wanted| headroom < wanted) {
+            found(f64::INFINITY, Limit::Headroom, case)?;
+        }
+    }
+    if let Some(tip) = solution.tips().or_else(|| unguarded(rig, solution)) {
+        found(f64::INFINITY, Limit::Tips(tip), case)?;
+    }
+    each_check(rig, solution, legs, &mut |check| match check.ratio {
+        Some(ratio) => found(ratio, Limit::Part(check.part), case),
+        None => ControlFlow::Continue(()),
+    })
+}
+
+/// Calls `found` for every foot of a solved rig that only friction holds.
+fn each_slide(
+    rig: &Rig,
+    solution: &Solution,
+    found: &mut dyn FnMut(f64, Limit, Case) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    for slide in Side::BOTH.into_iter().filter_map(|side| slide(rig, solution, side)) {
+        found(slide.ratio, Limit::FootSlides(slide.side), solution.case)?;
     }
     ControlFlow::Continue(())
 }

@@ -162,7 +162,7 @@ impl Line {
                 haul: Force::ZERO,
                 haul_tension: 0.0,
                 after_redirect: 0.0,
-                greatest_tension: 0.0,
+                greatest_tension: pull.tension,
                 redirect: None,
                 pulley: layout.head + -Vector::Z * self.sling,
                 bears_on_edge: false,

@@ -11,8 +11,6 @@ pub const KNOT: f64 = 1.0;
 const PICKET_TURNS: f64 = 5.0;
 /// How far a picket stands out of the ground, m, for the length of its lashing: our choice.
 const PICKET_ABOVE: f64 = 0.6;
-/// Distance from picket to picket where none is said, m.
-const PICKET_SPACING: f64 = 0.9;
 
 /// What a rig is built of. A length that cannot be worked out from what is said is `None`.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,8 +29,8 @@ pub struct Materials {
     pub haul: HoldfastMaterials,
     /// What the second line's holdfast takes.
     pub second_haul: HoldfastMaterials,
-    /// The main line, from the load at the edge to its haul point, m, without what is lowered; `None` for one that is
-    /// not hauled.
+    /// The main line, from its pulley at the head to its haul point, m, without what the load is lowered, for which see
+    /// [`Path::falls`]; `None` for one that is not hauled.
     pub line: Option<f64>,
     /// The second line, as the main line.
     pub second_line: Option<f64>,
@@ -78,7 +76,9 @@ impl HoldfastMaterials {
             Some(HoldfastKind::Pins1Inch | HoldfastKind::Pins3Inch) => (stated, 0),
             _ => (0, 0),
         };
-        let spacing = holdfast.spacing.unwrap_or(PICKET_SPACING);
+        // Where none is said, the least that the trade asks for; what has no such rule has no lashings.
+        let least = || Some(holdfast.kind?.spacing()?.0);
+        let spacing = holdfast.spacing.or_else(least).unwrap_or(0.0);
         let slope = crate::angle::hypot(spacing, PICKET_ABOVE);
         let rope = f64::from(lashings) * (2.0 * PICKET_TURNS * slope + KNOT);
         Self { pickets, lashings, rope }

@@ -63,6 +63,15 @@ impl Path {
         }
     }
 
+    /// How much longer it must be for each length by which the load is lowered: once, of a tackle once for each part.
+    #[must_use]
+    pub fn falls(&self) -> f64 {
+        match *self {
+            Self::TackleAtHead { parts, .. } => f64::from(parts),
+            _ => 1.0,
+        }
+    }
+
     /// Whether a pulley at or between the feet turns it on its way to the haul point.
     #[must_use]
     pub const fn is_redirected(&self) -> bool {

@@ -75,6 +75,9 @@ impl Change {
             Self::RedirectMidBase => {
                 if let Some(to) = rig.line.path.haul_point() {
                     rig.line.path = Path::RedirectedMidBase { to };
+                    // A pulley of which nothing is said is taken to be no better than that at the head.
+                    rig.line.redirect_efficiency =
+                        rig.line.redirect_efficiency.min(rig.line.pulley_efficiency);
                 }
             }
             Self::PinFeet => rig.feet.pinned = true,

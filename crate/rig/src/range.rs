@@ -44,7 +44,8 @@ pub struct WorkingRange {
     pub best_lean: f64,
     /// What governs there.
     pub best_limit: Limit,
-    /// The greatest ratio there; infinite where the frame tips at every lean.
+    /// The greatest ratio there; infinite where at every lean the frame tips or a rule is not kept: `best_lean` is then the
+    /// one farthest out.
     pub best_ratio: f64,
 }
 
@@ -67,7 +68,8 @@ impl WorkingRange {
 /// a clear reach and a headroom asked for, can be missed.
 ///
 /// Where it is known how the guys stretch, the path of a growing load is followed from the leans so found, 1° apart and at
-/// their ends, and the range drawn in to those at which the load can grow to the margin asked for.
+/// their ends, and the range drawn in to those at which the load can grow to the margin asked for. Of a frame set before
+/// loading all that is looked at holds as it is set and where it [comes to rest](Rig::comes_to_rest), in each case.
 ///
 /// # Errors
 ///
@@ -93,7 +95,7 @@ pub fn range_within(rig: &Rig, limit: Limit) -> Result<WorkingRange, Fault> {
 }
 
 impl WorkingRange {
-    /// Looks along all leans for those at which `worst` holds; `lean` is the best until one is.
+    /// Looks along all leans for those at which `worst` holds. Where no ratio is finite the best is the one farthest out.
     fn search(lean: f64, worst: impl Fn(f64) -> Governing) -> Self {
         let mut range = Self {
             intervals: ArrayVec::new(),

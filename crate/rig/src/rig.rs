@@ -17,7 +17,8 @@ pub struct Rig {
     pub feet: Feet,
     /// Angle of the frame's plane from the vertical, rad, forward positive.
     pub lean: f64,
-    /// When it has that lean. All answers but those about stretch take it as it stands under load.
+    /// When it has that lean. A [`crate::Solution`] is of that lean, however that is; limits and checks, which say what
+    /// holds, look at where it [comes to rest](Rig::comes_to_rest) as well.
     #[cfg_attr(feature = "serde", serde(default))]
     pub lean_is: LeanIs,
     /// What hangs on the load line.

@@ -10,7 +10,7 @@ use arrayvec::ArrayVec;
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Scatter {
-    /// Of every length taken by tape or pace, m.
+    /// Of the lengths of legs and spread, and of where anchors and haul points are, m.
     pub length: f64,
     /// Of every angle, rad.
     pub angle: f64,
@@ -34,8 +34,9 @@ impl Scatter {
     }
 }
 
-/// One draw of `rig`: every number of it somewhere within its scatter, each place as likely as any other. The same
-/// seed and number give the same rig on every machine, whatever other draws are made.
+/// One draw of `rig`: legs, spread, anchors and haul points, angles, the load's mass and what ground and holdfasts bear somewhere
+/// within their scatter, each place as likely as any other; all else, the edge among it, as entered. The same seed and number
+/// give the same rig on every machine, whatever other draws are made.
 ///
 /// It may be impossible, where the scatter is wide: that shows when it is solved.
 #[must_use]
@@ -47,7 +48,8 @@ pub fn scattered(rig: &Rig, scatter: &Scatter, seed: u64, number: u32) -> Rig {
         drawn.legs.on_mut(side).length += draw.length();
     }
     let spread = (rig.feet.at.left - rig.feet.at.right).length();
-    drawn.feet.at = Ground::feet_apart(&rig.feet, spread + draw.length());
+    // Not past each other: what is ahead of the feet would be behind them.
+    drawn.feet.at = Ground::feet_apart(&rig.feet, (spread + draw.length()).max(0.0));
     for guy in &mut drawn.guys {
         guy.anchor = draw.near(guy.anchor);
         guy.holdfast_allowable = draw.ground(guy.holdfast_allowable);

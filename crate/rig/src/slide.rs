@@ -1,7 +1,7 @@
 //! Slide: a foot that friction holds, against how hard the ground must hold it.
 
 use crate::strength::{CheckRule, Notes, Symbol, Worked};
-use crate::{Forces, Rig, Side, Solution, Vector};
+use crate::{Rig, Side, Solution, Vector};
 
 /// One foot on its friction. What led there, [`slide_worked`] puts down.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,12 +23,8 @@ pub struct Slide {
 /// the frame tips.
 #[must_use]
 pub fn slide(rig: &Rig, solution: &Solution, side: Side) -> Option<Slide> {
-    solution.forces().and_then(|forces| of(rig, forces, side))
-}
-
-/// As [`slide`], of what its parts carry.
-pub(crate) fn of(rig: &Rig, forces: &Forces, side: Side) -> Option<Slide> {
     let friction = rig.feet.friction.filter(|_| !rig.feet.pinned)?;
+    let forces = solution.forces()?;
     let needed = forces.footing.feet.on(side).friction_needed.unwrap_or(f64::INFINITY);
     // None needed is none used, of no friction too.
     let ratio = if needed > 0.0 { needed / friction } else { 0.0 };

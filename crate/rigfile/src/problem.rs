@@ -135,14 +135,14 @@ pub enum What {
         /// The key.
         key: String,
     },
-    /// A field that this path of the main line needs is not there.
+    /// A field that this path of its line needs is not there.
     MissingFor {
         /// The key.
         key: String,
         /// The path.
         path: &'static str,
     },
-    /// A field that this path of the main line does not use.
+    /// A field that this path of its line does not use.
     Unused {
         /// The key.
         key: String,

@@ -128,7 +128,7 @@ pub enum Reading {
 ///
 /// # Errors
 ///
-/// As [`parse`], without `NoUnit` and `WrongUnit`.
+/// As [`parse`], without `WrongUnit` and `NotWhole`; `NoUnit` of a second number only, such as the inches after feet.
 ///
 /// ```
 /// use outlean_rig::Dimension::Force;

@@ -94,7 +94,8 @@ pub fn verdict(state: &State, words: &Words) -> Verdict {
         let best =
             Governing { ratio: range.best_ratio, limit: range.best_limit, case: state.governing().case };
         let key = match best.limit {
-            _ if !best.ratio.is_finite() => "verdict.none_tips",
+            Limit::Tips(_) => "verdict.none_tips",
+            _ if !best.ratio.is_finite() => "verdict.none_rule",
             Limit::Stretch => "verdict.none_stretch",
             Limit::ExtraLean => "verdict.none_extra_lean",
             Limit::FootSlides(_) => "verdict.none_slides",

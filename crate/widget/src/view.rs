@@ -437,7 +437,7 @@ fn covers(state: &State, words: &Words) -> String {
         if names.is_empty() { words.say("reading.no_guy").to_owned() } else { names.join("; ") }
     };
     let assumed = all.iter().any(|check| check.state == Assessed::Assumed);
-    words.fill(
+    let mut said = words.fill(
         if assumed { "verdict.covers_assumed" } else { "verdict.covers" },
         &[
             ("assessed", &list(Assessed::Assessed)),
@@ -445,5 +445,10 @@ fn covers(state: &State, words: &Words) -> String {
             ("unassessed", &list(Assessed::NotAssessed)),
             ("confirm", &list(Assessed::ConfirmOnSite)),
         ],
-    )
+    );
+    if state.rig().comes_to_rest() {
+        said.push(' ');
+        said.push_str(words.say("verdict.at_rest"));
+    }
+    said
 }

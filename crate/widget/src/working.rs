@@ -5,8 +5,8 @@ use crate::state::State;
 use crate::view::{Named, more, part_key};
 use outlean_course::Step;
 use outlean_picture::Words;
-use outlean_rig::strength::Worked;
-use outlean_rig::{Check, Dimension, Part, Quantity, Side, checks, slide_worked};
+use outlean_rig::strength::{Symbol, Worked};
+use outlean_rig::{Check, Dimension, Part, Quantity, Rig, Side, checks, slide_worked};
 use outlean_rigfile::{cited, key_of_variant, percent, show};
 
 /// What stands behind one number.
@@ -65,7 +65,7 @@ fn of_reading(state: &State, words: &Words, key: &str) -> Option<Working> {
     if words.has(&how) {
         said.push(words.say(&how).to_owned());
     }
-    let steps = steps(state, asked);
+    let steps = steps(state.rig(), asked);
     if steps.is_empty() && said.is_empty() {
         said.push(words.say("working.core").to_owned());
     }
@@ -93,8 +93,8 @@ fn values(state: &State, words: &Words, worked: &Worked) -> Vec<Value> {
     worked.iter().map(value).collect()
 }
 
-fn steps(state: &State, asked: Option<Quantity>) -> Vec<Step> {
-    let worked = asked.and_then(|asked| outlean_course::worked(state.rig(), asked).ok());
+fn steps(rig: &Rig, asked: Option<Quantity>) -> Vec<Step> {
+    let worked = asked.and_then(|asked| outlean_course::worked(rig, asked).ok());
     let steps = worked.map(|worked| worked.steps).unwrap_or_default();
     // A chain without its formulas shows nothing of how it was found.
     if steps.iter().any(|step| step.formula.is_some()) { steps } else { Vec::new() }
@@ -109,12 +109,17 @@ fn of_part(state: &State, words: &Words, check: &Check) -> Working {
         Part::Sling if state.rig().second.is_none() => Some(Quantity::OnHead),
         _ => None,
     };
-    let steps = steps(state, asked);
+    let worked = outlean_rig::worked(state.rig(), state.solution(), check.part);
+    // What it carries where the frame comes to rest is worked out there.
+    let mut there = state.rig().clone();
+    if let Some(rest) = worked.first().filter(|value| value.symbol == Symbol::LoadedLean) {
+        there.lean = rest.value;
+    }
+    let steps = steps(&there, asked);
     let mut said = Vec::new();
     if steps.is_empty() {
         said.push(words.say("working.core").to_owned());
     }
-    let worked = outlean_rig::worked(state.rig(), state.solution(), check.part);
     let mut rule = Vec::new();
     match check.rule {
         Some(found) => {

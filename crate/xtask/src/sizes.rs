@@ -7,9 +7,10 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 /// Most bytes of wasm and JavaScript as they are served: the packed file beside each; fonts apart. The aim is 100,000:
-/// this holds what has been reached, and goes down with it. It went up once, by 100, for what elements promise on
-/// anyone's page: parts, a cause by name for each failure to start, memory given back.
-const BUDGET: usize = 236_600;
+/// this holds what has been reached, and goes down with it. It went up twice: by 100, for what elements promise on anyone's page
+/// (parts, a cause by name for each failure to start, memory given back), and by 300, for how a frame set before loading is
+/// judged where it comes to rest, and for a browser whose worker gets slower with each font.
+const BUDGET: usize = 236_900;
 
 /// The same of what the planning page loads for itself. The aim is 150,000.
 const PLANNER_BUDGET: usize = 252_000;

@@ -165,6 +165,9 @@ impl Text<'_> {
             self.under("parts.governing", &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
         }
         let rig = &self.solved.file.rig;
+        if rig.comes_to_rest() {
+            self.under("parts.at_rest", &[]);
+        }
         for check in checks {
             let steps = worked(rig, &self.solved.solution, check.part);
             for line in standing::lines(check, &steps, &self.voice) {

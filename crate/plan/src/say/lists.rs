@@ -20,7 +20,7 @@ impl Saying<'_> {
                 )
             })
             .collect();
-        lines.extend(materials_said(&self.plan.materials, self.plan.job.lowered, voice));
+        lines.extend(materials_said(self.rig, &self.plan.materials, self.plan.job.lowered, voice));
         let knot = voice.length(outlean_rig::KNOT);
         let last = lines.pop();
         lines.push(voice.fill("plan.cut.knots", &[("length", &knot)]));

@@ -23,7 +23,7 @@ pub(crate) use check::stability_ratio;
 pub use check::{EXTRA_LEAN, StretchCheck, StretchChecked, WANTED_MARGIN, stretch_checks};
 pub use least::least_share;
 pub use outcome::{Margin, Outcome, Stretched, margin, stretched};
-pub(crate) use outcome::{bears, extra_lean};
+pub(crate) use outcome::{bears, leans};
 pub use path::{FARTHEST_JUMP, GREATEST_MULTIPLE};
 pub use remedy::{Cure, MOST_ROPES, Remedy, remedies};
 pub use rope::{DataSheet, Rope};
@@ -57,7 +57,7 @@ pub enum LeanIs {
     #[default]
     UnderLoad,
     /// As its guys were cut: each would have the pretension that it was given were the head there, whether or not that
-    /// balances. The head settles from there.
+    /// balances. The head settles from there. How some independent cases say it; no rig file does.
     Cut,
 }
 

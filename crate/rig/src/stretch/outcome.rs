@@ -116,17 +116,17 @@ pub(crate) fn bears(rig: &Rig, stretch: &Stretch, multiple: f64) -> Result<bool,
     Ok(node.bears(stretch.lean_is, multiple))
 }
 
-/// How far a rig on guys that stretch leans otherwise loaded than it was set, rad; `None` where it does not stand, or
-/// where it is not known how it stood before loading.
+/// The lean of a rig on guys that stretch loaded, and as it was set, rad: the second `None` where it is not known how it
+/// stood before loading, both where it does not stand.
 ///
 /// # Errors
 ///
 /// As [`stretched`].
-pub(crate) fn extra_lean(rig: &Rig, stretch: &Stretch) -> Result<Option<f64>, Fault> {
+pub(crate) fn leans(rig: &Rig, stretch: &Stretch) -> Result<Option<(f64, Option<f64>)>, Fault> {
     stretch.check(rig)?;
     let Ok(node) = Node::of(rig, stretch)? else { return Ok(None) };
     Ok(match node.standing(stretch.lean_is) {
-        Standing::At { state, set: Some(set) } => Some((node.lean(&state) - node.lean(&set)).abs()),
+        Standing::At { state, set } => Some((node.lean(&state), set.map(|set| node.lean(&set)))),
         _ => None,
     })
 }

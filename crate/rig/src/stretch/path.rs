@@ -4,12 +4,12 @@ use super::node::{Node, State};
 use crate::angle::degrees;
 use crate::numeric::{bisect, valley};
 
-/// Loads beyond so many times the load are not looked at.
+/// Loads beyond so many times the load are not looked at: our choice, beyond any margin that may be asked for.
 pub const GREATEST_MULTIPLE: f64 = 200.0;
 
-/// How far the frame turns from one state looked at to the next, rad.
+/// How far the frame turns from one state looked at to the next, rad: our choice, as fine as the grid of leans.
 const STRIDE: f64 = degrees(0.25);
-/// The same where a state found at one go is looked over.
+/// The same where a state found at one go is looked over: our choice.
 const LOOK_OVER: f64 = degrees(1.5);
 /// A frame that leans farther lies on the ground, rad.
 const FLAT: f64 = degrees(89.5);

@@ -52,8 +52,8 @@ pub struct Remedy {
 
 /// What would bring a rig to a margin asked for (see [`super::WANTED_MARGIN`]), each by itself: the smallest change of
 /// its kind, in the order of [`Cure`]. Kinds that would not do are left out, up to: a pretension of five times what
-/// the lines pull, [`MOST_ROPES`], ropes a thousand times as stiff, 30° of lean, anchors farther by three slant
-/// heights. Empty where the margin is there already.
+/// the lines pull more than is set, [`MOST_ROPES`], ropes a thousand times as stiff, 30° of lean, anchors farther or
+/// nearer by three slant heights. Empty where the margin is there already.
 ///
 /// Each is found by steps and then bisection; where a margin rises and falls again within one step, that is missed.
 /// Takes some hundred times as long as [`margin`].

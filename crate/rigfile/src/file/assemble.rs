@@ -401,6 +401,12 @@ impl Assembly<'_> {
 
     /// What the core found impossible, said at the field most likely to be wrong.
     fn implied(&mut self, fault: Fault) {
+        // What the core needs and nobody said.
+        if fault.value.is_nan()
+            && let Some(key) = key_of(fault.field).filter(|key| !self.has(key))
+        {
+            return self.missing(&key);
+        }
         let side = |side: Side| if side == Side::Left { "left" } else { "right" };
         let candidates = match fault.field {
             Field::WorkingLength(of) => {
