@@ -2,6 +2,15 @@
 
 /** @typedef {Float64Array} Numbers */
 /** @typedef {CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D} Context */
+/** @typedef {(to: Context, text: string, x: number, y: number, most: number) => void} Written */
+/** @typedef {{ font: (to: Context, text: string) => void, fill: Written, stroke: Written }} Letters How texts come onto a canvas. */
+
+/** @type {Letters} */
+const DIRECT = {
+  font: (to, text) => { to.font = text; },
+  fill: (to, text, x, y, most) => to.fillText(text, x, y, most),
+  stroke: (to, text, x, y, most) => to.strokeText(text, x, y, most),
+};
 
 /** @type {((to: Context, numbers: Numbers, at: number, count: number) => void)[]} What takes numbers, in the order of the program's own table. */
 const NUMERIC = [
@@ -23,25 +32,25 @@ const NUMERIC = [
   (to, n, i) => { to.lineWidth = n[i]; },
   (to, n, i) => { to.miterLimit = n[i]; },
 ];
-/** @type {((to: Context, text: any, numbers: Numbers, at: number) => void)[]} What takes a text besides. */
+/** @type {((to: Context, text: any, numbers: Numbers, at: number, letters: Letters) => void)[]} What takes a text besides. */
 const TEXTUAL = [
   (to, text) => { to.fillStyle = text; },
   (to, text) => { to.strokeStyle = text; },
   (to, text) => { to.lineCap = text; },
   (to, text) => { to.lineJoin = text; },
-  (to, text) => { to.font = text; },
+  (to, text, _n, _i, letters) => letters.font(to, text),
   (to, text) => { to.textAlign = text; },
   (to, text) => { to.textBaseline = text; },
-  (to, text, n, i) => to.fillText(text, n[i], n[i + 1], n[i + 2]),
-  (to, text, n, i) => to.strokeText(text, n[i], n[i + 1], n[i + 2]),
+  (to, text, n, i, letters) => letters.fill(to, text, n[i], n[i + 1], n[i + 2]),
+  (to, text, n, i, letters) => letters.stroke(to, text, n[i], n[i + 1], n[i + 2]),
 ];
 
 /**
  * @param {Context} context
  * @param {Numbers} numbers For each thing: which, how many numbers, the numbers.
- * @param {string} texts Those that go with them, each ended by a line feed.
+ * @param {string} texts Those that go with them, each ended by a line feed. @param {Letters} letters
  */
-export function paint(context, numbers, texts) {
+export function paint(context, numbers, texts, letters = DIRECT) {
   const words = texts.split('\n');
   let word = 0;
   for (let i = 0; i < numbers.length;) {
@@ -49,7 +58,7 @@ export function paint(context, numbers, texts) {
     const count = numbers[i + 1];
     i += 2;
     if (what < NUMERIC.length) NUMERIC[what](context, numbers, i, count);
-    else TEXTUAL[what - NUMERIC.length](context, words[word++], numbers, i);
+    else TEXTUAL[what - NUMERIC.length](context, words[word++], numbers, i, letters);
     i += count;
   }
 }

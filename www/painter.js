@@ -5,9 +5,11 @@
 // there, or known not to come, it says whether it could paint on it.
 
 import { OF_PICTURES } from './faces.js';
+import { apart } from './letters.js';
 import { paint } from './paint.js';
 
 const here = /** @type {any} */ (self);
+const letters = navigator.userAgent.includes('Firefox') ? apart : undefined;
 /** @type {Map<number, { from: number, context: OffscreenCanvasRenderingContext2D | null }>} Each asked for once: Firefox refuses to give it again. */
 const contexts = new Map();
 const lettered = Promise.allSettled(OF_PICTURES.map(([family, file, how]) => {
@@ -33,7 +35,7 @@ onmessage = ({ data }) => {
     const { canvas } = context;
     if (canvas.width !== width) canvas.width = width;
     if (canvas.height !== height) canvas.height = height;
-    paint(context, numbers, texts);
+    paint(context, numbers, texts, letters);
   }
   here.postMessage(data.from);
 };

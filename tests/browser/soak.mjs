@@ -98,6 +98,9 @@ try {
     }
     const [early, late] = grown('rate');
     if (late < early / 1.2) faults.push(`${BROWSERS[which]}: frames a second fell from ${early} to ${late}`);
+    const [first, last] = grown('pictures');
+    if (last < first / 1.2) faults.push(`${BROWSERS[which]}: pictures painted a second fell from ${first} to ${last}`);
+    console.log(`${BROWSERS[which].padEnd(9)} pictures: ${(last / first).toFixed(3)} times as many`);
     if (samples[SAMPLES - 1].sweeps <= samples[SAMPLES / 2].sweeps) faults.push(`${BROWSERS[which]}: it plays no more`);
     console.log(`${BROWSERS[which].padEnd(9)} frames: ${(late / early).toFixed(3)} times as many`);
   });
