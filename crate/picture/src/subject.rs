@@ -55,6 +55,21 @@ impl<'a> Subject<'a> {
         self.solution.forces()?.guys.get(usize::from(number))
     }
 
+    /// Of a guy past what its rope or its holdfast may carry: which of them may carry less, and how much that is, N.
+    #[inline(never)]
+    pub(crate) fn guy_past(&self, number: u8) -> Option<(Part, f64)> {
+        let ours = |part| part == Part::GuyRope(number) || part == Part::GuyHoldfast(number);
+        let mut least: Option<(Part, f64)> = None;
+        for check in checks(self.rig, self.solution) {
+            if let (true, Some(allowable)) = (ours(check.part) && self.is_over(check.part), check.allowable)
+                && least.is_none_or(|(_, least)| allowable < least)
+            {
+                least = Some((check.part, allowable));
+            }
+        }
+        least
+    }
+
     /// Whether a guy is drawn taut. Where forces are not `shown` all are: a rope that hangs would tell which of them works.
     pub(crate) fn is_taut(&self, number: u8, shown: bool) -> bool {
         let works = |force: &GuyForce| {

@@ -6,6 +6,8 @@ use super::strand::{smooth, strand};
 use crate::drawing::vec2::P;
 use crate::{Path, Role, Scene};
 use outlean_rig::Rig;
+use outlean_rig::strength::Laid;
+use outlean_rigfile::fixed;
 
 /// The two poles, and what is laid round them.
 #[derive(Clone, Copy)]
@@ -22,9 +24,11 @@ pub(super) struct Bench {
     tips: f64,
     /// Half the thickness of the rope, px.
     rope: f64,
+    /// How many turns are drawn.
     turns: u32,
     fraps: u32,
-    spacer: f64,
+    /// The lashing as it is told.
+    laid: Laid,
 }
 
 /// How much of the lashing is there.
@@ -45,12 +49,13 @@ impl Bench {
         let tip = pole.tip_diameter.or(pole.butt_diameter).unwrap_or(0.1);
         let girth = lashing.girth_of(&leg);
         let thick = girth.map_or(tip, |girth| girth / core::f64::consts::PI);
-        let spacer = lashing.spacer.unwrap_or(0.045);
+        let laid = lashing.as_laid();
+        let spacer = laid.spacer;
         let below = leg.lashing_below_tip.max(0.15);
         // As large as the poles' height and what is above the lashing allow.
         let scale = (146.0 / (2.0 * thick + spacer)).min(190.0 / below);
-        let count =
-            |value: Option<f64>, usual: u32| value.map_or(usual, |value| value.clamp(1.0, 16.0) as u32);
+        // As many as can be told apart.
+        let drawn = |turns: f64| turns.clamp(1.0, 16.0) as u32;
         Self {
             middle: 0.5 * SIZE.1 + 2.0,
             tips: SIZE.0 - 12.0,
@@ -58,9 +63,9 @@ impl Bench {
             gap: 0.5 * spacer * scale,
             thick: (thick * scale, tip * scale),
             rope: 0.5 * (lashing.rope.unwrap_or(0.01) * scale).max(4.0),
-            turns: count(lashing.turns, 6),
-            fraps: count(lashing.frapping, 2),
-            spacer,
+            turns: drawn(laid.turns),
+            fraps: drawn(laid.frapping),
+            laid,
         }
     }
 
@@ -261,7 +266,7 @@ impl Bench {
             Done::Spacer => {
                 board.name("steps.mark", (self.mark, above), (-0.4, -1.0), 6.0);
                 let [.., (x, y)] = self.spacer_block();
-                let wide = Board::millimetres(self.spacer);
+                let wide = Board::millimetres(self.laid.spacer);
                 board.name_with("steps.spacer", ("wide", &wide), (x + 17.0, y - 4.0), (0.3, 1.0), 66.0);
             }
             Done::FirstHitch => {
@@ -269,7 +274,7 @@ impl Bench {
                 board.name("steps.running_end", (hitch + 44.0, 222.0), (1.0, -0.2), 10.0);
             }
             Done::Wraps => {
-                let turns = self.turns.to_string();
+                let turns = fixed(self.laid.turns, 0);
                 board.name_with("steps.wraps", ("count", &turns), (self.mark, above - 2.0), (0.5, -1.0), 6.0);
                 let end = [
                     (right - self.rope, below - 6.0),
@@ -281,7 +286,7 @@ impl Bench {
                 board.name("steps.each_tight", (right + 56.0, below + 23.0), (1.0, 0.0), 8.0);
             }
             Done::Fraps => {
-                let fraps = self.fraps.to_string();
+                let fraps = fixed(self.laid.frapping, 0);
                 board.name_with(
                     "steps.fraps",
                     ("count", &fraps),

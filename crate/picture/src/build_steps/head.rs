@@ -41,9 +41,9 @@ impl Head {
         let (below, sling) = (leg.lashing_below_tip.max(0.15), rig.line.sling.clamp(0.25, 0.6));
         let shown = above.unwrap_or(below + 0.06).min(below + 0.06);
         let scale = 232.0 / (shown + sling + under);
-        let count =
-            |value: Option<f64>, usual: u32| value.map_or(usual, |value| value.clamp(1.0, 16.0) as u32);
-        let turns = count(lashing.turns, 6);
+        let laid = lashing.as_laid();
+        // As many as can be told apart.
+        let drawn = |turns: f64| turns.clamp(1.0, 16.0) as u32;
         let rope = 0.5 * (lashing.rope.unwrap_or(0.01) * scale).max(3.4);
         let tips = below * scale;
         Self {
@@ -51,8 +51,8 @@ impl Head {
             scale,
             thick: thick * scale,
             rope,
-            turns,
-            fraps: count(lashing.frapping, 2),
+            turns: drawn(laid.turns),
+            fraps: drawn(laid.frapping),
             tips,
             sling: sling * scale,
         }

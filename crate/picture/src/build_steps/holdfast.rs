@@ -7,7 +7,7 @@ use crate::drawing::ground::{ground, picket};
 use crate::drawing::local::Local;
 use crate::drawing::vec2::{P, add, along, between, left_of, sub, times, unit};
 use crate::{Path, Role};
-use outlean_rig::strength::HoldfastKind;
+use outlean_rig::strength::{Holdfast, HoldfastKind};
 use outlean_rig::{Fault, Layout, Rig};
 
 /// What is seen of it.
@@ -23,6 +23,9 @@ pub(super) enum End {
 
 /// The slope at which the aft guy comes down, rad above the level, and the pickets it comes to.
 struct Pull {
+    /// As the rig has it.
+    said: f64,
+    /// As it is drawn: where it can be seen to come down.
     slope: f64,
     count: u32,
     apart: f64,
@@ -34,17 +37,21 @@ impl Pull {
         let aft = rig.guys.iter().find(|guy| layout.setback(guy.anchor) > 0.0);
         let slope = aft.map_or(0.5, |guy| {
             let to = layout.head - guy.anchor;
-            libm::atan2(to.z, to.dot(layout.forward))
+            libm::atan2(to.z, libm::hypot(to.x, to.y))
         });
-        let kind = aft.and_then(|guy| guy.holdfast.kind);
-        let count = match kind {
-            Some(HoldfastKind::Picket) => 1,
-            Some(HoldfastKind::Pickets11 | HoldfastKind::Pickets21) => 2,
-            _ => 3,
-        };
-        let apart = aft.and_then(|guy| guy.holdfast.spacing).unwrap_or(1.2).clamp(0.6, 2.0);
-        Ok(Self { slope: slope.clamp(0.15, 0.9), count, apart })
+        let (count, apart) = in_line(aft.map(|guy| guy.holdfast));
+        Ok(Self { said: slope, slope: slope.clamp(0.15, 0.9), count, apart: apart.clamp(0.6, 2.0) })
     }
+}
+
+/// How many pickets stand in line at a holdfast, and how far apart, m: three 1.2 m apart where the rig does not say.
+pub(super) fn in_line(holdfast: Option<Holdfast>) -> (u32, f64) {
+    let count = match holdfast.and_then(|holdfast| holdfast.kind) {
+        Some(HoldfastKind::Picket) => 1,
+        Some(HoldfastKind::Pickets11 | HoldfastKind::Pickets21) => 2,
+        _ => 3,
+    };
+    (count, holdfast.and_then(|holdfast| holdfast.spacing).unwrap_or(1.2))
 }
 
 pub(super) fn draw(board: &mut Board, rig: &Rig, end: End) -> Result<(), Fault> {
@@ -113,7 +120,7 @@ fn pickets(board: &mut Board, pull: &Pull, loaded: bool) {
         board.pulls(tail, along(from, way, 84.0));
         board.name("steps.test_pull", along(from, way, 70.0), (-0.5, -1.0), 8.0);
         board.name("steps.must_not_walk", add(foot(0), (-4.0, 6.0)), (-0.6, 1.0), 24.0);
-        let slope = Board::angle(pull.slope);
+        let slope = Board::angle(pull.said);
         // How steep it comes down, between guy and level.
         let mut arc = Path::new();
         let quarter = core::f64::consts::FRAC_PI_2;

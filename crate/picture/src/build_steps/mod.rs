@@ -23,6 +23,7 @@ use board::{Board, LOW, SIZE};
 use head::On;
 use holdfast::End;
 use outlean_rig::{Fault, Rig};
+use outlean_rigfile::fixed;
 use poles::Laid;
 use raising::Raising;
 
@@ -133,15 +134,14 @@ pub fn build_plate(step: BuildStep, rig: &Rig, words: &Words, hold: bool) -> Res
 #[must_use]
 pub fn build_told(step: BuildStep, rig: &Rig, words: &Words) -> String {
     let key = format!("steps.told.{}", step.name());
-    let lashing = rig.gear.lashing;
-    let count = |value: Option<f64>, usual: f64| format!("{:.0}", value.unwrap_or(usual));
+    let laid = rig.gear.lashing.as_laid();
     let stop = rig.limits.upright_stop.unwrap_or(0.0);
     words.fill(
         &key,
         &[
-            ("turns", &count(lashing.turns, 6.0)),
-            ("frapping", &count(lashing.frapping, 2.0)),
-            ("spacer", &Board::millimetres(lashing.spacer.unwrap_or(0.045))),
+            ("turns", &fixed(laid.turns, 0)),
+            ("frapping", &fixed(laid.frapping, 0)),
+            ("spacer", &Board::millimetres(laid.spacer)),
             ("lean", &Board::angle(rig.lean)),
             ("stop", &Board::angle(stop)),
         ],

@@ -205,7 +205,7 @@ fn cordage(board: &mut Board) {
 
 /// Where both poles lie, one beside the other, and how far apart.
 fn beside(pole: &Pole, rig: &Rig) -> (f64, [f64; 2]) {
-    let gap = rig.gear.lashing.spacer.unwrap_or(0.045) * pole.scale;
+    let gap = rig.gear.lashing.as_laid().spacer * pole.scale;
     let middle = 0.5 * SIZE.1 - 4.0;
     let off = 0.5 * (pole.butt + gap.max(3.0));
     (middle, [middle - off, middle + off])

@@ -8,7 +8,7 @@ use crate::drawing::person::STANDING;
 use crate::drawing::rope::{cut, leads_away, working};
 use crate::drawing::vec2::{P, add, between, sub, unit};
 use crate::{Area, Role};
-use outlean_rig::{Fault, Path as LinePath, Rig};
+use outlean_rig::{Fault, Path as LinePath, Rig, solve};
 
 /// The moments drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -44,7 +44,7 @@ impl Raising {
             Self::Upright => upright(board, &site),
             Self::LetOut => let_out(board, &site),
             Self::UprightStop => upright_stop(board, &site),
-            Self::HaulPath => haul_path(board, &site),
+            Self::HaulPath => haul_path(board, &site)?,
             Self::TestLoad => test_load(board, &site),
             Self::Unload => unload(board, &site),
             Self::HaulIn => haul_in(board, &site),
@@ -167,9 +167,17 @@ fn upright_stop(board: &mut Board, site: &Site<'_>) {
     board.name("steps.plumb", site.p((site.head(lean).0, 1.0)), (1.0, -0.3), 8.0);
 }
 
-fn haul_path(board: &mut Board, site: &Site<'_>) {
+fn haul_path(board: &mut Board, site: &Site<'_>) -> Result<(), Fault> {
     let lean = site.rig.lean;
-    site.frame(board, lean, Rope::Works, Rope::Slack);
+    let solution = solve(site.rig)?;
+    let works = solution.forces().and_then(|forces| forces.working_guy);
+    let works = works.and_then(|number| site.rig.guys.get(usize::from(number)));
+    let (aft, fore) = if works.is_none_or(|guy| solution.layout.setback(guy.anchor) > 0.0) {
+        (Rope::Works, Rope::Slack)
+    } else {
+        (Rope::Slack, Rope::Works)
+    };
+    site.frame(board, lean, aft, fore);
     let radius = pulley_radius(site.scale, 1.0);
     let head = site.p(site.pulley(lean));
     site.load(board, lean, Some(0.12));
@@ -205,6 +213,7 @@ fn haul_path(board: &mut Board, site: &Site<'_>) {
     }
     pulley(board.scene(), head, radius, "pulley");
     board.name("steps.load", site.p((site.pulley(lean).0, -0.6)), (1.0, 0.2), 14.0);
+    Ok(())
 }
 
 fn test_load(board: &mut Board, site: &Site<'_>) {

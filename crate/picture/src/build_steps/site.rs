@@ -3,6 +3,7 @@
 
 use super::board::{Board, LOW, SIZE};
 use super::crew;
+use super::holdfast::in_line;
 use crate::drawing::frame::{lashing, leg_widths, pole, pulley, pulley_radius};
 use crate::drawing::ground::{ground, picket};
 use crate::drawing::hanging::weight;
@@ -10,7 +11,6 @@ use crate::drawing::person::{Pose, STANDING};
 use crate::drawing::rope::{hang, slack, working};
 use crate::drawing::vec2::{P, add, along, length, sub, unit};
 use crate::{Path, Role};
-use outlean_rig::strength::HoldfastKind;
 use outlean_rig::{Fault, Layout, Point, Rig};
 
 /// What a rope does.
@@ -122,12 +122,7 @@ impl<'r> Site<'r> {
                 .filter(|guy| guy.rigged && (guy.anchor.x() < 0.0) == (away < 0.0))
                 .map(|guy| guy.holdfast);
             let holdfast = of.into_iter().next();
-            let count = match holdfast.and_then(|holdfast| holdfast.kind) {
-                Some(HoldfastKind::Pickets111 | HoldfastKind::Pickets321) => 3,
-                Some(HoldfastKind::Pickets11 | HoldfastKind::Pickets21) => 2,
-                _ => 1,
-            };
-            let apart = holdfast.and_then(|holdfast| holdfast.spacing).unwrap_or(1.0);
+            let (count, apart) = in_line(holdfast);
             for i in 0..count {
                 let foot = self.p((at.0 + away * apart * f64::from(i), at.1));
                 if i + 1 < count {

@@ -17,8 +17,8 @@ pub struct Axis {
 }
 
 impl Axis {
-    /// The axis for values up to `most` N and down to `least` N (0 or negative): four to six half steps and a
-    /// tick at each round number. Values that are not finite, or no values at all, give an axis to 1 kN.
+    /// The axis for values up to `most` N and down to `least` N (0 or negative): four to seven half steps, one more
+    /// where values go below 0, and a tick at each round number. Values that are not finite, or no values at all, give an axis to 1 kN.
     #[must_use]
     pub fn for_values(least: f64, most: f64, units: Units) -> Self {
         let unit = match units {

@@ -24,6 +24,7 @@ pub(super) fn draw(scene: &mut Scene, plan: &Plan, plot: &Plot, curves: &Curves,
         }
         let kind = if matches!(quantity, Quantity::GuyTension(_)) { Kind::Pull } else { Kind::Push };
         let mut run: Vec<(f64, f64, f64)> = Vec::new();
+        // One past the last, which has no bounds, ends the last run.
         for place in 0..=BAND_PLACES {
             // A guy that is slack in all but one draw of twenty has no band there.
             match bands.bounds(line, place).filter(|(_, high)| high.abs() > 1e-9) {

@@ -261,7 +261,7 @@ impl Room<'_> {
             .map_or(self.plan.sides, |(from, to, _)| (*from, *to))
     }
 
-    /// Every seat for a box as wide as `label` between the sides of the panel: its left edge and what
+    /// Every seat for a box `across` px wide between the sides of the panel: its left edge and what
     /// standing there costs.
     fn seats(&self, across: f64, wanted: f64) -> impl Iterator<Item = (f64, f64)> + use<> {
         let (from, to) = self.widest();

@@ -1,6 +1,7 @@
 //! What the curves show: compression and tension sampled over a lever.
 
 use super::over::shown;
+use crate::sort_few::sort_few;
 use outlean_rig::{
     Balance, Case, Fault, Field, Interval, Lever, Limit, MAX_GUYS, Part, Quantity, Rig, Side, Solution,
     Station, Tip, WorkingRange, balance_leans, checks, governing, holds, solve,
@@ -62,7 +63,7 @@ pub struct Panel {
     pub kind: PanelKind,
     /// Its lines. Two legs that carry the same everywhere are one line, the left one.
     pub series: Vec<Series>,
-    /// The lowest allowable of each leg or guy that has one, equal ones once.
+    /// The lowest allowable of each leg or guy that has one; of two legs that are one line the lesser.
     pub allowables: Vec<Allowable>,
     /// Greatest value where everything holds, N; where nothing does, everywhere, of leans from upright to 45°.
     pub within: f64,
@@ -211,9 +212,14 @@ impl Curves {
         if legs_alike {
             legs.truncate(1);
         }
-        let mut allowables = allowables(&mut along, &looks);
+        let mut allowables = allowables(&mut along, &looks, &ranges);
         let of_leg = |one: &Allowable| matches!(one.part, Part::Leg(_));
-        let on_legs = allowables.iter().filter(|one| of_leg(one)).cloned().collect();
+        let mut on_legs: Vec<Allowable> = allowables.iter().filter(|one| of_leg(one)).cloned().collect();
+        if legs_alike {
+            // One line for both, one limit: the lesser.
+            sort_few(&mut on_legs, |one| one.value);
+            on_legs.truncate(1);
+        }
         allowables.retain(|one| !of_leg(one));
         let usual = if over_lean { 45.0 * DEG } else { to };
         let legs = Panel::of(PanelKind::Legs, legs, on_legs, &ranges, usual);
@@ -291,7 +297,7 @@ fn looks(along: &mut Along<'_>, (from, to): (f64, f64), also: &[f64]) -> Vec<Loo
     let farthest = if along.lever == Lever::Lean { Field::Lean.allowed().most } else { to };
     values.retain(|at| from <= *at && *at <= to && farthest >= *at);
     // The grid is in order; what was added is a handful.
-    crate::sort_few::sort_few(&mut values, |at| *at);
+    sort_few(&mut values, |at| *at);
     values.dedup_by(|b, a| *b - *a < 1e-12);
 
     let mut looks: Vec<Look> = Vec::with_capacity(values.len() + 8);
@@ -412,19 +418,21 @@ pub(crate) const fn member(part: Part) -> Option<Quantity> {
     }
 }
 
-/// The lowest allowable of every leg and guy, equal ones once. They are asked for at the first value at which
-/// the frame stands.
-fn allowables(along: &mut Along<'_>, looks: &[Look]) -> Vec<Allowable> {
+/// The lowest allowable of every leg and guy. A leg may carry the less the more its own weight bends it, so that they are
+/// asked for where `ranges` end as well as at the first value at which the frame stands.
+fn allowables(along: &mut Along<'_>, looks: &[Look], ranges: &[Interval]) -> Vec<Allowable> {
     let mut all: Vec<Allowable> = Vec::new();
-    let Some(stands) = looks.iter().find(|look| look.values.is_some()) else { return all };
-    along.lever.set(&mut along.rig, stands.at);
-    let Ok(solution) = solve(&along.rig) else { return all };
-    for check in checks(&along.rig, &solution) {
-        let (Some(this), Some(value)) = (member(check.part), check.allowable) else { continue };
-        match all.iter_mut().find(|one| member(one.part) == Some(this)) {
-            Some(one) if value < one.value => *one = Allowable { part: check.part, value },
-            Some(_) => {}
-            None => all.push(Allowable { part: check.part, value }),
+    let stands = looks.iter().find(|look| look.values.is_some()).map(|look| look.at);
+    for at in stands.into_iter().chain(ranges.iter().flat_map(|range| [range.from, range.to])) {
+        along.lever.set(&mut along.rig, at);
+        let Ok(solution) = solve(&along.rig) else { continue };
+        for check in checks(&along.rig, &solution) {
+            let (Some(this), Some(value)) = (member(check.part), check.allowable) else { continue };
+            match all.iter_mut().find(|one| member(one.part) == Some(this)) {
+                Some(one) if value < one.value => *one = Allowable { part: check.part, value },
+                Some(_) => {}
+                None => all.push(Allowable { part: check.part, value }),
+            }
         }
     }
     all

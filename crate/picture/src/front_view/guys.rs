@@ -140,16 +140,24 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
     let (k, voice) = (stage.k, input.of.voice());
     for guy in guys.iter().filter(|guy| guy.taut) {
         let layout = &input.of.solution.layout;
-        let (rope, holdfast) = (Part::GuyRope(guy.number), Part::GuyHoldfast(guy.number));
-        let mut name = guy_name(input.of.words, input.of.rig, layout, guy.number);
-        if input.of.is_over(holdfast) && !input.of.is_over(rope) {
-            name = holdfast_name(input.of.words, input.of.rig, layout, guy.number);
-        }
+        let past = input.of.guy_past(guy.number);
+        let mut name = match past {
+            Some((Part::GuyHoldfast(_), _)) => {
+                holdfast_name(input.of.words, input.of.rig, layout, guy.number)
+            }
+            _ => guy_name(input.of.words, input.of.rig, layout, guy.number),
+        };
         if let Seen::Begins { toward } = guy.rope.seen {
             name = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
         }
         let mut rows = voice.force(name, guy.tension, Kind::Pull);
-        past(input, guy.number, &mut rows);
+        if let Some((_, allowable)) = past {
+            if let Some(first) = rows.first_mut() {
+                first.past = true;
+            }
+            let text = voice.fill("may_carry", "force", allowable, Dimension::Force);
+            rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
+        }
         let seats = match guy.rope.seen {
             Seen::Begins { .. } if k >= PROJECTOR => continue,
             Seen::Begins { .. } => guy.rope.seats(&stage, 1.0),
@@ -168,26 +176,8 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
                 of_arrow(ends, open, 1.0, On { half: 0.0, goes_on: true }, &margin(&stage, frame), k)
             }
         };
-        let past = input.of.is_over(rope) || input.of.is_over(holdfast);
-        draft.sheet.label(("guy", guy.number), if past { 3 } else { 6 }, rows, seats);
+        draft.sheet.label(("guy", guy.number), if past.is_some() { 3 } else { 6 }, rows, seats);
     }
-}
-
-/// Marks a guy past what its rope or its holdfast may carry, and says how much that is.
-fn past(input: &FrontViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
-    let Some(guy) = input.of.rig.guys.get(usize::from(number)) else { return };
-    let rope = input.of.is_over(Part::GuyRope(number)).then_some(guy.rope_allowable).flatten();
-    let holdfast = input.of.is_over(Part::GuyHoldfast(number)).then_some(guy.holdfast_allowable).flatten();
-    let allowable = match (rope, holdfast) {
-        (Some(a), Some(b)) => a.min(b),
-        (Some(a), None) | (None, Some(a)) => a,
-        (None, None) => return,
-    };
-    if let Some(first) = rows.first_mut() {
-        first.past = true;
-    }
-    let text = input.of.voice().fill("may_carry", "force", allowable, Dimension::Force);
-    rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
 }
 
 /// The column right of the frame for labels that have no room at their arrows.

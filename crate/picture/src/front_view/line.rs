@@ -181,6 +181,11 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// The rope as a part of the rig.
+    const fn part(&self) -> Part {
+        if self.number == 0 { Part::MainLine } else { Part::SecondLine }
+    }
+
     /// The lower block of a tackle.
     fn block(&self) -> P {
         along(self.load.0, self.load_way, 0.55 * length(sub(self.load.1, self.load.0)))
@@ -190,7 +195,7 @@ impl<'a> Run<'a> {
     pub(super) fn draw_haul(&self, draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Frame) {
         let k = draft.stage.k;
         if let Some(haul) = &self.haul {
-            if self.number == 0 && input.of.is_over(Part::MainLine) {
+            if input.of.is_over(self.part()) {
                 sleeve(&mut draft.sheet.scene, haul.from, haul.to, 7.5 * k, "haul line");
             }
             haul.draw_taut(draft, "haul line");
@@ -312,7 +317,7 @@ impl<'a> Run<'a> {
             }
         };
         let mut rows = voice.force(name, self.forces.haul_tension, Kind::Pull);
-        if let (0, true, Some(first)) = (self.number, input.of.is_over(Part::MainLine), rows.first_mut()) {
+        if let (true, Some(first)) = (input.of.is_over(self.part()), rows.first_mut()) {
             first.past = true;
         }
         draft.sheet.label(("haul line", self.number), 8, rows, seats);

@@ -61,7 +61,7 @@ pub struct FrontView {
     pub force_scale: f64,
     /// What each label covers, px, so that a number can be pointed at.
     pub labels: Vec<(LabelKey, Area)>,
-    /// Names of what there was no room for, in the order in which they were given up.
+    /// Names of what there was no room for; not those that a projector never shows.
     pub dropped: Vec<LabelKey>,
     /// The seats of the labels, for the next frame.
     pub seats: Seats,

@@ -230,11 +230,19 @@ fn a_frame_that_tips_to_a_side_says_which_way_and_shows_it() {
 #[test]
 fn a_guy_past_its_allowable_is_sleeved_and_named() {
     let mut rig = frame(40.0);
-    rig.guys[0] = Guy { rope_allowable: Some(1500.0), ..Guy::to(Point::new(-5.0, 3.0, 0.0)) };
-    let view = view(&rig, Show::USUAL);
-    let count = |role: Role| view.scene.items.iter().filter(|item| item.role == role).count();
-    assert_eq!((count(Role::Sleeve), count(Role::MarkDot)), (1, 1));
-    assert!(said(&view.scene).contains(&"may carry 1.50 kN".to_owned()));
+    rig.gear.factor = Some(10.0);
+    let guy = Guy::to(Point::new(-5.0, 3.0, 0.0));
+    let stated = Guy { rope_allowable: Some(1500.0), ..guy };
+    // As stated, or worked out from what its rope breaks at.
+    let mut derived = guy;
+    (derived.cordage.breaking, derived.cordage.knot_efficiency) = (Some(20_000.0), Some(0.75));
+    for guy in [stated, derived] {
+        rig.guys[0] = guy;
+        let view = view(&rig, Show::USUAL);
+        let count = |role: Role| view.scene.items.iter().filter(|item| item.role == role).count();
+        assert_eq!((count(Role::Sleeve), count(Role::MarkDot)), (1, 1));
+        assert!(said(&view.scene).contains(&"may carry 1.50 kN".to_owned()));
+    }
 }
 
 #[test]

@@ -9,7 +9,7 @@ use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
 use crate::force_scale::{from_ground, on_head};
 use crate::naming::{guy_name, holdfast_name, part_name};
 use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Seat, Tone};
-use outlean_rig::{Dimension, LineForces, Part, Side, Station, Tip, checks};
+use outlean_rig::{Dimension, LineForces, Part, Side, Station, Tip};
 
 /// An arrow on a rope.
 const ROPE: On = On { half: 0.0, goes_on: true };
@@ -264,16 +264,7 @@ fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String
 /// Marks a guy past what its rope or its holdfast may carry, and says how much that is: of the one that may carry less.
 /// Where that is the holdfast alone, it is named in place of the guy.
 fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
-    let mut least: Option<(f64, Part)> = None;
-    for check in checks(input.of.rig, input.of.solution) {
-        let ours = check.part == Part::GuyRope(number) || check.part == Part::GuyHoldfast(number);
-        if let (true, Some(allowable)) = (ours && input.of.is_over(check.part), check.allowable)
-            && least.is_none_or(|(least, _)| allowable < least)
-        {
-            least = Some((allowable, check.part));
-        }
-    }
-    let Some((allowable, part)) = least else { return };
+    let Some((part, allowable)) = input.of.guy_past(number) else { return };
     if let Some(first) = rows.first_mut() {
         first.past = true;
         if part == Part::GuyHoldfast(number) {

@@ -105,7 +105,7 @@ pub struct SideView {
     pub span: (f64, f64),
     /// What each label covers, px, so that a number can be pointed at.
     pub labels: Vec<(crate::LabelKey, crate::Area)>,
-    /// Names of what there was no room for, in the order in which they were given up.
+    /// Names of what there was no room for; not those that a projector never shows.
     pub dropped: Vec<crate::LabelKey>,
     /// The seats of the labels, for the next frame.
     pub seats: Seats,

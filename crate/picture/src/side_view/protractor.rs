@@ -63,7 +63,7 @@ fn band(draft: &mut Draft, from: f64, to: f64, role: Role) {
 
 fn ticks(draft: &mut Draft, input: &SideViewInput<'_>) {
     let stage = draft.stage;
-    // One degree of arc narrower than 4 px is no scale.
+    // Degrees nearer to one another than 3.2 px at k = 1 are no scale.
     let each = if stage.arc * DEG < 3.2 * stage.k || stage.k >= PROJECTOR { 5 } else { 1 };
     let mut path = Path::new();
     let (first, last) = (libm::ceil(stage.span.0 / DEG - 1e-9), libm::floor(stage.span.1 / DEG + 1e-9));

@@ -39,11 +39,11 @@ pub(super) fn scenery(draft: &mut Draft, input: &SideViewInput<'_>) {
         }
     }
     let second = input.of.rig.second.map(|second| second.line);
-    for (line, over) in [(Some(input.of.rig.line), input.of.is_over(Part::HaulHoldfast)), (second, false)] {
+    for (line, part) in [(Some(input.of.rig.line), Part::HaulHoldfast), (second, Part::SecondHoldfast)] {
         if let Some(LinePath::StraightBack { to } | LinePath::TackleAtHead { to, .. }) =
             line.map(|line| line.path)
         {
-            holdfast(draft, to, over);
+            holdfast(draft, to, input.of.is_over(part));
         }
     }
     if input.of.rig.edge.is_some() {

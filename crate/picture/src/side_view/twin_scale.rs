@@ -44,11 +44,7 @@ pub(super) fn twin_scale(draft: &mut Draft, units: Units, metres_per_newton: f64
     let rule = |path: &mut Path, at: f64, up: f64| path.add_line((x + at, y), (x + at, y - up * k));
 
     // Four parts, or five.
-    let parts = if (long - 2.0).abs() < 1e-9 || (long - 1.0).abs() < 1e-9 || (long - 4.0).abs() < 1e-9 {
-        4
-    } else {
-        5
-    };
+    let parts = if (long - 2.0).abs() < 1e-9 || (long - 1.0).abs() < 1e-9 { 4 } else { 5 };
     for i in 0..=parts {
         let whole = i == 0 || i == parts || (parts == 4 && i == 2);
         rule(&mut path, length * f64::from(i) / f64::from(parts), if whole { 8.0 } else { 4.0 });
