@@ -239,3 +239,34 @@ fn widths(section: &Section) -> Vec<usize> {
     }
     widths
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use outlean_rigfile::Units;
+    use std::fs;
+
+    /// On the command's paper; on one as small as the page draws it one name more may have no room.
+    #[test]
+    fn everything_on_the_ground_plans_of_the_sites_has_its_name() {
+        let sites = fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/sites")).unwrap();
+        let mut tried = 0;
+        for site in sites.map(|site| site.unwrap().path()) {
+            let file = outlean_rigfile::read(&fs::read_to_string(&site).unwrap()).0.unwrap();
+            let guys = name::guys(&file);
+            // Its two lines leave little room.
+            let crowded = usize::from(site.ends_with("mill-race.toml"));
+            for (units, paper, most) in [
+                (Units::Metric, PAPER, crowded),
+                (Units::Us, PAPER, crowded),
+                (Units::Metric, (118.0, 66.0), 1 + crowded),
+            ] {
+                let voice = name::voice(&guys, units);
+                let drawn = ground_plan(&file.rig, &pacing(&file.rig).unwrap(), &voice, paper).unwrap();
+                assert!(drawn.dropped <= most, "{} {units:?} {paper:?}: {}", site.display(), drawn.dropped);
+                tried += 1;
+            }
+        }
+        assert!(tried >= 15);
+    }
+}

@@ -15,6 +15,8 @@ const MM: f64 = 96.0 / 25.4;
 const SCALES: [f64; 9] = [20.0, 25.0, 50.0, 75.0, 100.0, 150.0, 200.0, 250.0, 500.0];
 /// Room round what is drawn, for its labels, mm.
 const ROOM: (f64, f64) = (24.0, 14.0);
+/// A label this near to its mark needs no leader, px.
+const NEAR: f64 = 10.0;
 /// Room for the scale bar at the foot, mm.
 const FOOT: f64 = 12.0;
 
@@ -32,7 +34,7 @@ pub struct GroundPlan {
     pub dropped: usize,
 }
 
-/// The plan of what is paced out, on paper of so many millimetres, at the largest scale that fits it.
+/// The plan of what is paced out, on paper of so many millimetres, at the largest scale that fits it, or 1 to 500 where none does.
 ///
 /// # Errors
 ///
@@ -156,11 +158,12 @@ impl Drawing<'_> {
         let at = self.at((pace.ahead, pace.left));
         let voice = self.voice;
         let (name, rank) = match pace.mark {
-            Mark::Anchor(_) => ("anchor", 0),
-            Mark::HaulPoint(_) => ("haul point", 0),
+            // The most crowded first: what stands far out has room all round.
+            Mark::Redirect(_) => ("redirect", 0),
             Mark::Foot(_) => ("foot", 1),
-            Mark::Edge => ("edge", 2),
-            Mark::Redirect(_) => ("redirect", 3),
+            Mark::Anchor(_) => ("anchor", 2),
+            Mark::HaulPoint(_) => ("haul point", 2),
+            Mark::Edge => ("edge", 3),
         };
         if pace.mark != Mark::Edge {
             let role = if matches!(pace.mark, Mark::Foot(_)) { Role::Pin } else { Role::Sheave };
@@ -190,13 +193,18 @@ impl Drawing<'_> {
             (-1.0, 0.7),
             (1.0, 0.0),
             (-1.0, 0.0),
+            (-0.4, -1.0),
+            (-0.4, 1.0),
+            (0.4, -1.0),
+            (0.4, 1.0),
         ];
-        let gaps = [8.0, 22.0, 44.0, 70.0];
+        // The first is past the mark's own spot and the room round a label.
+        let gaps = [NEAR, 22.0, 44.0, 70.0];
         let mut seats = Vec::new();
         for gap in gaps {
             for way in ways {
                 let seat = Seat::beside(at, way, gap);
-                seats.push(if gap > 10.0 { seat.led_to(at) } else { seat });
+                seats.push(if gap > NEAR { seat.led_to(at) } else { seat });
             }
         }
         if pace.mark == Mark::Edge {
@@ -205,7 +213,7 @@ impl Drawing<'_> {
                 .into_iter()
                 .flat_map(|down| {
                     [Edge::Near, Edge::Far].map(|across| {
-                        let off = if across == Edge::Near { 10.0 } else { -6.0 };
+                        let off = if across == Edge::Near { NEAR } else { -NEAR };
                         Seat::at((at.0 + off, down), across, Edge::Near)
                     })
                 })
