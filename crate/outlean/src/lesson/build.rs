@@ -53,10 +53,7 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<BuildBlock> {
     let rig_of = source.rig_of;
     let tree = source.tree();
     let mut table = source.table(tree.get_ref(), 0..0);
-    let name = table.words("name", "a name of its own, such as name = \"lash-it\"");
-    if let Some((name, span)) = &name {
-        question::is_name(&mut table, name, span, "a build");
-    }
+    let name = table.name("name", "a name of its own, such as name = \"lash-it\"", "a build");
     let rig = super::rig(&mut table, rig_of);
     let listed = table.tables("step");
     if !(1..=MOST).contains(&listed.len()) {

@@ -54,7 +54,7 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
     let id = table.words("id", "give the question a name of its own, such as id = \"leg-with-the-line\"");
     let figure = table.text("figure", "name the figure that goes with it");
     let asks = table.maybe("asks", "what is asked, such as asks = \"How far out is the head?\"");
-    let rig = vary::rig(&mut table, rig_of);
+    let rig = super::rig(&mut table, rig_of);
     let about = about::read(&mut table, objectives);
     let ask = one_of(&mut table, "ask", &ASKED);
     let dimension = ask.and_then(answered_in).unwrap_or(Dimension::Force);

@@ -6,17 +6,15 @@
 //! ```
 
 use super::block::Source;
-use super::{Block, question, rig};
+use super::{Block, rig};
 
 /// Reads it.
 pub fn read(source: &mut Source<'_, '_>) -> Option<Block> {
     let rig_of = source.rig_of;
     let tree = source.tree();
     let mut table = source.table(tree.get_ref(), 0..0);
-    let name = table.text("name", "a name for questions to call it by, such as name = \"slate\"");
-    if let Some((name, span)) = &name {
-        question::is_name(&mut table, name, span, "a figure");
-    }
+    let hint = "a name for questions to call it by, such as name = \"slate\"";
+    let name = table.name("name", hint, "a figure");
     let rig = rig(&mut table, rig_of);
     table.done();
     Some(Block::Figure { name: name?.0, rig: Box::new(rig?) })

@@ -364,7 +364,8 @@ impl<'a> Reader<'a> {
 
 /// The rig in the file that a table names.
 fn rig(table: &mut Table<'_, '_>, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Option<Rig> {
-    let (file, span) = table.text("rig", "the rig file beside the lesson, such as rig = \"rig.toml\"")?;
+    let (file, span) =
+        table.text("rig", "name the rig file beside the lesson, such as rig = \"rig.toml\"")?;
     let rig = rig_of(&file);
     if rig.is_none() {
         let hint = "its file must stand beside the lesson and be without errors";

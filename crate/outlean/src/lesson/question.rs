@@ -44,10 +44,8 @@ pub struct Head {
 
 /// Reads it. A figure must be named where `figure` says so.
 pub fn head(table: &mut Table<'_, '_>, objectives: Option<usize>, figure: Figure) -> Head {
-    let id = table.words("id", "give the question a name of its own, such as id = \"which-leg\"");
-    if let Some((name, span)) = &id {
-        is_name(table, name, span, "a question");
-    }
+    let hint = "give the question a name of its own, such as id = \"which-leg\"";
+    let id = table.name("id", hint, "a question");
     let figure = match figure {
         Figure::Needed => table.text("figure", "name the figure whose controls are moved"),
         Figure::Maybe => table.maybe("figure", "name the figure that shows the rig"),
@@ -55,14 +53,6 @@ pub fn head(table: &mut Table<'_, '_>, objectives: Option<usize>, figure: Figure
     };
     let asks = table.maybe("asks", "what is asked, such as asks = \"Which of these hold?\"");
     Head { id, figure, asks, about: about::read(table, objectives) }
-}
-
-/// Complains where this is no name for a part of a lesson.
-pub fn is_name(table: &mut Table<'_, '_>, name: &str, span: &Range<usize>, of: &str) {
-    if !name.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-') {
-        let message = format!("`{name}` is no name for {of}");
-        table.complain(span.clone(), message, "use small letters, digits and hyphens");
-    }
 }
 
 /// Whether a kind goes with a figure.
@@ -119,7 +109,7 @@ pub fn rig<'t>(
     table: &mut Table<'t, '_>,
     rig_of: &dyn Fn(&str) -> Option<Rig>,
 ) -> (Option<Rig>, Vec<(&'t DeTable<'t>, Range<usize>)>) {
-    (vary::rig(table, rig_of), table.tables("vary"))
+    (super::rig(table, rig_of), table.tables("vary"))
 }
 
 /// The spans of `[[vary]]`, if they are right and the rig has what varies.

@@ -67,6 +67,16 @@ impl<'t, 'c> Table<'t, 'c> {
         Some((text, span))
     }
 
+    /// The name at `key`, which must be there: in small letters, digits and hyphens. `of` says of what it is the name.
+    pub fn name(&mut self, key: &'static str, hint: &str, of: &str) -> Option<(String, Range<usize>)> {
+        let (name, span) = self.words(key, hint)?;
+        if !name.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-') {
+            let message = format!("`{name}` is no name for {of}");
+            self.complain(span.clone(), message, "use small letters, digits and hyphens");
+        }
+        Some((name, span))
+    }
+
     /// The text at `key`, if it is there.
     pub fn maybe(&mut self, key: &'static str, hint: &str) -> Option<(String, Range<usize>)> {
         let value = self.find(key)?;

@@ -1,27 +1,12 @@
-//! The rig of a question and what varies in it.
+//! What varies in the rig of a question.
 
 use super::block::Source;
 use super::table::{Table, near_or};
 use outlean_course::Span;
-use outlean_rig::{Dimension, Rig};
+use outlean_rig::Dimension;
 use outlean_rigfile::{Units, field, fields, show};
 use std::ops::Range;
 use toml::de::DeTable;
-
-/// The rig whose file stands at `rig`.
-pub fn rig(table: &mut Table<'_, '_>, rig_of: &dyn Fn(&str) -> Option<Rig>) -> Option<Rig> {
-    let (name, span) =
-        table.text("rig", "name the rig file beside the lesson, such as rig = \"rig.toml\"")?;
-    let rig = rig_of(&name);
-    if rig.is_none() {
-        table.complain(
-            span,
-            format!("there is no rig in {name}"),
-            "its file must stand beside the lesson and be without errors",
-        );
-    }
-    rig
-}
 
 /// The field of that key; a complaint where there is none.
 pub fn known(
