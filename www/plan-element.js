@@ -34,8 +34,7 @@ class PlanElement extends WordedElement {
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #resting;
   #slice = new MessageChannel();
 
-  async connectedCallback() {
-    if (this.#planner) return;
+  async begin() {
     styled('plan.css');
     this.#examples = JSON.parse(this.querySelector('script[type="application/json"]')?.textContent ?? '[]');
     try {
@@ -46,11 +45,13 @@ class PlanElement extends WordedElement {
       return; // else the page says so
     }
     this.#build();
-    const link = await linked();
-    const text = link && 'text' in link ? link.text : kept();
-    if (text) this.#planner.open(text);
+    const [link, own] = [await linked(), kept()];
+    // A link's plan stands a step after one's own: what comes with a link writes over nothing.
+    if (own) this.#planner.open(own);
+    if (link && 'text' in link) this.#planner.open(link.text);
     if (link && 'wrong' in link) this.say(`planner.${link.wrong}`, { most: MOST });
     new MutationObserver(() => this.#renew()).observe(document.documentElement, { attributeFilter: ['data-theme', 'data-units'] });
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.#draw(false));
     addEventListener('beforeprint', () => this.#print());
     addEventListener('afterprint', () => this.#draw(false));
     this.#renew();

@@ -322,10 +322,15 @@ eachBrowser('a link holds the plan, and one that is damaged is told', async stag
   assert(href.startsWith(`${origin}/plan/#plan=`), href);
   const text = await file(page);
   await page.click('[data-part=new]');
-  assert.doesNotMatch(await file(page), /207 kg/);
+  const own = await file(page);
+  assert.doesNotMatch(own, /207 kg/);
   await page.goto('about:blank');
   await page.goto(href);
   await page.waitForSelector('outlean-plan[data-ready]');
+  assert.equal(await file(page), text);
+  await page.click('[data-part=undo]');
+  assert.equal(await file(page), own, 'what was here is a step back');
+  await page.click('[data-part=redo]');
   assert.equal(await file(page), text);
   await page.goto('about:blank');
   await page.goto(`${href.slice(0, -20)}%%%`);

@@ -91,8 +91,10 @@ impl Planner {
                 true
             }
             Ok(text) => {
+                // What changes nothing, such as a space at its end, begins no step.
+                let begins = text != self.text;
                 self.put(text);
-                self.writing = Some(key.to_owned());
+                self.writing = begins.then(|| key.to_owned());
                 true
             }
             Err(_) => false,

@@ -118,6 +118,21 @@ fn what_is_half_entered_is_told_at_its_row_and_nothing_is_worked_out_of_it() {
     assert!(planner.step(false) && planner.step(false) && planner.text().contains("1.25 m"));
 }
 
+/// A space at the end of a title changes nothing yet, and is where another word begins.
+#[test]
+fn what_is_typed_after_what_changes_nothing_is_one_step() {
+    let mut planner = new();
+    planner.set("title", "One");
+    planner.rest();
+    let before = planner.text();
+    for typed in ["One ", "One w", "One wo"] {
+        assert!(planner.set("title", typed));
+    }
+    planner.rest();
+    assert!(planner.text() != before && planner.step(true) && planner.text() == before);
+    assert!(planner.step(false) && planner.text().contains("One wo"));
+}
+
 #[test]
 fn an_emptied_field_is_gone_and_a_new_guy_is_there() {
     let mut planner = new();
