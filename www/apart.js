@@ -1,4 +1,4 @@
-// What pages apart from lessons (the record's, the class's, the refresher's, the speaker's, the first), and lessons in a learning system, have in common.
+// What pages apart from lessons (the record's, the class's, the refresher's, the planner's, the speaker's, the first), and lessons in a learning system, have in common.
 
 import { element } from './element.js';
 import { beside } from './origin.js';

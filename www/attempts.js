@@ -1,4 +1,4 @@
-// What the record page does with what is kept: lists it, sets aside what is damaged, writes and reads a record's file.
+// What the record's, the class's and the refresher's pages do with what is kept: lists it, sets aside what is damaged, writes and reads a record's file.
 // The file's form and what its fields allow are those of crate/course/src/record.
 
 import { isObject } from './object.js';

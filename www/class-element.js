@@ -20,8 +20,7 @@ class ClassElement extends WordedElement {
   /** @type {string[]} The files that are records, to be kept if asked for. */ #texts = [];
   /** @type {Map<string, { place: number, title: string, about: string }>} Where in the course an objective stands, and how it is said here. */ #places = new Map();
 
-  async connectedCallback() {
-    if (this.#class) return;
+  async begin() {
     styled('record.css');
     styled('class.css');
     // Of an objective that several questions are about the first counts.

@@ -19,6 +19,11 @@ class EstimateElement extends QuestionElement {
   #label = element('label', { for: 'mark' });
   #input = element('input', { id: 'mark', type: 'text', inputmode: 'decimal', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'asks problem' });
 
+  constructor() {
+    super();
+    this.addEventListener('focusin', () => { if (this.made && !this.locked) this.put(true); });
+  }
+
   /** The rig of the question shown, SI. @internal */
   get rig() {
     return this.asked?.rig();
@@ -30,7 +35,6 @@ class EstimateElement extends QuestionElement {
 
   /** A link's rig is what its sender wants seen: the question waits until it is asked for. @internal */
   begin() {
-    this.addEventListener('focusin', () => { if (!this.locked) this.put(true); });
     if (!linkedRig(this.getAttribute('figure') ?? '')) return this.ask();
     const { words } = this;
     const put = element('button', { type: 'button' }, words['question.put']);

@@ -30,6 +30,8 @@ export function dragHandle(handle, place, { free, take, move, leave }) {
     held = { dx: x - at.x, dy: y - at.y };
   });
   handle.addEventListener('pointermove', event => {
+    // One that was taken out of the page while it was held has not been told that it is let go.
+    if (!handle.hasPointerCapture(event.pointerId)) held = undefined;
     if (!held) return;
     const { x, y } = on(event, place);
     move(x - held.dx, y - held.dy);
@@ -65,6 +67,7 @@ export function dragAlong(place, { free, take, move, leave }) {
     else begin(event);
   });
   place.addEventListener('pointermove', event => {
+    if (!place.hasPointerCapture(event.pointerId)) held = false;
     if (held) move(on(event, place).x);
     else if (finger !== undefined && Math.abs(event.clientX - finger) > ALONG) begin(event);
   });

@@ -2,25 +2,18 @@
 
 import { QUESTIONS } from './channel.js';
 import { element } from './element.js';
-import { engine } from './engine.js';
 import { fill } from './words.js';
 
-/** @param {import('./engine.js').Words} words */
-function keyOf(words) {
-  const answers = [...document.querySelectorAll(QUESTIONS)].flatMap(question => {
-    const { known } = /** @type {import('./led.js').Asked} */ (question);
-    return known ? [element('li', {}, `${known.prompt} `, element('strong', {}, known.answer))] : [];
-  });
-  const title = document.querySelector('h1')?.textContent ?? '';
-  return element('section', { class: 'key-page' }, element('h2', {}, fill(words, 'sheet.key', { title })), element('ol', {}, ...answers));
-}
+/** @type {HTMLElement | undefined} */
+let key;
 
-engine().then(words => {
-  /** @type {HTMLElement | undefined} */
-  let key;
-  // Earlier than the change of media, at which the sheets are counted already.
-  addEventListener('beforeprint', () => {
-    if (document.querySelector(QUESTIONS)) document.body.append(key = keyOf(words));
-  });
-  addEventListener('afterprint', () => key?.remove());
-}, () => {}); // the elements say what went wrong
+// Earlier than the change of media, at which the sheets are counted already.
+addEventListener('beforeprint', () => {
+  const questions = /** @type {import('./led.js').Asked[]} */ ([...document.querySelectorAll(QUESTIONS)]);
+  const answers = questions.flatMap(({ known }) => (known ? [element('li', {}, `${known.prompt} `, element('strong', {}, known.answer))] : []));
+  if (answers.length === 0) return;
+  const title = document.querySelector('h1')?.textContent ?? '';
+  const words = questions.find(({ known }) => known)?.words ?? {};
+  document.body.append(key = element('section', { class: 'key-page' }, element('h2', {}, fill(words, 'sheet.key', { title })), element('ol', {}, ...answers)));
+});
+addEventListener('afterprint', () => key?.remove());

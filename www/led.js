@@ -3,7 +3,7 @@
 import { channel, QUESTIONS, someName, STEPS } from './channel.js';
 
 /** A figure and a question, as far as they are led. @typedef {HTMLElement & { told?: import('./engine.js').View, act(action: import('./engine.js').Action): void, reveal(): void }} Figure */
-/** @typedef {HTMLElement & { known?: { prompt: string, answer: string, open: boolean }, reveal(): void, hands?: import('./channel.js').Hands, hand?(place: number, way: number): void }} Asked */
+/** @typedef {HTMLElement & { words: import('./words.js').Words, known?: { prompt: string, answer: string, open: boolean }, reveal(): void, hands?: import('./channel.js').Hands, hand?(place: number, way: number): void }} Asked */
 
 /** Least time between two tellings, ms. */
 const BETWEEN = 80;

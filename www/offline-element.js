@@ -13,8 +13,7 @@ class OfflineElement extends WordedElement {
   #keys = element('p', { class: 'keys' });
   /** @type {ServiceWorkerRegistration | undefined} */ #kept;
 
-  async connectedCallback() {
-    if (this.dataset.state) return;
+  async begin() {
     this.dataset.state = '';
     styled('record.css');
     try {

@@ -1,8 +1,7 @@
-// The page's own settings: units and paper, remembered where that is allowed.
+// The script of every page: its elements, and the page's own settings, units and paper, remembered where that is allowed.
 
 import './aside.js';
 import { speaking } from './channel.js';
-import { engine } from './engine.js';
 import './key.js';
 import './rig-element.js';
 import './estimate-element.js';
@@ -52,4 +51,3 @@ function setting(name, allowed) {
 
 setting('units', ['metric', 'us']);
 setting('theme', ['system', 'light', 'dark', 'projector', 'sunlight']);
-if (!speaking) engine().catch(() => {}); // the elements say what went wrong

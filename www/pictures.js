@@ -5,6 +5,9 @@ import { Surface, Surfaces } from './surface.js';
 
 /** @typedef {'rest'|'focus'|'dragged'} Grip How a handle is drawn. */
 
+/** The handles, each with the field that it sets. */
+export const HANDLES = /** @type {const} */ ([['head', 'lean'], ['foot', 'feet.spread'], ['anchor', 'aft.setback']]);
+
 /** Side view with the views beside it, curves with the cursor over them. */
 export class Pictures {
   /** What is to be painted, in the order in which one goes by another: to its scale, over it. */
@@ -65,6 +68,12 @@ export class Pictures {
     return this.held || Object.values(this.grips).includes('dragged');
   }
 
+  /** Nothing is held any more. */
+  release() {
+    this.held = false;
+    for (const [name] of HANDLES) this.grips[name] = 'rest';
+  }
+
   /** Changes to paper or back from it. @param {boolean} paper */
   turn(paper) {
     this.surfaces.paper = paper;
@@ -98,13 +107,15 @@ export class Pictures {
       cursor: [this.curves, room => onto(this.cursor, room, figure.paintCursor(ratio, this.held))],
     };
     const names = /** @type {(keyof typeof ways)[]} */ (Object.keys(ways));
-    for (; this.due && performance.now() < until; this.#next = (this.#next + 1) % names.length) {
+    for (let painted = false; this.due && !(painted && performance.now() >= until); this.#next = (this.#next + 1) % names.length) {
       const name = names[this.#next];
       if (!dirty[name]) continue;
       dirty[name] = false;
       const [place, way] = ways[name];
       const room = this.#room(place);
-      if (room) way(room);
+      if (!room) continue;
+      way(room);
+      painted = true;
     }
     this.surfaces.send();
   }

@@ -24,7 +24,7 @@ class RecordElement extends CourseElement {
   /** When the next refresher is due is told once the scheduler is there: nothing else waits for it. */
   #told = Promise.resolve();
 
-  async connectedCallback() {
+  async begin() {
     if (!(await this.prepared('records', 'refresher'))) return;
     this.#build();
     document.addEventListener('outlean-store', event => this.say(`said.${/** @type {CustomEvent} */ (event).detail.say}`));

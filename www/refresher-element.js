@@ -25,8 +25,7 @@ class RefresherElement extends CourseElement {
   /** When it began: a clock that goes back while it lasts takes no answer with it. */
   #since = 0;
 
-  async connectedCallback() {
-    if (this.cards.length) return;
+  async begin() {
     if (!(await this.prepared('records', 'refresher'))) return;
     this.#build();
     this.addEventListener('outlean-marked', event => this.#marked(/** @type {CustomEvent} */ (event).detail.share));

@@ -127,6 +127,7 @@ class RigElement extends StartingElement {
   free() {
     this.#figure?.free();
     this.#figure = this.#parts = this.#moved = undefined;
+    this.#noted = '';
   }
 
   /** @internal */
@@ -144,7 +145,7 @@ class RigElement extends StartingElement {
     const readings = new Readings(words, (key, opener) => { if (!this.#view().veiled) working.open(key, opener); });
     const verdict = { sign: element('span'), is: element('b'), why: element('span') };
     const covers = element('p', { class: 'covers' });
-    const pictures = new Pictures(words, worker, () => this.#painted());
+    const pictures = new Pictures(words, worker, () => this.#painted(pictures));
     const { head, foot, anchor, plate, behind, curves } = pictures;
     const axis = new CurvesAxis(words, () => {
       this.#figure.setBands(axis.bands);
@@ -330,7 +331,7 @@ class RigElement extends StartingElement {
   /** @internal */
   watch() {
     const { pictures } = /** @type {ReturnType<RigElement["build"]>} */ (this.#parts);
-    const tasks = this.#tasks = new Tasks({ hand: () => this.#move(), pictures: () => this.#tell(), words: () => this.#speak() });
+    const tasks = this.#tasks = new Tasks({ hand: () => this.#move(), pictures: () => this.#tell(), words: () => this.#speak(false) });
     this.stops.push(() => tasks.stop());
     const observer = new ResizeObserver(() => { pictures.measure(); this.#place(); });
     for (const place of [this, ...pictures.places]) observer.observe(place);
@@ -339,6 +340,8 @@ class RigElement extends StartingElement {
       clearTimeout(this.#resting);
       cancelAnimationFrame(this.#frame);
       this.#frame = 0;
+      pictures.release();
+      this.#moved = undefined;
     });
     const stop = new AbortController();
     // No frame comes between the change to print and the sheet: it is drawn at once, in the sheet's inks.
@@ -396,6 +399,7 @@ class RigElement extends StartingElement {
   /** Takes on theme, units and motion. @internal */
   settle() {
     this.#place();
+    this.#parts?.pictures.measure(); // nothing has asked for sizes before the first frame
     this.#figure.setInks(inks(this));
     this.act({ kind: 'motion', word: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : 'usual' });
     this.act({ kind: 'units', word: unitsOf(this) });
@@ -427,21 +431,20 @@ class RigElement extends StartingElement {
     // Where frames come late, and beside a hand that moves, words are renewed in every other one.
     const speak = !this.#wordless && !(this.#spoke && (one || pictures.dragged));
     this.#spoke = speak || this.#wordless;
-    if (this.#moved) this.#tasks?.ask('hand');
+    if (this.#moved && !here) this.#tasks?.ask('hand');
     if (here) this.#tell();
     else if (pictures.due && !(one && speak) && !pictures.surfaces.busy) this.#tasks?.ask('pictures');
     if (pictures.curving && parts.axis.bands && !pictures.dragged && !pictures.due) this.#drawBands();
-    if (speak && (here || !this.#drawn)) this.#speak();
+    if (speak && (here || !this.#drawn)) this.#speak(true);
     else if (speak) this.#tasks?.ask('words');
     else if (!pictures.due) pictures.place(this.#figure);
     if ((!this.#wordless || this.#figure.moving()) && !this.#frame) this.#frame = requestAnimationFrame(then => this.#draw(then));
   }
 
-  /** Renews one part of the words, or all of them where nothing is drawn yet or the page itself paints. */
-  #speak() {
+  /** Renews one part of the words, or all of them. @param {boolean} all Where nothing is drawn yet, or the page itself paints. */
+  #speak(all) {
     const parts = this.#parts;
     if (!parts || this.#wordless) return;
-    const all = !this.#drawn || parts.pictures.surfaces.here;
     if (all || this.#turn === 0) {
       this.#saying = this.#view();
       this.#turn = 0;
@@ -463,19 +466,20 @@ class RigElement extends StartingElement {
     this.#move();
     const until = pictures.surfaces.here ? Infinity : performance.now() + SLICE;
     pictures.paint(this.#figure, { k: this.#k(), beside: !views.alone, panels: outer.dataset.view === 'side' ? 'guys' : 'both', over: axis.over }, until);
-    if (!pictures.surfaces.out) this.#painted();
+    if (!pictures.surfaces.out) this.#painted(pictures);
     // Bands are drawn once the curves are known that they are of.
     if (axis.bands || pictures.due || pictures.unplaced) this.#need({});
   }
 
-  /** What was told is painted. */
-  #painted() {
-    if (!this.#drawn && !this.#parts?.pictures.due) {
+  /** What was told is painted. @param {Pictures} pictures Those of a figure before this one are of no account. */
+  #painted(pictures) {
+    if (pictures !== this.#parts?.pictures) return;
+    if (!this.#drawn && !pictures.due && !pictures.surfaces.out) {
       this.#drawn = true;
       performance.mark('outlean:first-frame');
       this.dispatchEvent(new CustomEvent('outlean-ready', { bubbles: true, composed: true }));
     }
-    if (this.#parts?.pictures.due) this.#need({});
+    if (pictures.due) this.#need({});
   }
 
   /** Whether all words are renewed. */

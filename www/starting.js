@@ -4,13 +4,12 @@
 import { element } from './element.js';
 import { engine, StartFailure, vocabulary } from './engine.js';
 import { contentOf, FOLLOWED, onSettings, stillOf, styles } from './given.js';
+import { awaited } from './late.js';
 import { fill } from './words.js';
 
 /** All that can be said where not even the words arrived. */
 const UNSAID = 'This page did not start: its words did not arrive. Reload it.';
 
-/** How long it may be waited for before the page says so, ms: what does come after that is still taken. */
-const OVERDUE = 20_000;
 /** How long words are waited for once there is something to say, ms. */
 const SOON = 1000;
 
@@ -104,9 +103,9 @@ export class StartingElement extends HTMLElement {
       root.replaceChildren(still);
       return content;
     });
-    const late = setTimeout(() => this.#fail(new StartFailure('late'), still), OVERDUE);
+    const late = () => this.#fail(new StartFailure('late'), still);
     try {
-      const [content, words, sheets, gathered] = await Promise.all([standing, engine(), styles(this.css), this.gather()]).finally(() => clearTimeout(late));
+      const [content, words, sheets, gathered] = await awaited(Promise.all([standing, engine(), styles(this.css), this.gather()]), late);
       this.words = words;
       const outer = this.make(dataOf(content), content, gathered);
       root.adoptedStyleSheets = sheets;

@@ -1,15 +1,13 @@
 // The words of a figure, renewed over some frames: each lays out and paints one part of them, about as long as any other, so that no key
 // or hand is held up by all of them. See "What a figure takes of a machine" in DEVELOPERS.md.
 
+import { HANDLES } from './pictures.js';
 import { say, signOf } from './readings.js';
 import { show } from './slider.js';
 import { fill } from './words.js';
 
 /** In how many frames they are renewed: still seven times a second, faster than they are read. */
 export const TURNS = 9;
-
-/** The handles, each with the field that it sets. */
-const HANDLES = /** @type {const} */ ([['lean', 'head'], ['feet.spread', 'foot'], ['aft.setback', 'anchor']]);
 
 /**
  * What of a figure's element says something.
@@ -55,7 +53,7 @@ export function sayInTurn({ axis, covers, keys, more, note, pictures, readings, 
   else if (turn < 8) sentence.point();
   else {
     pictures.place(figure);
-    for (const [key, name] of HANDLES) {
+    for (const [name, key] of HANDLES) {
       const handle = pictures[name];
       const at = view.sliders.find(each => each.key === key);
       if (at) show(handle, { ...at, name: words[`figure.${name}`] });

@@ -3,7 +3,7 @@
 import { element } from './element.js';
 
 /** Every view, the first of them first. */
-export const VIEWS = /** @type {const} */ (['side', 'front', 'forces', 'curves', 'readings']);
+const VIEWS = /** @type {const} */ (['side', 'front', 'forces', 'curves', 'readings']);
 
 /** Those that are added to the side view where there is room. @type {readonly View[]} */
 const ADDED = ['front', 'forces'];

@@ -1,15 +1,22 @@
 // What elements of pages apart from lessons have in common: words, parts by name, and a line in which they say what they did.
 
+import { awaited } from './late.js';
 import { fill, wordsOf } from './words.js';
-
-/** How long it may be waited for before the page says so, ms, as www/starting.js has it: what does come after that is still taken. */
-const OVERDUE = 20_000;
 
 /** An element written into the page itself, so that it prints as the page does. */
 export class WordedElement extends HTMLElement {
   /** @type {Record<string, string>} */ words = {};
+  #begun = false;
   /** What is said where something is late, or does not come: written into the page, since words may be what is late. @type {Record<string, HTMLElement> | undefined} */
   #amiss;
+
+  connectedCallback() {
+    if (!this.#begun) this.begin();
+    this.#begun = true; // one that is moved goes on as it is
+  }
+
+  /** What it does once it stands in a page. */
+  begin() {}
 
   /** Waits for something from elsewhere, and says so where that takes long or fails. @template T @param {Promise<T>} coming */
   async awaited(coming) {
@@ -20,14 +27,12 @@ export class WordedElement extends HTMLElement {
       said.hidden = false;
       this.prepend(said);
     };
-    const overdue = setTimeout(say, OVERDUE, late);
     try {
-      return await coming;
+      return await awaited(coming, () => say(late));
     } catch (why) {
       say(gone);
       throw why;
     } finally {
-      clearTimeout(overdue);
       late?.remove();
     }
   }

@@ -1,9 +1,9 @@
-// The pages of the whole course: glossary, index of sources, how the numbers are computed.
+// The pages of the whole course: glossary, index of sources, how the numbers are computed, accessibility.
 
 import assert from 'node:assert/strict';
 import { eachBrowser } from './harness.mjs';
 
-const PAGES = ['glossary', 'sources', 'numbers'];
+const PAGES = ['glossary', 'sources', 'numbers', 'accessibility'];
 
 /** @typedef {import('./harness.mjs').Stage['page']} Page */
 

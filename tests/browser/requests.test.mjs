@@ -12,14 +12,13 @@ import { site } from './place.mjs';
 const words = (/** @type {string[]} */ ...parts) => parts.map(part => `program/strings/LANGUAGE/${part}.json`);
 const program = (/** @type {string[]} */ ...files) => files.map(file => `program/${file}`);
 
-/** What every page of the course loads: its shell, its lettering, and the program, which it begins to load as early as it can. */
+/** What every page of the course loads: its shell and its lettering. */
 const SHELL = [
-  ...program('favicon.svg', 'page.css', 'tokens.css', 'page.js', 'wasm/outlean_bg.wasm'),
+  ...program('favicon.svg', 'page.css', 'tokens.css', 'page.js'),
   ...program(...['barlow-semi-condensed-500', 'barlow-semi-condensed-600', 'gentium-book-plus-400', 'gentium-book-plus-400-italic', 'outlean-symbols-italic'].map(face => `fonts/${face}.woff2`)),
-  ...words('page', 'picture', 'curves', 'question', 'questions', 'working'),
 ];
-/** What a lesson loads besides. */
-const LESSON = [...program('figure.css', 'question.css', 'painter.js', 'pictures/*.svg')];
+/** What one loads besides on which there are figures or questions. */
+const ELEMENTS = [...program('wasm/outlean_bg.wasm', 'figure.css', 'question.css', 'painter.js', 'pictures/*.svg'), ...words('page', 'picture', 'curves', 'question', 'questions', 'working')];
 /** What one that is projected loads besides. */
 const LED = [...program('hands.js', 'hands.css'), ...words('hands')];
 
@@ -33,7 +32,7 @@ const printed = async (/** @type {Stage['page']} */ page) => {
 /** @type {Record<string, Kind>} */
 const KINDS = {
   lesson: {
-    may: [...SHELL, ...LESSON, ...LED, ...program('speaker.js', 'speaker.css', 'record.css'), ...words('speaker', 'records'), 'LESSON/notes.json'],
+    may: [...SHELL, ...ELEMENTS, ...LED, ...program('speaker.js', 'speaker.css', 'record.css'), ...words('speaker', 'records'), 'LESSON/notes.json'],
     async opens(stage, way) {
       const { page, open } = stage;
       await ready(stage, `${way}?seed=7&theme=projector`);
@@ -75,7 +74,7 @@ const KINDS = {
     },
   },
   refresher: {
-    may: [...SHELL, ...LESSON, ...program('refresher.js', 'record.css', 'wasm/refresher_bg.wasm'), ...words('records', 'refresher'), 'LESSON/'],
+    may: [...SHELL, ...ELEMENTS, ...program('refresher.js', 'record.css', 'wasm/refresher_bg.wasm'), ...words('records', 'refresher'), 'LESSON/'],
     async opens({ page, open }, way) {
       await open(`${way}?seed=3`);
       await page.waitForSelector('outlean-refresher[data-ready]');
@@ -91,7 +90,7 @@ const KINDS = {
     },
   },
   frame: {
-    may: ['05-lean/', ...program('embed.js', 'embed.css', 'figure.css', 'question.css', 'painter.js', 'tokens.css', 'pictures/*.svg', 'favicon.svg'), ...SHELL.filter(file => /fonts|strings|wasm/.test(file)), ...words('embed')],
+    may: ['05-lean/', ...ELEMENTS, ...program('embed.js', 'embed.css', 'tokens.css', 'favicon.svg'), ...SHELL.filter(file => file.includes('/fonts/')), ...words('embed')],
     async opens({ page, open }, way) {
       await open(`${way}?show=05-lean/slate`);
       await page.waitForFunction(() => document.querySelector('outlean-rig')?.shadowRoot?.querySelector('canvas'));
