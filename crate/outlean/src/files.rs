@@ -35,8 +35,8 @@ pub struct RigFiles {
     /// Rig files, or folders of them.
     #[arg(value_name = "RIG.toml", required = true)]
     files: Vec<PathBuf>,
-    /// Print JSON in SI units instead of text, of several files one object to a line; its keys are in the program's
-    /// README.
+    /// Print JSON in SI units instead of text, of several files one object to a line; its keys are in PROGRAM.md
+    /// beside it, `crate/outlean/README.md` of the source.
     #[arg(long)]
     json: bool,
     /// Units of the text.

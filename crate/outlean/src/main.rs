@@ -151,7 +151,7 @@ enum Command {
     Picture(picture::Wanted),
     /// Print a rig as an element to be pasted into anyone's page, and draw its still picture.
     Embed(embed::Wanted),
-    /// Pack a built course into a zip that a learning system takes as it is.
+    /// Pack a built course: a zip that a learning system takes as it is, a lesson as one file, or a folder for npm.
     Pack(pack::Wanted),
     /// Set many learners' records side by side, by objective.
     Class(class::Records),

@@ -8,9 +8,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 const RUSTUP: &str = "Rust's own installer, rustup, brings it: see https://rustup.rs";
-const NODE: &str = "The tests need Node.js 20 or newer with npm: see https://nodejs.org";
-/// The least major version of Node.js that the tests run on.
-const NODE_LEAST: u32 = 20;
+const NODE: &str = "The tests need Node.js 20.19 or newer with npm: see https://nodejs.org";
+/// The least version of Node.js that the tests run on, major and minor.
+const NODE_LEAST: (u32, u32) = (20, 19);
 
 /// The standard library for wasm.
 pub fn wasm_target() -> Result<(), Failure> {
@@ -41,9 +41,9 @@ pub fn rust_tools() -> Result<(), Failure> {
 /// Node.js, and npm's packages as the lock file names them.
 pub fn node_packages() -> Result<(), Failure> {
     let version = output_of(program("node", ["--version"])).unwrap_or_default();
-    let major = version.trim_start_matches('v').split('.').next().and_then(|major| major.parse::<u32>().ok());
-    match major {
-        Some(major) if major >= NODE_LEAST => {}
+    let mut numbers = version.trim_start_matches('v').split('.').map(str::parse::<u32>);
+    match numbers.next().zip(numbers.next()) {
+        Some((Ok(major), Ok(minor))) if (major, minor) >= NODE_LEAST => {}
         Some(_) => return Err(Failure::new(format!("this machine has Node.js {version}.\n{NODE}"))),
         None => return Err(Failure::new(format!("`node --version` cannot be run.\n{NODE}"))),
     }
@@ -64,8 +64,9 @@ struct Needed {
     package: &'static str,
 }
 
-/// Both browsers, and what turns printed pages into pictures and words; tests/browser looks in the same places.
-const NEEDED: [Needed; 3] = [
+/// Both browsers, what turns printed pages into pictures and words, and what a record store of others' runs on; tests/browser looks
+/// in the same places.
+const NEEDED: [Needed; 4] = [
     Needed {
         variable: Some("CHROMIUM"),
         programs: &["chromium", "chromium-browser", "google-chrome"],
@@ -73,9 +74,10 @@ const NEEDED: [Needed; 3] = [
     },
     Needed { variable: Some("FIREFOX"), programs: &["firefox-esr", "firefox"], package: "firefox-esr" },
     Needed { variable: None, programs: &["pdftotext"], package: "poppler-utils" },
+    Needed { variable: None, programs: &["python3"], package: "python3-venv" },
 ];
 
-/// Chromium, Firefox and poppler's programs, from the system's packages where this runs as root on Debian.
+/// Chromium, Firefox, poppler's programs and Python, from the system's packages where this runs as root on Debian.
 pub fn browsers() -> Result<(), Failure> {
     let lacking = |needed: &&Needed| {
         needed.variable.is_none_or(|name| std::env::var_os(name).is_none())

@@ -44,7 +44,7 @@ const COMMANDS: &[Entry] = &[
     },
     Entry {
         name: "test",
-        usage: "test [--quick] [--long]",
+        usage: "test [--quick] [--long] [--only STEP]",
         about: "install what is lacking, then run every check; --quick leaves the browsers out",
         run: test::run,
     },
@@ -75,7 +75,7 @@ const COMMANDS: &[Entry] = &[
     Entry {
         name: "bench",
         usage: "bench",
-        about: "measure the core and print the ratios that are promised",
+        about: "measure the core; fails past the ratios that are promised",
         run: bench::run,
     },
 ];

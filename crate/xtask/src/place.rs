@@ -23,7 +23,7 @@ pub fn outlean() -> PathBuf {
     target().join("release").join(format!("outlean{EXE_SUFFIX}"))
 }
 
-/// The module of a crate, `widget`, `refresher` or `class`, as the compiler leaves it.
+/// The module of a crate, `widget`, `refresher`, `class` or `planner`, as the compiler leaves it.
 pub fn raw_wasm(package: &str) -> PathBuf {
     target().join(TARGET).join("page").join(format!("outlean_{package}.wasm"))
 }

@@ -74,6 +74,10 @@ fn files(host: &str) -> Result<Files, Failure> {
     for name in ["LICENSE-MIT", "LICENSE-APACHE"] {
         put(name, &place::root().join(name))?;
     }
+    for (name, way) in [("PROGRAM.md", "crate/outlean/README.md"), ("SERVING.md", "crate/outlean/SERVING.md")]
+    {
+        put(name, &place::root().join(way))?;
+    }
     files.insert("README.md".into(), READ_FIRST.replace("{version}", VERSION).into_bytes());
     files.insert("LICENCES.txt".into(), licences::text(host)?.into_bytes());
     for (name, folder) in [

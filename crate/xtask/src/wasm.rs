@@ -1,4 +1,4 @@
-//! The calculation, the scheduler and the class table as wasm modules with their JavaScript.
+//! The calculation, the scheduler, the class table and the planner as wasm modules with their JavaScript.
 
 use crate::command::{Failure, cargo, run, short};
 use crate::{install, place, remapped};

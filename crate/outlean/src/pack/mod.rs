@@ -1,4 +1,5 @@
-//! `outlean pack`: a built course as a zip that a learning system takes as it is, or a lesson of it as one file.
+//! `outlean pack`: a built course as a zip that a learning system takes as it is or as a package for npm, or a lesson of it as one
+//! file.
 //!
 //! Into a zip the whole course goes, whichever lesson is packed: its pages link to one another. What is packed decides what the
 //! learning system starts and asks of: one lesson, or each of them.
