@@ -266,11 +266,12 @@ for (const width of [320, 1280, 1920]) {
       await page.$eval('outlean-rig', figure => figure.scrollIntoView());
       await new Promise(done => setTimeout(done, 700));
       await shot(`figure ${width} ${dark ? 'dark' : 'light'}`);
-      const heads = await page.$$eval('>>> thead th', all => all.map(head => {
+      const heads = await page.$$eval('>>> .column thead th', all => all.map(head => {
         const text = document.createRange();
         text.selectNodeContents(head);
         return [head.textContent, text.getClientRects().length];
       }));
+      assert.equal(heads.length, 4);
       assert.deepEqual(heads.filter(([, lines]) => lines !== 1), [], 'heads of the readings stand on a line each');
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       assert(over <= 0, `${over} px wider than the window`);

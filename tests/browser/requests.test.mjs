@@ -47,7 +47,7 @@ const KINDS = {
     },
   },
   plan: {
-    may: [...SHELL, ...program('plan.js', 'plan.css', 'wasm/planner_bg.wasm'), ...words('native', 'plan', 'planner', 'shell')],
+    may: [...SHELL, ...program('plan.js', 'plan.css', 'wasm/planner_bg.wasm'), ...words('native', 'plan', 'planner', 'shell', 'picture', 'working')],
     async opens({ page, open }, way) {
       await open(way);
       await page.waitForSelector('outlean-plan[data-ready]');

@@ -104,9 +104,6 @@ impl Saying<'_> {
             let times = self.voice.ratio(1.0 / governing.ratio);
             lines.push(self.text("plan.margin", &[("times", &times)]));
         }
-        if self.rig.comes_to_rest() {
-            lines.push(Line::Text(self.voice.say("plan.at_rest")));
-        }
         let others =
             self.plan.limits.iter().filter(|other| other.limit != governing.limit && other.ratio > 0.0);
         lines.extend(
