@@ -127,7 +127,7 @@ pub struct Proposal {
 }
 
 /// How far a lever is tried, in which directions and in what paces.
-pub(crate) struct Reach {
+pub(crate) struct Trial {
     pub lever: Lever,
     pub pace: f64,
     pub directions: &'static [f64],
@@ -186,8 +186,8 @@ pub fn proposals(rig: &Rig) -> Vec<Proposal> {
     // Effort of each single change, to hold pairs against.
     let alone: Vec<f64> = levers
         .iter()
-        .map(|reach| {
-            let single = smallest(rig, reach, f64::from(PACES));
+        .map(|trial| {
+            let single = smallest(rig, trial, f64::from(PACES));
             let effort = single.map_or(f64::INFINITY, |(_, effort)| effort);
             found.extend(single.and_then(|(change, effort)| proposal(rig, &[change], effort)));
             effort
@@ -202,9 +202,9 @@ pub fn proposals(rig: &Rig) -> Vec<Proposal> {
             found.extend(proposal(rig, &[change], WHOLE));
             continue;
         }
-        for (reach, single) in levers.iter().zip(&alone) {
+        for (trial, single) in levers.iter().zip(&alone) {
             let most = f64::from(PACES).min(single - WHOLE);
-            let with = smallest(&changed, reach, most);
+            let with = smallest(&changed, trial, most);
             found.extend(with.and_then(|(lever, effort)| proposal(rig, &[change, lever], WHOLE + effort)));
         }
     }
@@ -228,21 +228,21 @@ fn proposal(rig: &Rig, changes: &[Change], effort: f64) -> Option<Proposal> {
     Some(Proposal { changes: changes.iter().copied().take(2).collect(), effort, governing })
 }
 
-fn levers(rig: &Rig) -> Vec<Reach> {
+fn levers(rig: &Rig) -> Vec<Trial> {
     let both: &[f64] = &[1.0, -1.0];
     let mut all = vec![
-        Reach { lever: Lever::Lean, pace: crate::angle::degrees(1.0), directions: both },
-        Reach { lever: Lever::Spread, pace: 0.1, directions: both },
-        Reach { lever: Lever::Mass, pace: 10.0, directions: &[-1.0] },
+        Trial { lever: Lever::Lean, pace: crate::angle::degrees(1.0), directions: both },
+        Trial { lever: Lever::Spread, pace: 0.1, directions: both },
+        Trial { lever: Lever::Mass, pace: 10.0, directions: &[-1.0] },
     ];
     let rigged = (0_u8..).zip(&rig.guys).filter(|(_, guy)| guy.rigged);
-    all.extend(rigged.map(|(number, _)| Reach {
+    all.extend(rigged.map(|(number, _)| Trial {
         lever: Lever::Setback(number),
         pace: 0.25,
         directions: &[1.0],
     }));
     if rig.line.path.haul_point().is_some() {
-        all.push(Reach { lever: Lever::HaulDirection, pace: crate::angle::degrees(10.0), directions: both });
+        all.push(Trial { lever: Lever::HaulDirection, pace: crate::angle::degrees(10.0), directions: both });
     }
     all
 }
@@ -270,18 +270,18 @@ fn whole_changes(rig: &Rig) -> Vec<Change> {
 }
 
 /// The smallest change of one lever that brings a rig inside, within `most` paces, and its effort.
-pub(crate) fn smallest(rig: &Rig, reach: &Reach, most: f64) -> Option<(Change, f64)> {
-    let from = reach.lever.get(rig)?;
+pub(crate) fn smallest(rig: &Rig, trial: &Trial, most: f64) -> Option<(Change, f64)> {
+    let from = trial.lever.get(rig)?;
     let mut changed = rig.clone();
     let inside = |by: f64| {
         // Feet that have once met do not know any more which way they stood apart.
-        sensible(reach.lever, from, from + by) && {
-            reach.lever.set(&mut changed, from + by);
+        sensible(trial.lever, from, from + by) && {
+            trial.lever.set(&mut changed, from + by);
             holds(&changed)
         }
     };
-    let (by, paces) = first(reach.pace, reach.directions, most, inside)?;
-    Some((Change::Set { lever: reach.lever, from, to: from + by }, paces))
+    let (by, paces) = first(trial.pace, trial.directions, most, inside)?;
+    Some((Change::Set { lever: trial.lever, from, to: from + by }, paces))
 }
 
 /// The least that is `inside` of what is so many paces off in some directions, `most` at the most, and how many paces
@@ -363,7 +363,7 @@ fn sensible(lever: Lever, from: f64, to: f64) -> bool {
 }
 
 /// The pair of changes with the least effort together, if that is less than `alone`.
-fn pair(rig: &Rig, first: &Reach, second: &Reach, alone: f64) -> Option<([Change; 2], f64)> {
+fn pair(rig: &Rig, first: &Trial, second: &Trial, alone: f64) -> Option<([Change; 2], f64)> {
     let from = first.lever.get(rig)?;
     let mut best: Option<([Change; 2], f64)> = None;
     for pace in 1..=PACES_OF_TWO {

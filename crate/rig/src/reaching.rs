@@ -1,7 +1,7 @@
 //! Reaching: the lean that a wanted clear reach asks for, and what that costs.
 
 use crate::numeric::{bisect, grid};
-use crate::proposal::{Reach, smallest};
+use crate::proposal::{Trial, smallest};
 use crate::range::{FARTHEST_BACK, FARTHEST_OUT, STEP};
 use crate::{Case, Change, Clearance, Fault, Governing, Lever, Rig, governing, solve, solve_at};
 
@@ -46,7 +46,7 @@ impl Reaching {
             if governing.holds() {
                 return Some((guy, lever.get(&there)?));
             }
-            let outward = Reach { lever, pace: 0.25, directions: &[1.0] };
+            let outward = Trial { lever, pace: 0.25, directions: &[1.0] };
             match smallest(&there, &outward, 40.0)? {
                 (Change::Set { to, .. }, _) => Some((guy, to)),
                 _ => None,

@@ -66,17 +66,18 @@ pub(super) fn draw(board: &mut Board, rig: &Rig) -> Result<(), Fault> {
         Connection::Ledger => {
             let log = Path::rectangle(upper.0 - 3.0, upper.1 - 12.0, upper.0 + 3.0, lower.1 + 12.0);
             board.scene().part_path(log, Role::Timber, "ledger");
-            "steps.ledger"
+            Some("steps.ledger")
         }
-        _ => {
+        Connection::Hobble => {
             strand(board.scene(), &[upper, lower], 1.8, "hobble");
             for at in [upper, lower] {
                 for dx in [-1.8, 1.8] {
                     strand(board.scene(), &[add(at, (dx, 7.0)), add(at, (dx, -7.0))], 1.7, "hobble");
                 }
             }
-            "steps.hobble"
+            Some("steps.hobble")
         }
+        Connection::None => None,
     };
     // Why they are tied back: while the frame comes up they push toward the cut.
     for foot in feet {
@@ -84,7 +85,9 @@ pub(super) fn draw(board: &mut Board, rig: &Rig) -> Result<(), Fault> {
         board.moves(&[from, add(from, (20.0, 0.0))]);
     }
     board.name("steps.hole", add(feet[0], (0.0, -10.0)), (-0.3, -1.0), 16.0);
-    board.name(joins, between(upper, lower, 0.5), (-1.0, 0.0), 13.0);
+    if let Some(joins) = joins {
+        board.name(joins, between(upper, lower, 0.5), (-1.0, 0.0), 13.0);
+    }
     board.name("steps.tied_back", between(feet[1], peg, 0.5), (-0.3, 1.0), 46.0);
     board.name("steps.edge", (lip, 24.0), (1.0, 0.0), 6.0);
     board.name("steps.push_up", add(feet[1], (26.0, 4.0)), (-0.5, 1.0), 22.0);

@@ -172,13 +172,13 @@ pub(super) fn from_behind(board: &mut Board, rig: &Rig, on: On) -> Result<(), Fa
     // The line: to the load on the right, away down a leg or straight back on the left.
     let radius = (0.075 * head.scale).max(12.0);
     let to_left = match rig.line.path {
-        LinePath::RedirectedAtFoot { foot: Side::Left, .. } => -0.42,
-        LinePath::RedirectedAtFoot { foot: Side::Right, .. } => 0.42,
-        LinePath::RedirectedMidBase { .. } | LinePath::RedirectedOnLedger { .. } => -0.06,
-        _ => -0.9,
+        LinePath::RedirectedAtFoot { foot: Side::Left, .. } => Some(-0.42),
+        LinePath::RedirectedAtFoot { foot: Side::Right, .. } => Some(0.42),
+        LinePath::RedirectedMidBase { .. } | LinePath::RedirectedOnLedger { .. } => Some(-0.06),
+        path => path.haul_point().map(|_| -0.9),
     };
     let rope = 2.3;
-    for (x, lean) in [(0.95, 0.0), (-0.95, to_left)] {
+    for (x, lean) in [Some((0.95, 0.0)), to_left.map(|lean| (-0.95, lean))].into_iter().flatten() {
         let from = add(pulley, (x * radius, -2.0));
         let line = [from, add(from, (lean * 80.0, 80.0))];
         strand(board.scene(), &line, rope, "main line");
@@ -189,7 +189,9 @@ pub(super) fn from_behind(board: &mut Board, rig: &Rig, on: On) -> Result<(), Fa
     board.name("steps.connector", add(link, (11.0, 0.0)), (1.0, -0.2), 50.0);
     board.name("steps.pulley", add(pulley, (radius, 2.0)), (1.0, 0.1), 50.0);
     board.name("steps.line_to_load", add(pulley, (0.95 * radius, 26.0)), (1.0, 0.6), 30.0);
-    board.name("steps.line_away", add(pulley, (-0.95 * radius + to_left * 20.0, 24.0)), (-1.0, 0.2), 60.0);
+    if let Some(lean) = to_left {
+        board.name("steps.line_away", add(pulley, (-0.95 * radius + lean * 20.0, 24.0)), (-1.0, 0.2), 60.0);
+    }
     board.name("steps.sling", (c.0 + 9.0, c.1 + band + 8.0), (-1.0, -0.1), 70.0);
     Ok(())
 }

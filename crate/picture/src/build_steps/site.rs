@@ -88,8 +88,13 @@ impl<'r> Site<'r> {
         } else if x >= self.far() {
             self.fore.1
         } else {
-            FLOOR
+            self.floor()
         }
+    }
+
+    /// How high the floor of the cut is, m: below where the fore guy stands.
+    fn floor(&self) -> f64 {
+        FLOOR.min(self.fore.1 - 0.6)
     }
 
     /// Where the far side begins.
@@ -99,7 +104,7 @@ impl<'r> Site<'r> {
 
     pub(super) fn ground(&self, board: &mut Board) {
         let (left, right) = (-self.origin.0 / self.scale - 0.5, (SIZE.0 - self.origin.0) / self.scale + 0.5);
-        let (floor, far) = (FLOOR.min(self.fore.1 - 0.6), self.far());
+        let (floor, far) = (self.floor(), self.far());
         let cut = (self.edge + 0.1).min(0.5 * (self.edge + far));
         let near: Vec<P> = [(left, 0.0), (self.edge, 0.0), (cut, floor), (0.5 * (cut + far), floor)]
             .map(|at| self.p(at))
@@ -234,7 +239,7 @@ impl<'r> Site<'r> {
 
     /// The floor of the cut below the load line, px.
     pub(super) fn floor_below(&self, lean: f64) -> P {
-        let below = self.p((self.pulley(lean).0, FLOOR.min(self.fore.1 - 0.6)));
+        let below = self.p((self.pulley(lean).0, self.floor()));
         add(below, (pulley_radius(self.scale, 1.0), 0.0))
     }
 
