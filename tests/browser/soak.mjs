@@ -3,9 +3,12 @@
 //
 //     node tests/browser/soak.mjs [--minutes N]
 //
-// Memory of a browser is that of its processes as Linux shows it; elsewhere only what a page can count is looked at.
+// Memory of a browser is that of its processes as Linux shows it, once they have given up what nobody needs any more; elsewhere only what a page
+// can count is looked at.
 
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { BROWSERS, closeBrowsers } from './browsers.mjs';
 import { everything, failOn, play, quantile } from './everything.mjs';
 import { site } from './place.mjs';
@@ -18,6 +21,10 @@ const MINUTES = asked < 0 ? 60 : Number(process.argv[asked + 1]);
 if (!(MINUTES >= 1)) throw new RangeError(`--minutes is ${process.argv[asked + 1]}: a number of minutes, 1 or more, belongs there`);
 /** Looked at so many times. */
 const SAMPLES = 60;
+/** Memory is counted each time that so many were. */
+const COUNTED = 5;
+/** How long a browser may take to give up memory, ms. */
+const WHILE = 8000;
 const KIB = 1024;
 
 /** Memory of a process and all that it started, bytes: what they do not share with files; NaN where it is not told. @param {number | undefined} root */
@@ -46,6 +53,19 @@ function memoryOf(root) {
   }
 }
 
+/** Has a browser give up what nobody needs any more: where it plays on it does so only once there is much. @param {'chromium' | 'firefox'} browser @param {import('puppeteer-core').Page} page @param {number | undefined} root */
+async function collected(browser, page, root) {
+  if (browser === 'chromium') {
+    const session = await page.createCDPSession();
+    await session.send('HeapProfiler.collectGarbage');
+    await session.detach();
+  } else if (root && process.platform === 'linux') {
+    process.kill(root, 35); // SIGRTMIN + 1; it writes down what is left as well
+    await new Promise(done => setTimeout(done, WHILE));
+    for (const file of readdirSync(tmpdir())) if (file.startsWith('unified-memory-report-') && file.includes(`-${root}.`)) rmSync(join(tmpdir(), file));
+  }
+}
+
 /** What the page takes now, and what frames took since it was asked last. @param {import('puppeteer-core').Page} page @returns {Promise<Omit<Sample, 'minute' | 'memory' | 'script'> & { scripts: number[] }>} */
 const asks = page => page.evaluate(() => {
   const seen = /** @type {any} */ (window);
@@ -71,9 +91,11 @@ async function soak(browser, origin) {
   for (let number = 1; number <= SAMPLES; number++) {
     await new Promise(done => setTimeout(done, start + (number * MINUTES * 60_000) / SAMPLES - Date.now()));
     const { scripts, ...told } = await asks(page);
-    const sample = { ...told, minute: (number * MINUTES) / SAMPLES, script: scripts.reduce((sum, each) => sum + each, 0) / scripts.length, memory: memoryOf(root) };
+    const counts = number % COUNTED === 0;
+    if (counts) await collected(browser, page, root);
+    const sample = { ...told, minute: (number * MINUTES) / SAMPLES, script: scripts.reduce((sum, each) => sum + each, 0) / scripts.length, memory: counts ? memoryOf(root) : NaN };
     samples.push(sample);
-    if (number % 6 === 0) {
+    if (counts) {
       console.log(`${browser.padEnd(9)} ${sample.minute.toFixed(0).padStart(3)} min ${(sample.memory / 1e6).toFixed(0).padStart(5)} MB ${sample.wasm} bytes of wasm ${sample.nodes} nodes; a frame's script ${sample.script.toFixed(2)} ms, ${sample.rate.toFixed(1)} frames/s, ${sample.pictures.toFixed(1)} painted/s, ${sample.sweeps} sweeps`);
     }
   }
@@ -89,7 +111,7 @@ try {
   all.forEach((samples, which) => {
     const quarter = SAMPLES / 4;
     // The middle of a quarter: one late look, or another program on the machine, is not growth.
-    const middle = (/** @type {keyof Sample} */ what, /** @type {number} */ from) => quantile(samples.slice(from, from + quarter).map(sample => sample[what]), 0.5);
+    const middle = (/** @type {keyof Sample} */ what, /** @type {number} */ from) => quantile(samples.slice(from, from + quarter).map(sample => sample[what]).filter(value => !Number.isNaN(value)), 0.5);
     const grown = (/** @type {keyof Sample} */ what) => [middle(what, quarter), middle(what, 3 * quarter)];
     for (const [what, most] of /** @type {const} */ ([['nodes', 1], ['wasm', 1], ['memory', 1.1], ['script', 1.5]])) {
       const [early, late] = grown(what);
