@@ -27,7 +27,8 @@ const COUNTED = 5;
 const WHILE = 8000;
 const KIB = 1024;
 
-/** Memory of a process and all that it started, bytes: what they do not share with files; NaN where it is not told. @param {number | undefined} root */
+/** Memory of all processes that one started, bytes: what they do not share with files; NaN where it is not told. Not of that one: a browser's own keeps room
+ * that it has once needed. @param {number | undefined} root */
 function memoryOf(root) {
   try {
     const parents = new Map(readdirSync('/proc').filter(name => /^\d+$/.test(name)).flatMap(name => {
@@ -41,7 +42,7 @@ function memoryOf(root) {
       for (let at = process; at; at = parents.get(at)) if (at === root) return true;
       return false;
     };
-    return [...parents.keys()].filter(below).reduce((sum, process) => {
+    return [...parents.keys()].filter(process => process !== root && below(process)).reduce((sum, process) => {
       try {
         return sum + KIB * Number(/^Pss_Anon:\s+(\d+)/m.exec(readFileSync(`/proc/${process}/smaps_rollup`, 'utf8'))?.[1] ?? 0);
       } catch {
