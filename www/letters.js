@@ -43,7 +43,7 @@ const write = way => (to, text, x, y, most) => {
   const [atX, atY] = [Math.floor(Math.min(...across)), Math.floor(Math.min(...along))];
   const [width, height] = [Math.ceil(Math.max(...across)) - atX, Math.ceil(Math.max(...along)) - atY];
   const sheet = sheetOf(width, height);
-  like(sheet, to);
+  if (sheet !== asked) like(sheet, to);
   sheet.resetTransform();
   sheet.clearRect(0, 0, width, height);
   sheet.setTransform(a, b, c, d, e - atX, f - atY);

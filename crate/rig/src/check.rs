@@ -250,9 +250,8 @@ pub(crate) fn each_check(
 #[must_use]
 pub fn worked(rig: &Rig, solution: &Solution, part: Part) -> Worked {
     let mut notes = Worked::new();
-    let as_set = check_of(rig, solution, part, &mut ());
     let rested = rested(rig, solution).filter(|rested| {
-        let there = check_of(rig, rested, part, &mut ());
+        let [there, as_set] = [rested, solution].map(|at| check_of(rig, at, part, &mut ()));
         there.zip(as_set).is_some_and(|(there, as_set)| there.outweighs(&as_set))
     });
     if let Some(rested) = &rested {

@@ -9,17 +9,19 @@ impl Rig {
     /// said as it stands under load, and it is known how every rigged guy stretches.
     #[must_use]
     pub fn comes_to_rest(&self) -> bool {
-        !matches!(self.lean_is, LeanIs::UnderLoad) && Stretch::of(self).is_some()
+        from_set(self).is_some()
     }
+}
+
+/// What a rig says of how its guys stretch, where its lean is not said as it stands under load.
+fn from_set(rig: &Rig) -> Option<Stretch> {
+    if matches!(rig.lean_is, LeanIs::UnderLoad) { None } else { Stretch::of(rig) }
 }
 
 /// A rig solved where it comes to rest from the lean of `solution`, in its case. `None` for one that does not
 /// [come to rest](Rig::comes_to_rest) elsewhere, or not at all.
 pub(crate) fn rested(rig: &Rig, solution: &Solution) -> Option<Solution> {
-    if matches!(rig.lean_is, LeanIs::UnderLoad) {
-        return None;
-    }
-    let stretch = Stretch::of(rig)?;
+    let stretch = from_set(rig)?;
     let there = Rig { lean: solution.layout.lean, case: solution.case, ..rig.clone() };
     let (loaded, _) = leans(&there, &stretch).ok()??;
     solved_at(rig, loaded, solution.case)
