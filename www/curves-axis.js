@@ -1,7 +1,6 @@
 // What the curves run over: a choice above them.
 
-import { element } from './element.js';
-import { say } from './readings.js';
+import { element, say } from './element.js';
 import { fill } from './words.js';
 
 /** Names of what curves can run over, each with the field that a drag along them sets. A haul direction is no field. */

@@ -11,3 +11,11 @@ export function element(name, attributes = {}, ...inside) {
   node.append(...inside);
   return node;
 }
+
+/** Sets text only where it differs, and in place: a text that is put anew has its box made anew. @param {Element} place @param {string} text */
+export function say(place, text) {
+  if (place.textContent === text) return;
+  const now = place.firstChild;
+  if (now instanceof Text && now === place.lastChild && text) now.data = text;
+  else place.textContent = text;
+}

@@ -1,7 +1,7 @@
 // The keys under the curves: sweep and steps, a step back and forth, the lesson's rig, a link to the rig as it is.
 
-import { element } from './element.js';
-import { say, svg } from './readings.js';
+import { element, say } from './element.js';
+import { svg } from './readings.js';
 
 const PLAY = 'M1 0l9 5l-9 5z';
 const PAUSE = 'M1 0h3v10h-3zM6 0h3v10h-3z';

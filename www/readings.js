@@ -1,6 +1,6 @@
 // The readings: a real table, renewed without being rebuilt, so that a reader keeps their place in it.
 
-import { element } from './element.js';
+import { element, say } from './element.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -10,14 +10,6 @@ export function svg(name, attributes = {}, ...children) {
   for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
   made.append(...children);
   return made;
-}
-
-/** Sets text only where it differs, and in place: a text that is put anew has its box made anew. @param {Element} place @param {string} text */
-export function say(place, text) {
-  if (place.textContent === text) return;
-  const now = place.firstChild;
-  if (now instanceof Text && now === place.lastChild && text) now.data = text;
-  else place.textContent = text;
 }
 
 /** Sets a number in a box that is given a width (see figure.css), so that nothing around it is laid out anew. @param {HTMLElement} box @param {Element} place In it, or it. @param {string} text */

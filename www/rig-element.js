@@ -1,14 +1,14 @@
 // <outlean-rig>: a frame drawn to scale that can be leaned, with its curves, its readings and its verdict.
 
 import { CurvesAxis } from './curves-axis.js';
-import { element } from './element.js';
+import { element, say } from './element.js';
 import { CHANGED, inks, lettering, StartFailure } from './engine.js';
 import { painterOf, themeOf, unitsOf } from './given.js';
 import { dragAlong, dragHandle } from './handles.js';
 import { Keys } from './keys.js';
 import { linkedRig, linkTo } from './link.js';
 import { Pictures } from './pictures.js';
-import { Readings, say } from './readings.js';
+import { Readings } from './readings.js';
 import { Sentence } from './sentence.js';
 import { slider } from './slider.js';
 import { StartingElement } from './starting.js';

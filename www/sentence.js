@@ -1,7 +1,7 @@
 // The rig in a sentence whose values are the controls: sliders on a small graduated rule, choices underlined.
 
-import { element } from './element.js';
-import { say, sayIn, svg } from './readings.js';
+import { element, say } from './element.js';
+import { sayIn, svg } from './readings.js';
 import { show, slider } from './slider.js';
 
 /** Pixels of drag that take a slider from one end to the other. */

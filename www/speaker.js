@@ -3,7 +3,7 @@
 
 import { styled } from './apart.js';
 import { channel, someName, STEPS } from './channel.js';
-import { element } from './element.js';
+import { element, say } from './element.js';
 import { wordsOf } from './words.js';
 
 /** @typedef {import('./channel.js').Told} Told */
@@ -14,11 +14,6 @@ const ASK = 1500;
 const PATIENCE = 3;
 /** Where not even the words arrived. */
 const MUTE = 'The speaker’s page did not start: its words did not arrive. Reload the page.';
-
-/** Sets text only where it differs, so that a reader keeps their place. @param {HTMLElement} place @param {string} text */
-function write(place, text) {
-  if (place.textContent !== text) place.textContent = text;
-}
 
 /** A lesson's steps in words: its headings and plates by their text, questions and figures by what they are. @param {DocumentFragment} lesson @param {Record<string, string>} words */
 function stepsOf(lesson, words) {
@@ -138,7 +133,7 @@ class Desk {
     }
     hands.forEach(({ count }, place) => {
       const item = this.hands.children[place];
-      write(/** @type {HTMLElement} */ (item.querySelector('b')), String(count));
+      say(/** @type {HTMLElement} */ (item.querySelector('b')), String(count));
       for (const button of item.querySelectorAll('button')) button.disabled = !acts;
     });
   }
@@ -230,7 +225,7 @@ class Desk {
     const told = pages.get(page ?? '')?.told;
     const at = this.at();
     const [now, next] = [this.steps[at], this.steps[at + 1]];
-    write(this.state, words[!this.leads ? 'state.other' : !told ? 'state.none' : told.hidden ? 'state.behind' : pages.size > 1 ? 'state.many' : 'state.led'].replace('{count}', String(pages.size)));
+    say(this.state, words[!this.leads ? 'state.other' : !told ? 'state.none' : told.hidden ? 'state.behind' : pages.size > 1 ? 'state.many' : 'state.led'].replace('{count}', String(pages.size)));
     this.openKey.hidden = Boolean(told);
     this.take.hidden = this.leads;
     this.turn.hidden = !this.leads || pages.size < 2;
@@ -242,27 +237,27 @@ class Desk {
     }
     if (this.now.dataset.step !== this.step) {
       this.now.dataset.step = this.step;
-      write(this.now, now?.title ?? '');
+      say(this.now, now?.title ?? '');
       this.note.innerHTML = this.notes[this.step] ?? ''; // made by the build, which takes no HTML of an author's
       if (!this.note.firstChild) this.note.append(element('p', { class: 'told' }, words['notes.none']));
     }
-    write(this.next, next ? words.next.replace('{title}', next.title) : words.last);
+    say(this.next, next ? words.next.replace('{title}', next.title) : words.last);
     const acts = this.leads && told !== undefined;
     const asked = told?.question;
     const hidden = told?.veiled || asked?.open;
-    write(this.held, !told ? words['hidden.unknown'] : asked?.open && told.veiled ? words['hidden.both'] : asked?.open ? words['hidden.answer'] : told.veiled ? words['hidden.forces'] : words['hidden.nothing']);
+    say(this.held, !told ? words['hidden.unknown'] : asked?.open && told.veiled ? words['hidden.both'] : asked?.open ? words['hidden.answer'] : told.veiled ? words['hidden.forces'] : words['hidden.nothing']);
     if (asked) this.held.append(' ', words['hidden.is'], ' ', element('b', { class: 'answer' }, asked.answer));
-    write(this.prompt, asked?.prompt ?? '');
+    say(this.prompt, asked?.prompt ?? '');
     this.count(asked?.hands ?? [], acts);
     this.reveal.disabled = !acts || !hidden;
-    write(this.is, told?.verdict?.is ?? '');
-    write(this.why, told?.verdict?.why ?? words['figure.unknown']);
-    write(this.rig, told?.rig ?? '');
+    say(this.is, told?.verdict?.is ?? '');
+    say(this.why, told?.verdict?.why ?? words['figure.unknown']);
+    say(this.rig, told?.rig ?? '');
     const [sweep, back, out, undo, reset] = this.moves;
     for (const key of [back, out, reset]) key.disabled = !acts || told.veiled;
     sweep.disabled = !acts || told.veiled || told.reduced;
     undo.disabled = !acts || told.veiled || !told.undo;
-    write(sweep, words[told?.playing ? 'key.pause' : 'key.sweep']);
+    say(sweep, words[told?.playing ? 'key.pause' : 'key.sweep']);
     this.turns[0].disabled = !this.leads || at < 1;
     this.turns[1].disabled = !this.leads || !next;
   }

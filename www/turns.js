@@ -1,8 +1,9 @@
 // The words of a figure, renewed over some frames: each lays out and paints one part of them, about as long as any other, so that no key
 // or hand is held up by all of them. See "What a figure takes of a machine" in DEVELOPERS.md.
 
+import { say } from './element.js';
 import { HANDLES } from './pictures.js';
-import { say, signOf } from './readings.js';
+import { signOf } from './readings.js';
 import { show } from './slider.js';
 import { fill } from './words.js';
 
