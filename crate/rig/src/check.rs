@@ -1,7 +1,7 @@
 //! What each part carries against what it may carry.
 
 use crate::holdfast_pull::{HoldfastPull, Tied, tied_at};
-use crate::rest::rested;
+use crate::standby::each_other;
 use crate::strength::{Basis, Capacity, CheckRule, Citation, Holdfast, Notes, Symbol, Worked, timber};
 use crate::{Forces, LineForces, MAX_GUYS, Path, Point, Rig, Side, Solution};
 use arrayvec::ArrayVec;
@@ -147,17 +147,19 @@ pub(crate) const MAX_CHECKS: usize = 2 * MAX_GUYS + 18;
 /// which nothing is known is `NotAssessed`, as is a leg that pulls; the lashing is `ConfirmOnSite`: no strength is ever
 /// guessed.
 ///
-/// Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere than it is solved each part is listed as it is used more.
+/// Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere than it is solved each part is listed as it is used more,
+/// and where another guy could hold in place of those that work (see [`crate::stands_by`]) as if each held alone.
 #[must_use]
 pub fn checks(rig: &Rig, solution: &Solution) -> ArrayVec<Check, MAX_CHECKS> {
     let mut all = checks_of(rig, solution);
-    let rested = rested(rig, solution);
-    for check in rested.iter().flat_map(|rested| checks_of(rig, rested)) {
-        match all.iter_mut().find(|known| known.part == check.part) {
-            Some(known) if check.outweighs(known) => *known = check,
-            _ => {}
+    each_other(rig, solution, &mut |rig, there| {
+        for check in checks_of(rig, there) {
+            match all.iter_mut().find(|known| known.part == check.part) {
+                Some(known) if check.outweighs(known) => *known = check,
+                _ => {}
+            }
         }
-    }
+    });
     all
 }
 
@@ -246,18 +248,22 @@ pub(crate) fn each_check(
 
 /// The inputs and intermediate values of the check of a part, in the order in which they are worked out: as far as
 /// they are known. Empty for a part that the rig does not have or that carries nothing because the frame tips. Of one used
-/// more where the frame comes to rest (see [`checks`]) they are those there, and begin with that lean.
+/// more where the frame comes to rest or with another guy alone (see [`checks`]) they are those there; where it comes to rest
+/// they begin with that lean.
 #[must_use]
 pub fn worked(rig: &Rig, solution: &Solution, part: Part) -> Worked {
     let mut notes = Worked::new();
-    let rested = rested(rig, solution).filter(|rested| {
-        let [there, as_set] = [rested, solution].map(|at| check_of(rig, at, part, &mut ()));
-        there.zip(as_set).is_some_and(|(there, as_set)| there.outweighs(&as_set))
+    let mut most = check_of(rig, solution, part, &mut notes);
+    each_other(rig, solution, &mut |rig, there| {
+        let mut anew = Worked::new();
+        if there.layout.lean.to_bits() != solution.layout.lean.to_bits() {
+            anew.put(Symbol::LoadedLean, there.layout.lean);
+        }
+        let check = check_of(rig, there, part, &mut anew);
+        if check.zip(most).is_some_and(|(check, most)| check.outweighs(&most)) {
+            (most, notes) = (check, anew);
+        }
     });
-    if let Some(rested) = &rested {
-        notes.put(Symbol::LoadedLean, rested.layout.lean);
-    }
-    check_of(rig, rested.as_ref().unwrap_or(solution), part, &mut notes);
     notes
 }
 

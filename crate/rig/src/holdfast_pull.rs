@@ -1,7 +1,7 @@
 //! Pull on a holdfast: what all ropes tied there do together.
 
 use crate::angle::{atan2, hypot};
-use crate::rest::rested;
+use crate::standby::each_other;
 use crate::{Force, Forces, MAX_GUYS, Part, Path, Point, Rig, Solution};
 use arrayvec::ArrayVec;
 
@@ -51,7 +51,8 @@ impl HoldfastPull {
 /// line, of the second line's, and as [`Part::RedirectPulley`] and [`Part::SecondRedirect`] those of pulleys midway
 /// between the feet that hang on their own. Ropes that end within 5 cm of one another pull together, and each such
 /// holdfast is then listed for each of them. Whether anything is known of their strength makes no difference. Empty
-/// where the frame tips. Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere each is the greater pull.
+/// where the frame tips. Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere each is the greater pull, and so it is
+/// where another guy could hold alone (see [`crate::stands_by`]).
 ///
 /// ```
 /// use outlean_rig::{Guy, Point, Rig, holdfast_pulls, solve};
@@ -65,13 +66,14 @@ impl HoldfastPull {
 #[must_use]
 pub fn holdfast_pulls(rig: &Rig, solution: &Solution) -> Pulls {
     let mut all = pulls_of(rig, solution);
-    let rested = rested(rig, solution);
-    for (part, pull) in rested.iter().flat_map(|rested| pulls_of(rig, rested)) {
-        match all.iter_mut().find(|(known, _)| *known == part) {
-            Some((_, known)) if pull.size > known.size => *known = pull,
-            _ => {}
+    each_other(rig, solution, &mut |rig, there| {
+        for (part, pull) in pulls_of(rig, there) {
+            match all.iter_mut().find(|(known, _)| *known == part) {
+                Some((_, known)) if pull.size > known.size => *known = pull,
+                _ => {}
+            }
         }
-    }
+    });
     all
 }
 

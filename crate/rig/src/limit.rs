@@ -3,6 +3,7 @@
 use crate::check::{KnownLegs, MAX_CHECKS, Part, each_check};
 use crate::rest::solved_at;
 use crate::solve::{Posture, Tip};
+use crate::standby::each_alone;
 use crate::stretch::{bears, leans, stability_ratio};
 use crate::{
     Case, Clearance, EXTRA_LEAN, Fault, GREATEST_MULTIPLE, LeanIs, Rig, Side, Solution, Stretch, margin,
@@ -279,7 +280,8 @@ fn each_limit(
     ControlFlow::Continue(())
 }
 
-/// Calls `found` for every limit that a solved rig meets, but that its feet slide.
+/// Calls `found` for every limit that a solved rig meets, its parts also with each guy that stands by alone; but that its feet
+/// slide.
 fn each_but_slides(
     rig: &Rig,
     solution: &Solution,
@@ -299,10 +301,14 @@ fn each_but_slides(
     if let Some(tip) = solution.tips().or_else(|| unguarded(rig, solution)) {
         found(f64::INFINITY, Limit::Tips(tip), case)?;
     }
-    each_check(rig, solution, legs, &mut |check| match check.ratio {
-        Some(ratio) => found(ratio, Limit::Part(check.part), case),
-        None => ControlFlow::Continue(()),
-    })
+    let mut each_part = |rig: &Rig, solution: &Solution| {
+        each_check(rig, solution, legs, &mut |check| match check.ratio {
+            Some(ratio) => found(ratio, Limit::Part(check.part), case),
+            None => ControlFlow::Continue(()),
+        })
+    };
+    each_part(rig, solution)?;
+    each_alone(rig, solution, &mut each_part)
 }
 
 /// Calls `found` for every foot of a solved rig that only friction holds.

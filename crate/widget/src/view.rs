@@ -5,7 +5,7 @@ use crate::slider::{SLIDERS, Slider};
 use crate::state::State;
 use crate::verdict::{self, Verdict};
 use outlean_picture::{Words, tip_key};
-use outlean_rig::{Check, Connection, Dimension, Lean, Part, Side, State as Assessed, checks};
+use outlean_rig::{Check, Connection, Dimension, Lean, Part, Side, State as Assessed, checks, stands_by};
 use outlean_rigfile::{Units, choice, field, percent, show};
 
 /// Everything that the page shows of a figure in words and numbers.
@@ -446,9 +446,13 @@ fn covers(state: &State, words: &Words) -> String {
             ("confirm", &list(Assessed::ConfirmOnSite)),
         ],
     );
-    if state.rig().comes_to_rest() {
-        said.push(' ');
-        said.push_str(words.say("verdict.at_rest"));
-    }
+    let mut also = |does: bool, key: &str| {
+        if does {
+            said.push(' ');
+            said.push_str(words.say(key));
+        }
+    };
+    also(state.rig().comes_to_rest(), "verdict.at_rest");
+    also(stands_by(state.rig(), state.solution()), "verdict.alone");
     said
 }

@@ -7,10 +7,11 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 /// Most bytes of wasm and JavaScript as they are served: the packed file beside each; fonts apart. The aim is 100,000:
-/// this holds what has been reached, and goes down with it. It went up twice: by 100, for what elements promise on anyone's page
-/// (parts, a cause by name for each failure to start, memory given back), and by 300, for how a frame set before loading is
-/// judged where it comes to rest, and for a browser whose worker gets slower with each font.
-const BUDGET: usize = 236_900;
+/// this holds what has been reached, and goes down with it. It went up three times: by 100, for what elements promise on anyone's page
+/// (parts, a cause by name for each failure to start, memory given back); by 300, for how a frame set before loading is
+/// judged where it comes to rest, and for a browser whose worker gets slower with each font; by 950, for guys that are held
+/// against what each would pull alone.
+const BUDGET: usize = 237_850;
 
 /// The same of what the planning page loads for itself. The aim is 150,000.
 const PLANNER_BUDGET: usize = 252_000;

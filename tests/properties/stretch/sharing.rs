@@ -1,7 +1,10 @@
 //! What guys share on rigid legs.
 
 use super::{alike, hung};
-use outlean_rig::{Balance, Guy, LeanIs, Outcome, Point, Role, Rope, Stretch, Tip, shared, solve, stretched};
+use outlean_rig::{
+    Balance, Guy, LeanIs, Outcome, Part, Point, Role, Rope, Station, Stretch, Tip, checks, shared, solve,
+    stretched,
+};
 use outlean_tests::random::random_rig;
 
 #[test]
@@ -82,6 +85,39 @@ fn it_is_what_hardly_stretching_guys_carry() {
         held += 1;
     }
     assert!(held > 60, "{held}");
+}
+
+/// However guys on like ropes share, each is held against as much by its check.
+#[test]
+fn no_guy_carries_more_than_it_is_held_against() {
+    let (mut held, mut shares) = (0, 0);
+    for seed in 0..2000 {
+        let mut rig = random_rig(seed);
+        rig.guys.iter_mut().for_each(|guy| guy.pretension = 0.0);
+        let Ok(solution) = solve(&rig) else { continue };
+        let (Some(_), Ok(found)) = (solution.forces(), shared(&rig, &alike(&rig, 1e9, LeanIs::Cut))) else {
+            continue;
+        };
+        let Balance::Stands(forces) = &found.balance else { continue };
+        let all = checks(&rig, &solution);
+        for (number, (guy, force)) in (0_u8..).zip(rig.guys.iter().zip(&forces.guys)) {
+            if !guy.rigged || Station::of(guy.anchor, &solution.layout) == Station::Side {
+                continue;
+            }
+            let check = all.iter().find(|check| check.part == Part::GuyRope(number)).unwrap();
+            assert!(
+                check.demand >= force.tension * (1.0 - 1e-9),
+                "seed {seed}: guy {number} is held against {} and carries {}",
+                check.demand,
+                force.tension
+            );
+            held += 1;
+            shares += i32::from(
+                force.tension > 0.0 && solution.forces().unwrap().guys[usize::from(number)].tension == 0.0,
+            );
+        }
+    }
+    assert!(held > 500 && shares > 50, "{held} {shares}");
 }
 
 #[test]

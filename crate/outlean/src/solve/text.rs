@@ -7,7 +7,7 @@ use crate::words::words;
 use outlean_plan::{Voice, range_said, rule_said};
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Foothold, Footing, Forces, G, Lean, Limit, Part, Role,
-    Side, slide, worked,
+    Side, slide, stands_by, worked,
 };
 use outlean_rigfile::{Units, percent};
 
@@ -167,6 +167,9 @@ impl Text<'_> {
         let rig = &self.solved.file.rig;
         if rig.comes_to_rest() {
             self.under("parts.at_rest", &[]);
+        }
+        if stands_by(rig, &self.solved.solution) {
+            self.under("parts.alone", &[]);
         }
         for check in checks {
             let steps = worked(rig, &self.solved.solution, check.part);

@@ -39,7 +39,8 @@ impl Share {
 /// from the moment of the loads, exactly, as the sum is straight between the angles at which a guy comes taut.
 ///
 /// [`crate::solve`] in contrast lets one guy work. Where one only holds, both agree. The tensions at rest are as
-/// [`LeanIs`] says; a lean under load counts as one before.
+/// [`LeanIs`] says; a lean under load counts as one before. [`super::stretched`] says the same of a frame that moves
+/// far and on legs that give: that is what is shown of a rig; this closed form is what tests hold it against.
 ///
 /// `working_guy` of the balance is the one pulled hardest of those that oppose the loads; guys taut against them are
 /// [`Role::Pretensioned`].
