@@ -2,6 +2,11 @@
 
 use crate::{Lettering, Tone, type_scale, width};
 
+/// How far letters reach over their baseline and under it, of their size.
+pub(crate) const ABOVE: f64 = 0.75;
+/// See [`ABOVE`].
+pub(crate) const BELOW: f64 = 0.22;
+
 /// A level rectangle, px, y down.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Area {
@@ -16,6 +21,10 @@ pub struct Area {
 }
 
 impl Area {
+    pub(crate) const fn new(left: f64, top: f64, right: f64, bottom: f64) -> Self {
+        Self { left, top, right, bottom }
+    }
+
     /// Larger by `by` px on every side.
     #[must_use]
     pub fn grown(self, by: f64) -> Self {
@@ -221,7 +230,7 @@ impl Label {
     /// From the top of the box to the first baseline, and from the last baseline to its bottom, px.
     pub(crate) fn ends(&self, k: f64) -> (f64, f64) {
         let size = |row: Option<&Row>| row.map_or(0.0, |row| row.lettering.style(row.tone, k).size);
-        (0.75 * size(self.rows.first()), 0.22 * size(self.rows.last()))
+        (ABOVE * size(self.rows.first()), BELOW * size(self.rows.last()))
     }
 }
 

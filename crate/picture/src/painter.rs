@@ -14,12 +14,7 @@ pub trait Painter {
 
 /// Paints a whole scene.
 pub fn paint(scene: &Scene, painter: &mut impl Painter) {
-    paint_items(scene, 0..scene.items.len(), painter);
-}
-
-/// Paints some of a scene: `0..scene.still` does not change while the frame leans, the rest does.
-pub(crate) fn paint_items(scene: &Scene, which: core::ops::Range<usize>, painter: &mut impl Painter) {
-    for item in scene.items.get(which).unwrap_or(&[]) {
+    for item in &scene.items {
         match (&item.shape, item.role) {
             (Shape::Text { x, y, text, anchor }, Role::Text(lettering, tone)) => {
                 painter.text(*x, *y, text, *anchor, &lettering.style(tone, scene.k));

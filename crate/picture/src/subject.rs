@@ -1,8 +1,9 @@
 //! What every view of a rig is given: the rig, what follows from it, the plate.
 
-use crate::Words;
 use crate::drawing::voice::Voice;
-use outlean_rig::{GuyForce, Part, Rig, Role, Solution, WorkingRange, checks};
+use crate::naming::{guy_name, holdfast_name};
+use crate::{Lettering, Row, Tone, Words};
+use outlean_rig::{Dimension, GuyForce, Part, Rig, Role, Solution, WorkingRange, checks};
 use outlean_rigfile::Units;
 
 /// What a picture shows, and on which plate.
@@ -55,10 +56,33 @@ impl<'a> Subject<'a> {
         self.solution.forces()?.guys.get(usize::from(number))
     }
 
-    /// Of a guy past what its rope or its holdfast may carry: which of them may carry less, and how much that is, N.
+    /// The name of a guy, and if it is past what its rope or its holdfast may carry how much that is, N: of the one that may
+    /// carry less. Where that is the holdfast, it is named in place of the guy.
     #[inline(never)]
-    pub(crate) fn guy_past(&self, number: u8) -> Option<(Part, f64)> {
+    pub(crate) fn guy_said(&self, number: u8) -> (String, Option<f64>) {
+        let past = self.guy_past(number);
+        let name = if matches!(past, Some((Part::GuyHoldfast(_), _))) { holdfast_name } else { guy_name };
+        let name = name(self.words, self.rig, &self.solution.layout, number);
+        (name, past.map(|(_, allowable)| allowable))
+    }
+
+    /// Marks what is past what it `may` carry, N, by its first row, and says how much that is.
+    #[inline(never)]
+    pub(crate) fn mark_past(&self, may: Option<f64>, rows: &mut Vec<Row>) {
+        let Some(may) = may else { return };
+        if let Some(first) = rows.first_mut() {
+            first.past = true;
+        }
+        let text = self.voice().fill("may_carry", "force", may, Dimension::Force);
+        rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
+    }
+
+    /// Of a guy past what its rope or its holdfast may carry: which of them may carry less, and how much that is, N.
+    fn guy_past(&self, number: u8) -> Option<(Part, f64)> {
         let ours = |part| part == Part::GuyRope(number) || part == Part::GuyHoldfast(number);
+        if !self.over.iter().any(|part| ours(*part)) {
+            return None;
+        }
         let mut least: Option<(Part, f64)> = None;
         for check in checks(self.rig, self.solution) {
             if let (true, Some(allowable)) = (ours(check.part) && self.is_over(check.part), check.allowable)

@@ -2,6 +2,7 @@
 //! from the side, as the guys lead away. Legs, turns, sling and angles are those of the rig.
 
 use super::board::{Board, SIZE};
+use super::holdfast::guy;
 use super::strand::{smooth, strand, webbing};
 use crate::drawing::local::Local;
 use crate::drawing::vec2::{P, add, along, left_of, sub, times, unit};
@@ -258,8 +259,7 @@ pub(super) fn from_the_side(board: &mut Board, rig: &Rig) -> Result<(), Fault> {
     // The guys: a clove hitch each, above the lashing.
     let mut ends = Vec::new();
     for (i, ahead) in [(0.0, false), (1.0, true)] {
-        let guy = rig.guys.iter().find(|guy| (layout.setback(guy.anchor) < 0.0) == ahead);
-        let Some(guy) = guy else { continue };
+        let Some(guy) = guy(rig, &layout, ahead) else { continue };
         let run = (guy.anchor - layout.head).dot(layout.forward);
         let fall = (guy.anchor - layout.head).z;
         let leads = unit((run, -fall), (if ahead { 1.0 } else { -1.0 }, 0.5));

@@ -8,7 +8,7 @@ use crate::drawing::local::Local;
 use crate::drawing::vec2::{P, add, along, between, left_of, sub, times, unit};
 use crate::{Path, Role};
 use outlean_rig::strength::{Holdfast, HoldfastKind};
-use outlean_rig::{Fault, Layout, Rig};
+use outlean_rig::{Fault, Guy, Layout, Rig};
 
 /// What is seen of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -34,7 +34,7 @@ struct Pull {
 impl Pull {
     fn of(rig: &Rig) -> Result<Self, Fault> {
         let layout = Layout::of(rig, rig.lean)?;
-        let aft = rig.guys.iter().find(|guy| layout.setback(guy.anchor) > 0.0);
+        let aft = guy(rig, &layout, false);
         let slope = aft.map_or(0.5, |guy| {
             let to = layout.head - guy.anchor;
             libm::atan2(to.z, libm::hypot(to.x, to.y))
@@ -42,6 +42,11 @@ impl Pull {
         let (count, apart) = in_line(aft.map(|guy| guy.holdfast));
         Ok(Self { said: slope, slope: slope.clamp(0.15, 0.9), count, apart: apart.clamp(0.6, 2.0) })
     }
+}
+
+/// The first rigged guy behind the foot line, or ahead of it.
+pub(super) fn guy<'r>(rig: &'r Rig, layout: &Layout, ahead: bool) -> Option<&'r Guy> {
+    rig.guys.iter().find(|guy| guy.rigged && (layout.setback(guy.anchor) < 0.0) == ahead)
 }
 
 /// How many pickets stand in line at a holdfast, and how far apart, m: three 1.2 m apart where the rig does not say.

@@ -3,7 +3,7 @@
 
 use super::board::{Board, LOW, SIZE};
 use super::crew;
-use super::holdfast::in_line;
+use super::holdfast::{guy, in_line};
 use crate::drawing::frame::{lashing, leg_widths, pole, pulley, pulley_radius};
 use crate::drawing::ground::{ground, picket};
 use crate::drawing::hanging::weight;
@@ -11,7 +11,7 @@ use crate::drawing::person::{Pose, STANDING};
 use crate::drawing::rope::{hang, slack, working};
 use crate::drawing::vec2::{P, add, along, length, sub, unit};
 use crate::{Path, Role};
-use outlean_rig::{Fault, Layout, Point, Rig};
+use outlean_rig::{Fault, Guy, Layout, Point, Rig};
 
 /// What a rope does.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -40,6 +40,8 @@ pub(super) struct Site<'r> {
     tip: f64,
     pub aft: (f64, f64),
     pub fore: (f64, f64),
+    /// How many pickets hold the aft and the fore guy, and how far apart, m.
+    pickets: [(u32, f64); 2],
     edge: f64,
 }
 
@@ -49,19 +51,19 @@ const FLOOR: f64 = -1.55;
 impl<'r> Site<'r> {
     pub(super) fn new(rig: &'r Rig) -> Result<Self, Fault> {
         let layout = Layout::of(rig, 0.0)?;
-        let anchor = |ahead: bool, usual: f64| {
-            let guys = rig.guys.iter().filter(|guy| guy.rigged);
-            let on_side = |guy: &&outlean_rig::Guy| (layout.setback(guy.anchor) < 0.0) == ahead;
-            let at = guys.into_iter().find(on_side).map(|guy| guy.anchor);
+        let [aft_guy, fore_guy] = [false, true].map(|ahead| guy(rig, &layout, ahead));
+        let anchor = |guy: Option<&Guy>, usual: f64| {
+            let at = guy.map(|guy| guy.anchor);
             at.map_or((usual, 0.0), |at: Point| (-layout.setback(at), at.z() - layout.mid_base.z()))
         };
         let slant = layout.slant_height;
-        let (aft, fore) = (anchor(false, -1.6 * slant), anchor(true, 1.6 * slant));
+        let (aft, fore) = (anchor(aft_guy, -1.6 * slant), anchor(fore_guy, 1.6 * slant));
         let (left, right) = (aft.0 - 1.5, fore.0 + 1.35);
         let scale = ((SIZE.0 - 4.0) / (right - left)).min(112.0 / (slant + rig.legs.left.lashing_below_tip));
         let origin = (0.5 * SIZE.0 - 0.5 * (left + right) * scale, LOW - 58.0);
         let edge = rig.edge.map_or(0.6, |edge| edge.ahead).clamp(0.2, (fore.0 - 1.6).max(0.3));
-        Ok(Self { rig, scale, origin, slant, tip: rig.legs.left.lashing_below_tip, aft, fore, edge })
+        let pickets = [aft_guy, fore_guy].map(|guy| in_line(guy.map(|guy| guy.holdfast)));
+        Ok(Self { rig, scale, origin, slant, tip: rig.legs.left.lashing_below_tip, aft, fore, pickets, edge })
     }
 
     pub(super) fn p(&self, (x, z): (f64, f64)) -> P {
@@ -121,13 +123,8 @@ impl<'r> Site<'r> {
 
     /// Pickets of the holdfasts, as many as there are, away from the pull.
     pub(super) fn holdfasts(&self, board: &mut Board) {
-        for (at, away) in [(self.aft, -1.0), (self.fore, 1.0)] {
-            let guys = self.rig.guys.iter();
-            let of = guys
-                .filter(|guy| guy.rigged && (guy.anchor.x() < 0.0) == (away < 0.0))
-                .map(|guy| guy.holdfast);
-            let holdfast = of.into_iter().next();
-            let (count, apart) = in_line(holdfast);
+        for ((at, away), (count, apart)) in [(self.aft, -1.0), (self.fore, 1.0)].into_iter().zip(self.pickets)
+        {
             for i in 0..count {
                 let foot = self.p((at.0 + away * apart * f64::from(i), at.1));
                 if i + 1 < count {

@@ -1,12 +1,12 @@
 //! The moving layer of the curves: the cursor where the figure is, the values it meets, the pointer on the rule.
 
 use super::label::{Clear, Label};
-use super::plan::{Area, BAND, Plan, Plot};
+use super::plan::{BAND, Plan, Plot};
 use super::sample::Curves;
 use crate::drawing::local::{Local, Place, table};
 use crate::drawing::pointer;
 use crate::sort_few::sort_few;
-use crate::{Anchor, HandleState, Kind, Lettering, Path, Role, Scene, Tone};
+use crate::{Anchor, Area, HandleState, Kind, Lettering, Path, Role, Scene, Tone};
 use outlean_rig::{Dimension, Quantity, Rig, Solution};
 use outlean_rigfile::{Units, show};
 
@@ -162,11 +162,11 @@ fn seat(
     for (rank, down) in near.into_iter().enumerate() {
         for (side, more) in [(1.0, 0.0), (-1.0, 2.0)] {
             let here = place(down, side);
-            if !belongs(&here) || !clear.free(&here.area, 2.0) {
+            if !belongs(&here) || !clear.free(here.area, 2.0) {
                 continue;
             }
             // Better a seat farther down the list, or on the other side, than one with a line through it.
-            let cost = 1.5 * rank as f64 + more + 8.0 * clear.struck(&here.area, 0.5) as f64;
+            let cost = 1.5 * rank as f64 + more + 8.0 * clear.struck(here.area, 0.5) as f64;
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, here));
             }

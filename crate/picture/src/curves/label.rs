@@ -1,9 +1,10 @@
 //! Lettering of the curves: each line named at the line, nothing over anything else.
 
-use super::plan::{Area, Plan, Plot, on_axis};
+use super::plan::{Plan, Plot, on_axis};
 use super::sample::{Curves, Panel, PanelKind, Sample, Series, member};
+use crate::label::{ABOVE, BELOW};
 use crate::sort_few::sort_few;
-use crate::{Anchor, Kind, Lettering, Tone, Words, width};
+use crate::{Anchor, Area, Kind, Lettering, Tone, Words, width};
 use outlean_rig::{Dimension, Lever, Quantity, Side, Station, Tip};
 use outlean_rigfile::{Units, show};
 
@@ -35,7 +36,8 @@ impl Label {
             Anchor::Middle => x - 0.5 * across,
             Anchor::End => x - across,
         };
-        let area = Area::new(left, baseline - 0.76 * style.size, left + across, baseline + 0.22 * style.size);
+        let (top, bottom) = (baseline - ABOVE * style.size, baseline + BELOW * style.size);
+        let area = Area::new(left, top, left + across, bottom);
         Self { text, x, baseline, anchor, lettering, tone, area }
     }
 
@@ -67,14 +69,14 @@ pub(crate) struct Clear {
 impl Clear {
     /// Whether a box may stand there: within bounds, off all lettering.
     #[inline(never)]
-    pub(crate) fn free(&self, area: &Area, gap: f64) -> bool {
+    pub(crate) fn free(&self, area: Area, gap: f64) -> bool {
         let wide = area.grown(gap);
-        area.within(&self.bounds) && !self.taken.iter().any(|other| wide.meets(other))
+        self.bounds.holds(area) && !self.taken.iter().any(|other| wide.meets(*other))
     }
 
     /// How many lines of any kind run through a box.
     #[inline(never)]
-    pub(crate) fn struck(&self, area: &Area, gap: f64) -> usize {
+    pub(crate) fn struck(&self, area: Area, gap: f64) -> usize {
         let wide = area.grown(gap);
         let level = self.levels.iter().filter(|y| wide.top < **y && **y < wide.bottom).count();
         let upright = self.uprights.iter().filter(|x| wide.left < **x && **x < wide.right).count();
@@ -169,7 +171,7 @@ pub(crate) fn still(
         labels.append(&mut inner);
         clears.push(clear);
     }
-    labels.retain(|label| label.area.within(&plan.all));
+    labels.retain(|label| plan.all.holds(label.area));
     (labels, clears)
 }
 
@@ -185,7 +187,7 @@ fn scales(curves: &Curves, plan: &Plan, revealed: bool, words: &Words) -> Vec<La
     let note = (Lettering::Note, Tone::Quiet);
     let mut labels: Vec<Label> = Vec::new();
     let mut add = |label: Label| {
-        if label.area.within(&plan.all) && !labels.iter().any(|other| other.area.meets(&label.area)) {
+        if plan.all.holds(label.area) && !labels.iter().any(|other| other.area.meets(label.area)) {
             labels.push(label);
         }
     };
@@ -313,7 +315,7 @@ impl Room<'_> {
                 return;
             }
             let here = label.clone().moved_to(x, y);
-            if self.clear.free(&here.area, 3.0) && self.clear.struck(&here.area, 1.5) == 0 {
+            if self.clear.free(here.area, 3.0) && self.clear.struck(here.area, 1.5) == 0 {
                 best = Some((cost, here));
             }
         };
@@ -379,7 +381,7 @@ impl Room<'_> {
                 for (top, more) in tops {
                     let here = label.clone().moved_to(x, top);
                     let better = best.as_ref().is_none_or(|(least, _)| cost + more < *least);
-                    if better && self.clear.free(&here.area, 3.0) && self.clear.struck(&here.area, 0.5) == 0 {
+                    if better && self.clear.free(here.area, 3.0) && self.clear.struck(here.area, 0.5) == 0 {
                         best = Some((cost + more, here));
                     }
                 }
@@ -407,7 +409,7 @@ impl Room<'_> {
             let label =
                 Label::new(self.words.say(key).to_owned(), middle, Anchor::Middle, style, self.plan.k);
             let fits = label.area.left >= from + 3.0 && label.area.right <= to - 3.0;
-            if fits && self.clear.free(&label.area, 3.0) && self.clear.struck(&label.area, 1.0) == 0 {
+            if fits && self.clear.free(label.area, 3.0) && self.clear.struck(label.area, 1.0) == 0 {
                 self.take(label);
             }
         }
@@ -428,7 +430,7 @@ impl Room<'_> {
             'found: while top < self.plot.area.bottom {
                 for left in [x + gap, x - gap - across] {
                     let here = label.clone().moved_to(left, top);
-                    if self.clear.free(&here.area, 3.0) && self.clear.struck(&here.area, 2.0) == 0 {
+                    if self.clear.free(here.area, 3.0) && self.clear.struck(here.area, 2.0) == 0 {
                         self.take(here);
                         break 'found;
                     }

@@ -3,7 +3,7 @@
 use super::axis::Axis;
 use super::over::Rule;
 use super::sample::{Curves, Panel, PanelKind};
-use crate::{Lettering, Tone, type_scale, width};
+use crate::{Area, Lettering, Tone, type_scale, width};
 use outlean_rig::Lever;
 use outlean_rigfile::{DEG, Units};
 
@@ -44,39 +44,6 @@ impl Panels {
             Self::Only(PanelKind::Guys) => &[PanelKind::Guys],
             Self::RuleAlone => &[],
         }
-    }
-}
-
-/// A level box, CSS px, y downward.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Area {
-    pub(crate) left: f64,
-    pub(crate) top: f64,
-    pub(crate) right: f64,
-    pub(crate) bottom: f64,
-}
-
-impl Area {
-    pub(crate) const fn new(left: f64, top: f64, right: f64, bottom: f64) -> Self {
-        Self { left, top, right, bottom }
-    }
-
-    pub(crate) const fn grown(self, by: f64) -> Self {
-        Self::new(self.left - by, self.top - by, self.right + by, self.bottom + by)
-    }
-
-    pub(crate) fn meets(&self, other: &Self) -> bool {
-        self.left < other.right
-            && other.left < self.right
-            && self.top < other.bottom
-            && other.top < self.bottom
-    }
-
-    pub(crate) fn within(&self, other: &Self) -> bool {
-        self.left >= other.left
-            && self.right <= other.right
-            && self.top >= other.top
-            && self.bottom <= other.bottom
     }
 }
 

@@ -183,7 +183,7 @@ fn lettering_in_other_languages_meets_nothing() {
                 let chart = Chart::new(curves, options(width, 400.0, k, Panels::Both), &words);
                 for (i, label) in chart.labels.iter().enumerate() {
                     for other in &chart.labels[..i] {
-                        assert!(!label.area.meets(&other.area), "{language} {seed}: {label:?} on {other:?}");
+                        assert!(!label.area.meets(other.area), "{language} {seed}: {label:?} on {other:?}");
                     }
                 }
             }
@@ -200,9 +200,9 @@ fn lettering_never_meets_lettering_nor_leaves_the_picture() {
         for (width, height, k, panels) in SIZES {
             let chart = Chart::new(curves.clone(), options(width, height, k, panels), &words);
             for (i, label) in chart.labels.iter().enumerate() {
-                assert!(label.area.within(&chart.plan.all), "{seed} {k}: {label:?}");
+                assert!(chart.plan.all.holds(label.area), "{seed} {k}: {label:?}");
                 for other in &chart.labels[..i] {
-                    assert!(!label.area.meets(&other.area), "{seed} {k}: {label:?} on {other:?}");
+                    assert!(!label.area.meets(other.area), "{seed} {k}: {label:?} on {other:?}");
                 }
             }
             if k < 2.0 {
@@ -241,8 +241,8 @@ fn values_at_the_cursor_meet_nothing() {
                     };
                     let Shape::Text { x, y, text, anchor } = &item.shape else { panic!("lettering") };
                     let label = Label::new(text.clone(), (*x, *y), *anchor, (lettering, tone), chart.plan.k);
-                    assert!(label.area.within(&chart.plan.all), "{seed} {label:?}");
-                    assert!(!areas.iter().any(|area| area.meets(&label.area)), "{seed} {lean} {label:?}");
+                    assert!(chart.plan.all.holds(label.area), "{seed} {label:?}");
+                    assert!(!areas.iter().any(|area| area.meets(label.area)), "{seed} {lean} {label:?}");
                     areas.push(label.area);
                     said += 1;
                 }

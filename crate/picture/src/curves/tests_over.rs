@@ -107,10 +107,10 @@ fn lettering_meets_nothing_and_the_rule_is_numbered_over_every_lever() {
                     let options = Options { units, ..options(width, height, k, panels) };
                     let chart = Chart::new(curves.clone(), options, &words);
                     for (i, label) in chart.labels.iter().enumerate() {
-                        assert!(label.area.within(&chart.plan.all), "{seed} {lever:?} {k}: {label:?}");
+                        assert!(chart.plan.all.holds(label.area), "{seed} {lever:?} {k}: {label:?}");
                         for other in &chart.labels[..i] {
                             assert!(
-                                !label.area.meets(&other.area),
+                                !label.area.meets(other.area),
                                 "{seed} {lever:?} {k}: {label:?} on {other:?}"
                             );
                         }

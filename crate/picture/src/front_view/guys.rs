@@ -10,10 +10,10 @@ use crate::drawing::ground::picket;
 use crate::drawing::length::Length;
 use crate::drawing::rope::{TIED, broken, hang, sleeve};
 use crate::drawing::vec2::{P, between, length, sub};
-use crate::naming::{guy_name, guy_part, holdfast_name};
+use crate::naming::{guy_name, guy_part};
 use crate::side_view::seats::{self, Margin, On, of_arrow};
 use crate::{Kind, Lettering, PROJECTOR, Row, Tone};
-use outlean_rig::{Dimension, Part, Station};
+use outlean_rig::{Part, Station};
 
 /// A guy on the plate.
 pub(super) struct Guy {
@@ -67,7 +67,8 @@ pub(super) fn draw(draft: &mut Draft, input: &FrontViewInput<'_>, guys: &[Guy], 
         if let Seen::Whole { cut: false, sunk: false } = rope.seen {
             holdfast(draft, rope.to, rope.way, input.of.is_over(Part::GuyHoldfast(guy.number)));
         }
-        if input.of.is_over(Part::GuyRope(guy.number)) {
+        // One that hangs is told by its name alone.
+        if guy.taut && input.of.is_over(Part::GuyRope(guy.number)) {
             sleeve(&mut draft.sheet.scene, rope.from, rope.to, 7.5 * k, part);
         }
         if guy.taut {
@@ -115,6 +116,7 @@ fn holdfast(draft: &mut Draft, at: P, way: P, over: bool) {
 
 /// The name of a guy without its force: that it is slack, and whether it comes toward the reader.
 fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<&[P]>) {
+    let (_, may) = input.of.guy_said(guy.number);
     let mut text = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, guy.number);
     if curve.is_some() {
         text = input.of.words.fill("slack", &[("part", &text)]);
@@ -122,7 +124,8 @@ fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<
     if let Seen::Begins { toward } = guy.rope.seen {
         text = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &text)]);
     }
-    let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
+    let mut rows = Row::alone(text, Lettering::Note, Tone::Quiet);
+    input.of.mark_past(may, &mut rows);
     let seats = match (guy.rope.seen, curve) {
         (Seen::Whole { .. }, Some(curve)) => seats::along(curve, false, draft.stage.k),
         (Seen::Whole { .. }, None) => {
@@ -131,7 +134,7 @@ fn name(draft: &mut Draft, input: &FrontViewInput<'_>, guy: &Guy, curve: Option<
         }
         (Seen::Begins { .. }, _) => guy.rope.seats(&draft.stage, 1.0),
     };
-    draft.sheet.label(("slack guy", guy.number), 20, rows, seats);
+    draft.sheet.label(("slack guy", guy.number), if may.is_some() { 3 } else { 20 }, rows, seats);
 }
 
 /// The forces of the guys: an arrow on each that is seen whole, the number alone where it comes toward the reader.
@@ -139,25 +142,12 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
     let stage = draft.stage;
     let (k, voice) = (stage.k, input.of.voice());
     for guy in guys.iter().filter(|guy| guy.taut) {
-        let layout = &input.of.solution.layout;
-        let past = input.of.guy_past(guy.number);
-        let mut name = match past {
-            Some((Part::GuyHoldfast(_), _)) => {
-                holdfast_name(input.of.words, input.of.rig, layout, guy.number)
-            }
-            _ => guy_name(input.of.words, input.of.rig, layout, guy.number),
-        };
+        let (mut name, may) = input.of.guy_said(guy.number);
         if let Seen::Begins { toward } = guy.rope.seen {
             name = input.of.words.fill(if toward { "toward" } else { "away" }, &[("part", &name)]);
         }
         let mut rows = voice.force(name, guy.tension, Kind::Pull);
-        if let Some((_, allowable)) = past {
-            if let Some(first) = rows.first_mut() {
-                first.past = true;
-            }
-            let text = voice.fill("may_carry", "force", allowable, Dimension::Force);
-            rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
-        }
+        input.of.mark_past(may, &mut rows);
         let seats = match guy.rope.seen {
             Seen::Begins { .. } if k >= PROJECTOR => continue,
             Seen::Begins { .. } => guy.rope.seats(&stage, 1.0),
@@ -176,7 +166,7 @@ pub(super) fn forces(draft: &mut Draft, input: &FrontViewInput<'_>, frame: &Fram
                 of_arrow(ends, open, 1.0, On { half: 0.0, goes_on: true }, &margin(&stage, frame), k)
             }
         };
-        draft.sheet.label(("guy", guy.number), if past.is_some() { 3 } else { 6 }, rows, seats);
+        draft.sheet.label(("guy", guy.number), if may.is_some() { 3 } else { 6 }, rows, seats);
     }
 }
 

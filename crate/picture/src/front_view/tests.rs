@@ -246,6 +246,17 @@ fn a_guy_past_its_allowable_is_sleeved_and_named() {
 }
 
 #[test]
+fn a_guy_that_stands_by_and_is_past_alone_is_marked_though_it_hangs() {
+    let mut rig = frame(40.0);
+    rig.guys.truncate(1);
+    rig.guys[0] = Guy::to(Point::new(-5.0, 0.0, 0.0));
+    rig.guys.push(Guy { rope_allowable: Some(1500.0), ..Guy::to(Point::new(-5.0, 3.0, 0.0)) });
+    let view = view(&rig, Show::USUAL);
+    assert!(said(&view.scene).contains(&"may carry 1.50 kN".to_owned()));
+    assert!(!view.scene.items.iter().any(|item| item.role == Role::Sleeve));
+}
+
+#[test]
 fn pictures_are_drawn_as_they_were() {
     let right = Point::new(-0.5, -11.0, 0.2);
     let redirected = hauled(24.0, Path::RedirectedAtFoot { foot: Side::Left, to: right });

@@ -5,28 +5,17 @@ use super::seats::{Margin, On, of_arrow};
 use super::{Draft, Frame, SideViewInput, guys};
 use crate::drawing::arrow;
 use crate::drawing::frame::lashing_half;
-use crate::drawing::vec2::{P, add, between, length, sub, times, unit};
+use crate::drawing::length::Length;
+use crate::drawing::vec2::{add, length, sub, times, unit};
 use crate::force_scale::{from_ground, on_head};
-use crate::naming::{guy_name, holdfast_name, part_name};
+use crate::naming::part_name;
 use crate::{Kind, Lettering, PROJECTOR, Path, Role, Row, Seat, Tone};
-use outlean_rig::{Dimension, LineForces, Part, Side, Station, Tip};
+use outlean_rig::{LineForces, Part, Side, Station, Tip};
 
 /// An arrow on a rope.
 const ROPE: On = On { half: 0.0, goes_on: true };
 /// An arrow on nothing.
 const FREE: On = On { half: 2.0, goes_on: false };
-
-/// An arrow to draw: where it starts, which way it goes, how far, and how far there is room.
-struct Arrow {
-    kind: Kind,
-    /// Where it acts: the tail of a pull, the tip of a push.
-    at: P,
-    /// The way it acts, a unit step.
-    way: P,
-    newtons: f64,
-    room: f64,
-    part: &'static str,
-}
 
 /// Draws the forces of legs, guys and lines.
 pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame, runs: &[Run]) {
@@ -42,9 +31,11 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let pushes = way.0 * frame.up.0 + way.1 * frame.up.1 > 0.0;
         let room = frame.slant - below_head - 4.0 * k;
         let tail = if pushes { sub(at, times(way, room.min(size * draft.px_per_newton))) } else { at };
-        let arrow = Arrow { kind: Kind::Push, at: tail, way, newtons: size, room, part: "legs" };
-        let (tail, tip) = draw(draft, &arrow);
-        let mut rows = rows(input, input.of.voice().say("legs.both"), size, Kind::Push);
+        let full = size * draft.px_per_newton;
+        let (tail, tip) =
+            Length { kind: Kind::Push, tail, way, full, room, part: "legs" }.draw(&mut draft.sheet);
+        let voice = input.of.voice();
+        let mut rows = voice.force(voice.say("legs.both"), size, Kind::Push);
         for side in Side::BOTH {
             past(
                 input,
@@ -75,18 +66,18 @@ pub(super) fn forces(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
         let head = stage.view.flat(input.of.solution.layout.head);
         let share = length(sub(flat, head)) / rope.length().max(1e-6);
         let from = (0.16 * stage.view.scale).max(9.0 * k);
-        let arrow = Arrow {
+        let arrow = Length {
             kind: Kind::Pull,
-            at: add(frame.head, times(way, from)),
+            tail: add(frame.head, times(way, from)),
             way,
-            newtons: force.tension * share,
+            full: force.tension * share * draft.px_per_newton,
             room: length(sub(end.at, frame.head)) - from - 18.0 * k,
             part: "guy",
         };
-        let (tail, tip) = draw(draft, &arrow);
-        let name = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
-        let mut rows = rows(input, name, force.tension, Kind::Pull);
-        past_guy(input, number, &mut rows);
+        let (tail, tip) = arrow.draw(&mut draft.sheet);
+        let (name, may) = input.of.guy_said(number);
+        let mut rows = input.of.voice().force(name, force.tension, Kind::Pull);
+        input.of.mark_past(may, &mut rows);
         let open = match Station::of(guy.anchor, &input.of.solution.layout) {
             Station::Fore => 1.0,
             _ => -1.0,
@@ -112,16 +103,17 @@ fn lines(
     let tension = forces.load.size();
     if tension > 0.0 {
         let (from, to) = line.load;
-        let arrow = Arrow {
+        let arrow = Length {
             kind: Kind::Load,
-            at: from,
+            tail: from,
             way: line.load_way,
-            newtons: tension * flatness(&draft.stage, forces.load),
+            full: tension * flatness(&draft.stage, forces.load) * draft.px_per_newton,
             room: (draft.stage.height - from.1 - 6.0 * k).min(1.6 * length(sub(to, from))),
             part: "load",
         };
-        let (tail, tip) = draw(draft, &arrow);
-        let rows = rows(input, input.of.voice().say(line.names.load), tension, Kind::Load);
+        let (tail, tip) = arrow.draw(&mut draft.sheet);
+        let voice = input.of.voice();
+        let rows = voice.force(voice.say(line.names.load), tension, Kind::Load);
         // The open side of the load line is the outer one.
         let mut seats = of_arrow((tail, tip), 1.0, 1.0, ROPE, margin, k);
         // Beside what hangs there, where there is no room along the line.
@@ -137,17 +129,17 @@ fn lines(
         && draft.stage.k < PROJECTOR
     {
         let start = 0.06 * draft.stage.view.scale;
-        let arrow = Arrow {
+        let arrow = Length {
             kind: Kind::Pull,
-            at: add(from, times(line.haul_way, start)),
+            tail: add(from, times(line.haul_way, start)),
             way: line.haul_way,
-            newtons: forces.haul_tension * flatness(&draft.stage, forces.haul),
+            full: forces.haul_tension * flatness(&draft.stage, forces.haul) * draft.px_per_newton,
             room: length(sub(to, from)) - start - 8.0 * k,
             part: "haul line",
         };
-        let (tail, tip) = draw(draft, &arrow);
+        let (tail, tip) = arrow.draw(&mut draft.sheet);
         let name = input.of.voice().say(line.names.haul);
-        let mut rows = rows(input, name.clone(), forces.haul_tension, Kind::Pull);
+        let mut rows = input.of.voice().force(name.clone(), forces.haul_tension, Kind::Pull);
         past(input, line.names.part, &mut rows, name);
         // Ahead of a rope that goes down; over one that goes back, or under it where a guy is over it.
         let steep = line.haul_way.1 > 2.0 * line.haul_way.0.abs();
@@ -192,7 +184,8 @@ pub(super) fn resultant(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Fr
     let tail = if along { add(frame.head, (13.0 * k, 0.0)) } else { frame.head };
     let tip = add(tail, times(way, long));
     arrow::sum(&mut draft.sheet, tail, tip, "resultant");
-    let rows = rows(input, input.of.voice().say("resultant"), size, Kind::Load);
+    let voice = input.of.voice();
+    let rows = voice.force(voice.say("resultant"), size, Kind::Load);
     let margin =
         Margin { left: frame.head.0 + 40.0 * k, top: frame.head.1 + 40.0 * k, bottom: stage.view.origin.1 };
     let seats = of_arrow((tail, tip), 1.0, 1.0, FREE, &margin, k);
@@ -210,41 +203,16 @@ pub(super) fn ground(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame
     }
     let foot = frame.on(&stage, -(0.1 * stage.view.scale + 4.0 * k));
     let room = (stage.height - foot.1 - 8.0 * k).max(0.0);
-    let long = (size * draft.px_per_newton).min(room);
-    let arrow = Arrow {
-        kind: Kind::Ground,
-        at: sub(foot, times(way, long)),
-        way,
-        newtons: size,
-        room,
-        part: "ground",
-    };
-    let (tail, tip) = draw(draft, &arrow);
-    let rows = rows(input, input.of.voice().say("ground.both"), size, Kind::Ground);
+    let full = size * draft.px_per_newton;
+    let tail = sub(foot, times(way, full.min(room)));
+    let arrow = Length { kind: Kind::Ground, tail, way, full, room, part: "ground" };
+    let (tail, tip) = arrow.draw(&mut draft.sheet);
+    let voice = input.of.voice();
+    let rows = voice.force(voice.say("ground.both"), size, Kind::Ground);
     let margin =
         Margin { left: foot.0 + 60.0 * k, top: stage.view.origin.1 + 20.0 * k, bottom: stage.height };
     let seats = of_arrow((tail, tip), 1.0, 0.0, FREE, &margin, k);
     draft.sheet.label(("ground", 0), 11, rows, seats);
-}
-
-/// Draws an arrow as long as its force, or as there is room: one that is cut short shows a break. Gives its ends.
-fn draw(draft: &mut Draft, a: &Arrow) -> (P, P) {
-    let full = a.newtons * draft.px_per_newton;
-    let room = a.room.max(12.0 * draft.stage.k);
-    let long = full.min(room);
-    let tip = add(a.at, times(a.way, long));
-    arrow::force(&mut draft.sheet, a.kind, a.at, tip, a.way, a.part);
-    if full > room {
-        crate::drawing::rope::broken(&mut draft.sheet.scene, between(a.at, tip, 0.45), a.way);
-    }
-    (a.at, tip)
-}
-
-/// Name and value.
-fn rows(input: &SideViewInput<'_>, name: String, newtons: f64, kind: Kind) -> Vec<Row> {
-    let tone = if kind == Kind::Load { Tone::Ink } else { Tone::Of(kind) };
-    let value = input.of.voice().shown(newtons, Dimension::Force);
-    vec![Row::new(name, Lettering::Name, tone), Row::new(value, Lettering::Value, tone)]
 }
 
 /// Marks the name of a part past what it may carry; one that is not the name itself gets a row.
@@ -259,20 +227,6 @@ fn past(input: &SideViewInput<'_>, part: Part, rows: &mut Vec<Row>, name: String
             rows.push(row);
         }
     }
-}
-
-/// Marks a guy past what its rope or its holdfast may carry, and says how much that is: of the one that may carry less.
-/// Where that is the holdfast alone, it is named in place of the guy.
-fn past_guy(input: &SideViewInput<'_>, number: u8, rows: &mut Vec<Row>) {
-    let Some((part, allowable)) = input.of.guy_past(number) else { return };
-    if let Some(first) = rows.first_mut() {
-        first.past = true;
-        if part == Part::GuyHoldfast(number) {
-            first.text = holdfast_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
-        }
-    }
-    let text = input.of.voice().fill("may_carry", "force", allowable, Dimension::Force);
-    rows.push(Row::new(text, Lettering::Note, Tone::Quiet));
 }
 
 /// A foot that lifts: where it would go, in pencil.

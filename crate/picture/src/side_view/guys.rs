@@ -27,7 +27,9 @@ pub(super) fn end(stage: &Stage, frame: &Frame, anchor: Point) -> End {
 pub(super) fn sleeves(draft: &mut Draft, input: &SideViewInput<'_>, frame: &Frame) {
     let stage = draft.stage;
     for (number, guy) in (0_u8..).zip(&input.of.rig.guys) {
-        if guy.rigged && input.of.is_over(Part::GuyRope(number)) {
+        // One that hangs is told by its name alone.
+        let taut = input.of.is_taut(number, input.show.forces);
+        if guy.rigged && taut && input.of.is_over(Part::GuyRope(number)) {
             let end = end(&stage, frame, guy.anchor);
             sleeve(&mut draft.sheet.scene, frame.head, end.at, 7.5 * stage.k, "guy");
         }
@@ -101,14 +103,20 @@ fn name(
     curve: &[P],
     slack: bool,
 ) {
+    let (_, may) = input.of.guy_said(number);
     let mut text = guy_name(input.of.words, input.of.rig, &input.of.solution.layout, number);
     if slack {
         text = input.of.words.fill("slack", &[("part", &text)]);
     }
-    let rows = Row::alone(text, Lettering::Note, Tone::Quiet);
+    let mut rows = Row::alone(text, Lettering::Note, Tone::Quiet);
+    input.of.mark_past(may, &mut rows);
     let seats = seats::along(curve, station != Station::Aft, draft.stage.k);
-    draft.sheet.label(("slack guy", number), 20, rows, seats);
-    draft.sheet.timid();
+    if may.is_some() {
+        draft.sheet.label(("slack guy", number), 5, rows, seats);
+    } else {
+        draft.sheet.label(("slack guy", number), 20, rows, seats);
+        draft.sheet.timid();
+    }
 }
 
 /// The part of a curve from its start to where it leaves the plate, and whether it leaves it.

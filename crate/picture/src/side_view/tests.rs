@@ -195,6 +195,17 @@ fn what_is_past_is_named_with_what_it_may_carry_itself() {
 }
 
 #[test]
+fn a_guy_that_stands_by_and_is_past_alone_is_marked_though_it_hangs() {
+    let mut rig = rig(30.0);
+    rig.guys[0].holdfast_allowable = None;
+    rig.guys.push(Guy { rope_allowable: Some(1200.0), ..Guy::to(Point::new(-5.0, 0.3, 0.0)) });
+    let view = view(&rig, SIZES[0], &words());
+    assert!(said(&view, "may carry 1.20\u{2009}kN"));
+    assert!(view.labels.iter().any(|(key, _)| *key == ("slack guy", 2)));
+    assert!(!view.scene.items.iter().any(|item| item.role == Role::Sleeve));
+}
+
+#[test]
 fn nobody_stands_in_a_rope() {
     let mut people = 0;
     for lean in -8..70 {
