@@ -41,7 +41,7 @@ impl<'a> Solved<'a> {
             balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),
             findings: outlean_rig::findings(rig)?.to_vec(),
             holdfasts: outlean_rig::holdfast_pulls(rig, &solution).to_vec(),
-            clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
+            clearance: Clearance::least(rig, rig.lean),
             giving: giving::Giving::of(rig)?,
             solution,
             checks,

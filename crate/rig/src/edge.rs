@@ -1,8 +1,9 @@
 //! The edge: where the ground ends ahead of the frame, and what room the load has there.
 
 use crate::fault::Allowed;
+use crate::rest::rested;
 use crate::stiffness::outer;
-use crate::{Fault, Field, Layout, Path, Point, Rig, Solution, Vector};
+use crate::{Fault, Field, Layout, Path, Point, Rig, Solution, Vector, solve_at};
 use glam::DMat3;
 
 /// The edge that the load goes over, a level line square to the frame's forward.
@@ -115,5 +116,26 @@ impl Clearance {
             }
             (one, other) => one.or(other).unwrap_or_else(|| at(layout.head)),
         }
+    }
+
+    /// The least of either that a rig comes to at a lean (rad), in any of its cases, as it is set and where it
+    /// [comes to rest](Rig::comes_to_rest). `None` without an edge, and where a case cannot be solved.
+    #[must_use]
+    pub fn least(rig: &Rig, lean: f64) -> Option<Self> {
+        let edge = rig.edge.as_ref()?;
+        let mut least: Option<Self> = None;
+        for case in rig.cases() {
+            let there = Rig { case, ..rig.clone() };
+            let set = solve_at(&there, lean).ok()?;
+            let rested = rested(&there, &set);
+            for found in rested.iter().chain([&set]) {
+                let Self { clear_reach, headroom } = Self::of(edge, rig, found);
+                least = Some(least.map_or(Self { clear_reach, headroom }, |least| Self {
+                    clear_reach: clear_reach.min(least.clear_reach),
+                    headroom: headroom.min(least.headroom),
+                }));
+            }
+        }
+        least
     }
 }

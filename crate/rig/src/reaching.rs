@@ -3,13 +3,13 @@
 use crate::numeric::{bisect, grid};
 use crate::proposal::{Trial, smallest};
 use crate::range::{FARTHEST_BACK, FARTHEST_OUT, STEP};
-use crate::{Case, Change, Clearance, Fault, Governing, Lever, Rig, governing, solve, solve_at};
+use crate::{Change, Clearance, Fault, Governing, Lever, Rig, governing, solve};
 
 /// What a wanted clear reach asks for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Reaching {
-    /// The least lean with it in every case, rad.
+    /// The least lean with it in every case, as set and where the frame comes to rest, rad.
     pub lean: f64,
     /// What governs there, all else as it is; [`crate::limits_at`] has the rest.
     pub governing: Governing,
@@ -27,12 +27,8 @@ impl Reaching {
     /// As [`crate::solve`] at the rig's own lean.
     pub fn of(rig: &Rig, wanted: f64) -> Result<Option<Self>, Fault> {
         solve(rig)?;
-        let Some(edge) = &rig.edge else { return Ok(None) };
-        let in_case = |lean: f64, case: Case| {
-            let there = Rig { case, ..rig.clone() };
-            solve_at(&there, lean).is_ok_and(|found| Clearance::of(edge, rig, &found).clear_reach >= wanted)
-        };
-        let reaches = |lean: f64| rig.cases().into_iter().all(|case| in_case(lean, case));
+        let reaches =
+            |lean: f64| Clearance::least(rig, lean).is_some_and(|least| least.clear_reach >= wanted);
         let Some(first) = grid(FARTHEST_BACK, FARTHEST_OUT, STEP).find(|lean| reaches(*lean)) else {
             return Ok(None);
         };

@@ -39,8 +39,8 @@ pub(crate) fn solved_at(rig: &Rig, loaded: f64, case: Case) -> Option<Solution> 
 mod tests {
     use super::*;
     use crate::{
-        DataSheet, G, Guy, Layout, Limit, Line, Part, Path, Point, checks, governing, holdfast_pulls, holds,
-        limits_at, solve, worked, working_range,
+        Clearance, DataSheet, Edge, G, Guy, Layout, Limit, Line, Part, Path, Point, Reaching, checks,
+        governing, holdfast_pulls, holds, limits_at, range_within, solve, worked, working_range,
     };
 
     /// Legs of 4 m a third of that apart, 2.7 kN, one guy to an anchor 1.5 times as far as the head is high, on rope of
@@ -108,6 +108,31 @@ mod tests {
         assert!(stopped(10.0, &rig) && stopped(8.4, &rig) && !stopped(8.2, &rig));
         rig.lean_is = LeanIs::UnderLoad;
         assert!(!stopped(10.0, &rig) && stopped(10.1, &rig));
+    }
+
+    /// Leaning out under load it has more reach and less headroom; hauled straight back it is the other way.
+    #[test]
+    fn the_room_at_the_edge_is_the_least_of_both() {
+        for (ahead, hauled) in [(-1.0, false), (1.0, true)] {
+            let mut rig = frame(if hauled { 10.0 } else { 30.0 }, ahead);
+            if hauled {
+                rig.line = Line::along(Path::StraightBack { to: Point::new(-8.0, 0.0, 0.0) });
+            }
+            rig.edge = Some(Edge::at(0.5));
+            let set = solve(&rig).unwrap();
+            let at = |solution| Clearance::of(rig.edge.as_ref().unwrap(), &rig, solution);
+            let (set, rested) = (at(&set), at(&rested(&rig, &set).unwrap()));
+            let least = Clearance::least(&rig, rig.lean).unwrap();
+            assert_eq!(rested.clear_reach < set.clear_reach, hauled);
+            assert!(least.clear_reach <= set.clear_reach.min(rested.clear_reach));
+            assert!(least.headroom <= set.headroom.min(rested.headroom));
+            // What a clear reach asks for is where the range of that limit begins.
+            let wanted = 0.2;
+            rig.edge = Some(Edge { clear_reach_wanted: Some(wanted), ..Edge::at(0.5) });
+            let lean = Reaching::of(&rig, wanted).unwrap().unwrap().lean;
+            let begins = range_within(&rig, Limit::ClearReach).unwrap().intervals[0].from;
+            assert!((lean - begins).abs() < 2e-4, "{lean} {begins}");
+        }
     }
 
     #[test]
