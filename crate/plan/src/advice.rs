@@ -1,6 +1,6 @@
 //! The advice: build it, find something out first, change something first, or do not build this.
 
-use crate::{Demand, Stretching, Verdict};
+use crate::{Demand, LeftOut, Stretching, Verdict};
 use outlean_rig::{Part, Proposal, Rig};
 use serde::Serialize;
 
@@ -8,10 +8,12 @@ use serde::Serialize;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Advice {
-    /// All that was assessed holds, and every part that carries something was assessed.
+    /// All that was assessed holds, and all that the frame depends on was assessed but the holdfast of a redirect midway between
+    /// the feet: no field says what that may carry, it is tried.
     Build,
-    /// All that was assessed holds, but nothing is known of these parts, and they carry something.
-    FindOut(Vec<Part>),
+    /// All that was assessed holds, but nothing is known of these, and the frame depends on them: parts that carry something,
+    /// friction that alone holds the feet, what holds a foot down.
+    FindOut(Vec<LeftOut>),
     /// All parts hold, but on guys that stretch it is too near run-away or leans too far under load.
     Stiffen,
     /// It is past a limit as planned; a small change brings it inside.
@@ -34,7 +36,7 @@ impl Advice {
         if stretching.is_some_and(|found| !found.holds()) {
             return Self::Stiffen;
         }
-        let unknown = unknown(rig, demands);
+        let unknown = unknown(rig, verdict, demands);
         if unknown.is_empty() { Self::Build } else { Self::FindOut(unknown) }
     }
 }
@@ -59,9 +61,9 @@ impl Advice {
     }
 }
 
-/// Parts that carry something and of which nothing is known. A haul line that ends at a holdfast of which nothing is
+/// What a frame depends on and of which nothing is known. A haul line that ends at a holdfast of which nothing is
 /// said has no check at all: it is named here.
-fn unknown(rig: &Rig, demands: &[Demand]) -> Vec<Part> {
+fn unknown(rig: &Rig, verdict: &Verdict, demands: &[Demand]) -> Vec<LeftOut> {
     let carried = demands.iter().filter(|demand| !demand.known && demand.force > 0.0);
     let bears = |part: &Part| !matches!(part, Part::Lashing | Part::Edge);
     let mut all: Vec<Part> = carried.map(|demand| demand.part).filter(bears).collect();
@@ -70,5 +72,6 @@ fn unknown(rig: &Rig, demands: &[Demand]) -> Vec<Part> {
     let second = rig.second.as_ref().and_then(|second| second.line.path.haul_point());
     all.extend(hauled(rig.line.path.haul_point().is_some(), Part::HaulHoldfast));
     all.extend(hauled(second.is_some(), Part::SecondHoldfast));
-    all
+    let feet = |gap: &&LeftOut| matches!(gap, LeftOut::Friction | LeftOut::HeldDown);
+    all.into_iter().map(LeftOut::Part).chain(verdict.not_assessed.iter().filter(feet).copied()).collect()
 }

@@ -81,9 +81,12 @@ pub struct Test {
     pub before: f64,
     /// The lean with it hanging, rad; `None` where it is not known how the guys stretch, or it does not stand.
     pub under: Option<f64>,
-    /// The leans between which it must stay, rad: the expected ones and as far as an angle may be off, where none is
-    /// expected [`EXTRA_LEAN`] either way; never outside the working range. Our choice.
+    /// The leans between which it must stay with it, rad: the expected ones and as far as an angle may be off, where none is
+    /// expected [`EXTRA_LEAN`] either way; not beyond where a frame set at an end of the working range stands, but for what is
+    /// expected. Our choice.
     pub between: (f64, f64),
+    /// The same at work, in any case.
+    pub at_work: (f64, f64),
 }
 
 impl Test {
@@ -101,23 +104,43 @@ impl Test {
         solve(rig)?;
         let mass = job.test_load.unwrap_or(rig.load.mass * rig.load.dynamic_factor);
         let before = stretching.and_then(|found| found.set_lean).unwrap_or(rig.lean);
-        let mut loaded = Rig { lean: before, lean_is: LeanIs::SetBefore, ..rig.clone() };
-        (loaded.load.mass, loaded.load.dynamic_factor) = (mass, 1.0);
-        let under = match Stretch::of(&loaded) {
-            Some(stretch) if stretching.is_some_and(|found| found.set_lean.is_some()) => {
-                match stretched(&loaded, &stretch)? {
+        let known = stretching.is_some_and(|found| found.set_lean.is_some());
+        // Where a frame that is set at a lean stands with the test load.
+        let loaded = |lean: f64| -> Result<Option<f64>, Fault> {
+            let mut there = Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() };
+            (there.load.mass, there.load.dynamic_factor) = (mass, 1.0);
+            Ok(match Stretch::of(&there).filter(|_| known) {
+                Some(stretch) => match stretched(&there, &stretch)? {
                     Outcome::Stands(found) => Some(found.lean),
                     _ => None,
-                }
-            }
-            _ => None,
+                },
+                None => None,
+            })
         };
-        let off = if under.is_some() { job.scatter.angle } else { EXTRA_LEAN };
-        let other = under.unwrap_or(before);
-        let (mut least, mut most) = (before.min(other) - off, before.max(other) + off);
-        if let Some(interval) = range.around(rig.lean) {
-            (least, most) = (least.max(interval.from), most.min(interval.to));
-        }
-        Ok(Self { mass, before, under, between: (least, most) })
+        let under = loaded(before)?;
+        // The range is of leans as set, or under load: in either way a frame may stand anywhere between both.
+        let ends = range.around(rig.lean).map(|interval| (interval.from, interval.to));
+        let ends = match (ends, rig.lean_is) {
+            (Some((from, to)), LeanIs::SetBefore | LeanIs::Cut) => {
+                let [at_from, at_to] = [from, to].map(|end| loaded(end).ok().flatten().unwrap_or(end));
+                Some((from.min(at_from), to.max(at_to)))
+            }
+            (ends, _) => ends,
+        };
+        let between = |one: f64, other: f64, off: f64| {
+            let (least, most) = (one.min(other), one.max(other));
+            let (from, to) = ends.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+            ((least - off).max(from.min(least)), (most + off).min(to.max(most)))
+        };
+        let off = job.scatter.angle;
+        let at_work = match stretching.and_then(|found| found.least_lean.zip(found.most_lean)) {
+            Some((least, most)) if known => between(before.min(least), before.max(most), off),
+            _ => between(before, before, EXTRA_LEAN),
+        };
+        let between = match under {
+            Some(under) => between(before, under, off),
+            None => between(before, before, EXTRA_LEAN),
+        };
+        Ok(Self { mass, before, under, between, at_work })
     }
 }

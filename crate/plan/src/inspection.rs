@@ -1,7 +1,8 @@
 //! The inspection list: what is looked at and tried before anything is loaded.
 
 use crate::Demand;
-use outlean_rig::{Connection, HoldfastPull, Part, Rig, Side};
+use crate::demand::is_redirect;
+use outlean_rig::{Connection, HoldfastPull, Pair, Part, Rig, Side};
 use serde::Serialize;
 
 /// One thing to look at.
@@ -41,6 +42,13 @@ pub enum Inspected {
     Holdfast(Part),
     /// The holdfast of a redirect midway between the feet: nothing says what it holds.
     Redirect(Part),
+    /// What holds down a foot that would lift, and by how much in any case, N.
+    HeldDown {
+        /// Which.
+        foot: Side,
+        /// The most that lifts it.
+        force: f64,
+    },
     /// Feet held by something: seated.
     FeetPinned,
     /// Feet held by friction alone, and how much was planned with; `None` is not known.
@@ -66,7 +74,8 @@ pub enum Inspected {
 pub(crate) fn inspection(
     rig: &Rig,
     demands: &[Demand],
-    redirects: &[(Part, HoldfastPull)],
+    holdfasts: &[(Part, HoldfastPull)],
+    lifts: &Pair<f64>,
 ) -> Vec<Inspected> {
     let most =
         |wanted: Part| demands.iter().find(|demand| demand.part == wanted).map_or(0.0, |demand| demand.force);
@@ -86,16 +95,20 @@ pub(crate) fn inspection(
     let (turns, frapping, force) = (laid.turns, laid.frapping, most(Part::Lashing));
     all.push(Inspected::Lashing { turns, frapping, force });
     all.extend([Inspected::Hardware, Inspected::Knots]);
-    let holdfasts = demands.iter().map(|demand| demand.part);
-    let holdfasts = holdfasts
-        .filter(|part| matches!(part, Part::GuyHoldfast(_) | Part::HaulHoldfast | Part::SecondHoldfast));
-    all.extend(holdfasts.map(Inspected::Holdfast));
-    all.extend(redirects.iter().map(|(part, _)| Inspected::Redirect(*part)));
+    all.extend(holdfasts.iter().map(|(part, _)| {
+        if is_redirect(*part) { Inspected::Redirect(*part) } else { Inspected::Holdfast(*part) }
+    }));
     all.push(if rig.feet.pinned {
         Inspected::FeetPinned
     } else {
         Inspected::FeetOnFriction(rig.feet.friction)
     });
+    for foot in Side::BOTH {
+        let force = *lifts.on(foot);
+        if force > 0.0 {
+            all.push(Inspected::HeldDown { foot, force });
+        }
+    }
     if rig.feet.connection != Connection::None {
         all.push(Inspected::Connection);
     }

@@ -2,7 +2,7 @@
 
 use crate::as_built::REACH;
 use crate::{Given, Measure, Plan, Stated, differences};
-use outlean_rig::{Dimension, Fault, Limit, Rig, limits_at, solve};
+use outlean_rig::{Dimension, Fault, LeanIs, Limit, Rig, limits_at, solve};
 use outlean_rigfile::{choice, field};
 use serde::Serialize;
 
@@ -64,15 +64,18 @@ pub struct Effect {
 const NOTHING: f64 = 1e-6;
 
 impl Measured {
-    /// Of a measured rig beside a plan and the rig it was made of.
+    /// Of a measured rig beside a plan and the rig it was made of. What is measured is the lean before loading: a plan whose lean is
+    /// said as it stands under load, on guys that are known to stretch, is held against what was measured as set before loading.
     ///
     /// # Errors
     ///
     /// As [`solve`], of the measured rig.
     pub fn of(plan: &Plan, planned: &Rig, measured: &Given<'_>) -> Result<Self, Fault> {
-        let rig = measured.rig;
+        let set_lean = plan.stretching.as_ref().and_then(|found| found.set_lean);
+        let lean_is = if set_lean.is_some() { LeanIs::SetBefore } else { measured.rig.lean_is };
+        let rig = &Rig { lean_is, ..measured.rig.clone() };
+        let measured = &Given { rig, ..*measured };
         let layout = solve(rig)?.layout;
-        // The sheet has the lean before loading: a plan that says the lean under load is measured there as well.
         let mut rows = Vec::new();
         for row in &plan.as_built {
             let value = match row.key.as_str() {
@@ -94,7 +97,10 @@ impl Measured {
             });
         }
         let listed = |key: &str| {
-            rows.iter().any(|row| row.planned.key == key) || key.starts_with("feet.at.") || twin(&rows, key)
+            rows.iter().any(|row| row.planned.key == key)
+                || key.starts_with("feet.at.")
+                || (key == "lean_is" && set_lean.is_some())
+                || twin(&rows, key)
         };
         let others = differences(&[planned, rig]).into_iter().filter(|found| !listed(&found.key));
         let others = others

@@ -3,8 +3,8 @@
 use crate::as_built::measures;
 use crate::steps::{From, Numbered, steps};
 use crate::{
-    Advice, Crew, Demand, Inspected, Measure, Pace, Source, Stretching, Surely, Team, Test, Verdict, demands,
-    inspection, pacing, redirects,
+    Advice, Crew, Demand, Inspected, Measure, Pace, Several, Source, Step, Stretching, Surely, Team, Test,
+    Verdict, demands, holdfasts, inspection, lifts, pacing,
 };
 use outlean_rig::{
     Clearance, Fault, Finding, Governing, Materials, Proposal, Rig, Tip, Uncertainty, WorkingRange, findings,
@@ -48,9 +48,11 @@ pub struct Plan {
     pub limits: Vec<Governing>,
     /// The working range, and what ends it.
     pub range: WorkingRange,
+    /// Whether more than one guy holds it one way.
+    pub several: Several,
     /// On guys that stretch; `None` where that is not known.
     pub stretching: Option<Stretching>,
-    /// The room at the edge, where that is known.
+    /// The least room at the edge in any case, as set and at rest, where that is known.
     pub clearance: Option<Clearance>,
     /// Rules of the trade held against it.
     pub findings: Vec<Finding>,
@@ -104,7 +106,7 @@ impl Plan {
             luff_to: None,
         };
         let crew = Crew::of(rig, &team)?;
-        let redirects = redirects(rig)?;
+        let (holdfasts, lifts) = (holdfasts(rig, &demands)?, lifts(rig)?);
         let (pacing, materials) = (pacing(rig)?, materials(rig)?);
         let test = Test::of(rig, job, &range, stretching.as_ref())?;
         let steps = steps(&From {
@@ -112,7 +114,8 @@ impl Plan {
             pacing: &pacing,
             materials: &materials,
             demands: &demands,
-            redirects: &redirects,
+            holdfasts: &holdfasts,
+            lifts: &lifts,
             crew: &crew,
             stretching: stretching.as_ref(),
             test: &test,
@@ -127,10 +130,11 @@ impl Plan {
             governing: governing(rig, rig.lean)?,
             limits,
             range,
-            clearance: rig.edge.as_ref().map(|edge| Clearance::of(edge, rig, &solution)),
+            several: Several::of(rig)?,
+            clearance: Clearance::least(rig, rig.lean),
             findings: findings(rig)?.to_vec(),
             proposals,
-            inspection: inspection(rig, &demands, &redirects),
+            inspection: inspection(rig, &demands, &holdfasts, &lifts),
             people: people(rig, &crew),
             demands,
             pacing,
@@ -149,6 +153,12 @@ impl Plan {
             plan.take(&surely);
         }
         Ok(plan)
+    }
+
+    /// Whether a test load is hung: not where no line runs over the head.
+    #[must_use]
+    pub fn is_tested(&self) -> bool {
+        self.steps.iter().any(|numbered| matches!(numbered.step, Step::TestLoad { .. }))
     }
 
     /// Takes in how surely it holds.

@@ -1,7 +1,8 @@
 //! The build list: what is done in which order, and where everything stops until it was seen.
 
+use crate::demand::is_redirect;
 use crate::{Crew, Demand, Mark, Pace, Stretching, Test};
-use outlean_rig::{Connection, HoldfastPull, Materials, Part, Rig};
+use outlean_rig::{Connection, HoldfastPull, Materials, Pair, Part, Path, Rig, Side};
 use serde::Serialize;
 
 /// One thing to do.
@@ -51,6 +52,13 @@ pub enum Step {
         /// Whether plates spread their load.
         plates: bool,
     },
+    /// A foot that would lift is held down by something that has been pulled to what lifts it, N.
+    HoldDown {
+        /// Which.
+        foot: Side,
+        /// The most that lifts it in any case, N.
+        force: f64,
+    },
     /// The legs are laid side by side, the lashing marked on both, m below their tips.
     LayLegs {
         /// Of the left leg.
@@ -71,9 +79,11 @@ pub enum Step {
     Dress {
         /// How many guys are tied on.
         guys: usize,
-        /// Whether a pulley hangs there.
+        /// Whether the main line runs over it.
+        main: bool,
+        /// Whether that runs through a pulley there.
         pulley: bool,
-        /// Whether there is a second line.
+        /// Whether a second line runs over it.
         second: bool,
         /// Whether there are tag lines.
         tag_lines: bool,
@@ -150,7 +160,8 @@ pub(crate) struct From<'a> {
     pub pacing: &'a [Pace],
     pub materials: &'a Materials,
     pub demands: &'a [Demand],
-    pub redirects: &'a [(Part, HoldfastPull)],
+    pub holdfasts: &'a [(Part, HoldfastPull)],
+    pub lifts: &'a Pair<f64>,
     pub crew: &'a Crew,
     pub stretching: Option<&'a Stretching>,
     pub test: &'a Test,
@@ -172,28 +183,35 @@ pub(crate) fn steps(from: &From<'_>) -> Vec<Numbered> {
             step(Step::Holdfast { of: pace.mark, pickets, lashings }, None);
         }
     }
-    let holdfasts = from.demands.iter().filter(|demand| is_holdfast(demand.part));
-    let tried = holdfasts.map(|demand| {
-        let unproven = demand.assumed || !demand.known;
-        Step::TryHoldfast { of: demand.part, force: demand.force, unproven }
+    let tried = from.holdfasts.iter().map(|(of, pull)| {
+        if is_redirect(*of) {
+            return Step::TryRedirect { of: *of, force: pull.size, uplift: pull.uplift };
+        }
+        let known = from.demands.iter().find(|demand| demand.part == *of);
+        let unproven = known.is_none_or(|demand| demand.assumed || !demand.known);
+        Step::TryHoldfast { of: *of, force: pull.size, unproven }
     });
-    let redirects = from.redirects.iter();
-    let redirects =
-        redirects.map(|(of, pull)| Step::TryRedirect { of: *of, force: pull.size, uplift: pull.uplift });
-    let mut tried = tried.chain(redirects).peekable();
+    let mut tried = tried.peekable();
     while let Some(each) = tried.next() {
         let hold = tried.peek().is_none().then_some(Hold::HoldfastsTried);
         step(each, hold);
     }
     step(Step::Feet { pinned: rig.feet.pinned, plates: rig.feet.bearing_area.is_some() }, None);
+    for foot in Side::BOTH {
+        let force = *from.lifts.on(foot);
+        if force > 0.0 {
+            step(Step::HoldDown { foot, force }, None);
+        }
+    }
     let (left, right) = (rig.legs.left.lashing_below_tip, rig.legs.right.lashing_below_tip);
     step(Step::LayLegs { left, right }, None);
     let lashing = rig.gear.lashing.as_laid();
     step(Step::Lash { turns: lashing.turns, frapping: lashing.frapping, spacer: lashing.spacer }, None);
     let dress = Step::Dress {
         guys: rig.guys.iter().filter(|guy| guy.rigged).count(),
+        main: over_head(rig.line.path),
         pulley: rig.line.path.haul_point().is_some(),
-        second: rig.second.is_some(),
+        second: rig.second.is_some_and(|second| over_head(second.line.path)),
         tag_lines: rig.load.on_tag_lines.is_some(),
     };
     step(dress, Some(Hold::HeadDressed));
@@ -206,8 +224,11 @@ pub(crate) fn steps(from: &From<'_>) -> Vec<Numbered> {
         step(Step::Pretension { guy: number, tension: guy.pretension }, None);
     }
     step(Step::Measure, Some(Hold::Measured));
-    step(Step::TestLoad { mass: from.test.mass, between: from.test.between }, None);
-    step(Step::InspectAgain, Some(Hold::TestLoaded));
+    // What hangs on no line over the head does not try the frame.
+    if rig.lines().any(|line| over_head(line.path)) {
+        step(Step::TestLoad { mass: from.test.mass, between: from.test.between }, None);
+        step(Step::InspectAgain, Some(Hold::TestLoaded));
+    }
     step(Step::Work, None);
     step(Step::TakeDown, None);
     all
@@ -225,6 +246,6 @@ fn holdfast(materials: &Materials, mark: Mark) -> Option<(u32, u32)> {
     Some((there.pickets, there.lashings))
 }
 
-const fn is_holdfast(part: Part) -> bool {
-    matches!(part, Part::GuyHoldfast(_) | Part::HaulHoldfast | Part::SecondHoldfast)
+const fn over_head(path: Path) -> bool {
+    !matches!(path, Path::NotOverHead)
 }

@@ -1,9 +1,9 @@
 //! The verdict: within limits of what, what of it was assumed, what was not assessed, what is to be confirmed on site.
 
-use crate::Voice;
+use crate::{Voice, lifts};
 use outlean_rig::{
-    Check, Fault, Governing, Limit, Part, Path, Rig, Solution, State, Stretch, checks, governing, limits_at,
-    solve,
+    Check, Fault, Governing, Limit, Part, Path, Rig, Side, Solution, State, Stretch, checks, governing,
+    limits_at, solve,
 };
 use serde::Serialize;
 
@@ -44,6 +44,8 @@ pub enum LeftOut {
     EveryPart,
     /// Sliding of the feet, as their friction is not known.
     Friction,
+    /// What holds down a foot that would lift, and its leg where that pulls.
+    HeldDown,
     /// What the haul line ends at, of which nothing is said.
     HaulHoldfast,
     /// The holdfast of a redirect midway between the feet: no field says what it may carry.
@@ -64,11 +66,21 @@ impl LeftOut {
             Self::Part(_) => None,
             Self::EveryPart => Some("every_part"),
             Self::Friction => Some("friction"),
+            Self::HeldDown => Some("held_down"),
             Self::HaulHoldfast => Some("haul_holdfast"),
             Self::RedirectHoldfast => Some("redirect_holdfast"),
             Self::Stretch => Some("stretch"),
             Self::EdgeFriction => Some("edge_friction"),
             Self::MainLost => Some("main_lost"),
+        }
+    }
+
+    /// In words.
+    #[must_use]
+    pub fn said(self, voice: &Voice<'_>) -> String {
+        match self {
+            Self::Part(part) => voice.part(part),
+            gap => voice.say(&format!("not_assessed.{}", gap.name().unwrap_or_default())),
         }
     }
 
@@ -119,9 +131,11 @@ impl Verdict {
         let redirected = rig.lines().any(|line| matches!(line.path, Path::RedirectedMidBase { .. }));
         let hauled = rig.line.path.haul_point().is_some();
         let known = checks.iter().any(|check| check.part == Part::HaulHoldfast);
+        let lifts = lifts(rig)?;
         let gaps = [
             (LeftOut::EveryPart, !stands),
             (LeftOut::Friction, stands && !friction_known),
+            (LeftOut::HeldDown, Side::BOTH.iter().any(|side| *lifts.on(*side) > 0.0)),
             (LeftOut::HaulHoldfast, stands && hauled && !known),
             (LeftOut::RedirectHoldfast, stands && redirected),
             (LeftOut::Stretch, Stretch::of(rig).is_none()),
@@ -154,10 +168,6 @@ impl Verdict {
             Held::Friction => voice.say("assessed.friction"),
             Held::UprightStop => voice.limit(Limit::UprightStop),
         };
-        let gap = |gap: &LeftOut| match gap {
-            LeftOut::Part(part) => voice.part(*part),
-            gap => voice.say(&format!("not_assessed.{}", gap.name().unwrap_or_default())),
-        };
         let list = |all: Vec<String>| all.join(", ");
         let (key, limits) = match (self.past.is_empty(), self.within.is_empty()) {
             (false, _) => ("verdict.past", self.past.iter().map(|past| voice.limit(past.limit)).collect()),
@@ -168,7 +178,7 @@ impl Verdict {
         if !self.assumed.is_empty() {
             lines.push(voice.fill("verdict.assumed", &[("parts", &parts(&self.assumed))]));
         }
-        let gaps = list(self.not_assessed.iter().map(gap).collect());
+        let gaps = list(self.not_assessed.iter().map(|gap| gap.said(voice)).collect());
         if !gaps.is_empty() {
             lines.push(voice.fill("verdict.not_assessed", &[("parts", &gaps)]));
         }

@@ -5,6 +5,9 @@ use outlean_rig::{
 };
 use outlean_rigfile::{INCH, Units, Words, fixed, show};
 
+/// Of a step in which small lengths are told: what is so little past one is it.
+const HAIR: f64 = 1e-6;
+
 /// Words, units and the names of a rig's guys.
 #[derive(Clone, Copy, Debug)]
 pub struct Voice<'a> {
@@ -92,10 +95,34 @@ impl<'a> Voice<'a> {
     /// A thickness or a gap, m: to the millimetre, or to the quarter inch.
     #[must_use]
     pub fn small(&self, value: f64) -> String {
+        self.to_steps(libm::round(value / self.step()))
+    }
+
+    /// As [`Self::small`], of what must be so much at the least: rounded up.
+    #[must_use]
+    pub fn at_least(&self, value: f64) -> String {
+        self.to_steps(libm::ceil(value / self.step() - HAIR))
+    }
+
+    /// As [`Self::small`], of what may be so much at the most: rounded down.
+    #[must_use]
+    pub fn at_most(&self, value: f64) -> String {
+        self.to_steps(libm::floor(value / self.step() + HAIR))
+    }
+
+    /// What small lengths are told in, m.
+    const fn step(&self) -> f64 {
         match self.units {
-            Units::Metric => format!("{}\u{2009}mm", fixed(libm::round(value * 1000.0), 0)),
+            Units::Metric => 0.001,
+            Units::Us => INCH / 4.0,
+        }
+    }
+
+    fn to_steps(self, steps: f64) -> String {
+        match self.units {
+            Units::Metric => format!("{}\u{2009}mm", fixed(steps, 0)),
             Units::Us => {
-                let quarters = libm::round(value / INCH * 4.0);
+                let quarters = steps;
                 let whole = libm::floor(quarters / 4.0);
                 let part = match (quarters - 4.0 * whole) as u8 {
                     1 => " 1/4",

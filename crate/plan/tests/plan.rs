@@ -80,7 +80,7 @@ fn advice_follows_what_is_past_and_what_is_not_known() {
 
     let mut unknown = rig();
     unknown.guys[0].holdfast_allowable = None;
-    assert_eq!(plan_of(&unknown).advice, Advice::FindOut(vec![Part::GuyHoldfast(0)]));
+    assert_eq!(plan_of(&unknown).advice, Advice::FindOut(vec![LeftOut::Part(Part::GuyHoldfast(0))]));
     // A haul line that ends nobody knows where.
     let mut hauled = rig();
     hauled.line = Line {
@@ -88,7 +88,7 @@ fn advice_follows_what_is_past_and_what_is_not_known() {
         ..Line::along(Path::RedirectedMidBase { to: Point::new(-9.0, 0.0, 0.0) })
     };
     hauled.line.redirect_efficiency = 0.9;
-    assert_eq!(plan_of(&hauled).advice, Advice::FindOut(vec![Part::HaulHoldfast]));
+    assert_eq!(plan_of(&hauled).advice, Advice::FindOut(vec![LeftOut::Part(Part::HaulHoldfast)]));
     let gaps = Verdict::of(&hauled).unwrap().not_assessed;
     assert!(gaps.contains(&LeftOut::HaulHoldfast) && gaps.contains(&LeftOut::RedirectHoldfast));
     hauled.gear.haul_allowable = Some(4000.0);

@@ -1,8 +1,8 @@
 //! The answers: what to do with it, what governs, how far it stretches, what would help, how surely.
 
 use super::{Line, Saying, Section};
-use crate::{Advice, Source, governing_said, proposal_said, range_said, remedy_said, rule_said};
-use outlean_rig::{Band, Governing, LeanIs, Part, StretchCheck};
+use crate::{Advice, Several, Source, governing_said, proposal_said, range_said, remedy_said, rule_said};
+use outlean_rig::{Band, Governing, LeanIs, StretchCheck};
 use outlean_rigfile::percent;
 
 /// How many limits are named.
@@ -41,12 +41,11 @@ impl Saying<'_> {
     }
 
     pub(super) fn verdict(&self) -> Section {
-        let parts =
-            |parts: &[Part]| parts.iter().map(|part| self.voice.part(*part)).collect::<Vec<_>>().join(", ");
         let mut lines = vec![Line::Lead(match &self.plan.advice {
             Advice::Build => self.voice.say("plan.advice.build"),
             Advice::FindOut(unknown) => {
-                self.voice.fill("plan.advice.find_out", &[("parts", &parts(unknown))])
+                let unknown: Vec<_> = unknown.iter().map(|gap| gap.said(&self.voice)).collect();
+                self.voice.fill("plan.advice.find_out", &[("parts", &unknown.join(", "))])
             }
             Advice::Stiffen => self.voice.say("plan.advice.stiffen"),
             Advice::Change => self.voice.say("plan.advice.change"),
@@ -68,6 +67,9 @@ impl Saying<'_> {
             lines.push(Line::Text(self.voice.say("plan.nothing_small_helps")));
         }
         lines.extend(self.plan.verdict.said(&self.voice).into_iter().map(Line::Text));
+        if self.plan.several == Several::StandBy {
+            lines.push(Line::Text(self.voice.say("plan.alone")));
+        }
         self.section("verdict", lines)
     }
 
@@ -150,6 +152,9 @@ impl Saying<'_> {
             };
             lines.push(self.text(key, &[("there", &there), ("wanted", &wanted), ("met", &met)]));
         }
+        if self.plan.several != Several::No {
+            lines.push(Line::Text(voice.say("plan.stretch.together")));
+        }
         lines.extend(found.remedies.iter().map(|remedy| Line::Point(remedy_said(remedy, voice))));
         lines.push(Line::Text(voice.say("stretch.model")));
         Some(self.section("stretch", lines))
@@ -181,7 +186,11 @@ impl Saying<'_> {
         let found = self.plan.uncertainty.as_ref()?;
         let (voice, scatter) = (&self.voice, &self.plan.job.scatter);
         let solved = found.draws - found.impossible;
-        let share = |count: u32| percent(f64::from(count) / f64::from(solved.max(1)));
+        let impossible = || self.text("scatter.impossible", &[("count", &found.impossible.to_string())]);
+        if solved == 0 {
+            return Some(self.section("uncertainty", vec![impossible()]));
+        }
+        let share = |count: u32| percent(f64::from(count) / f64::from(solved));
         let mut lines = vec![self.text(
             "plan.scatter",
             &[
@@ -231,7 +240,7 @@ impl Saying<'_> {
             lines.extend(others.iter().map(|source| Line::Point(said(source))));
         }
         if found.impossible > 0 {
-            lines.push(self.text("scatter.impossible", &[("count", &found.impossible.to_string())]));
+            lines.push(impossible());
         }
         Some(self.section("uncertainty", lines))
     }

@@ -24,7 +24,7 @@ impl Saying<'_> {
         }
         let governs = voice.limit_in_case(plan.governing.limit, plan.governing.case, rig);
         point("plan.brief.watch", &[("limit", &governs)]);
-        let (least, most) = plan.test.between;
+        let (least, most) = plan.test.at_work;
         point("plan.brief.lean", &[("least", &voice.angle(least)), ("most", &voice.angle(most))]);
         for hold in [Hold::HoldfastsTried, Hold::HeadDressed, Hold::Measured, Hold::TestLoaded] {
             if plan.steps.iter().any(|step| step.hold == Some(hold)) {

@@ -16,7 +16,7 @@ impl Saying<'_> {
                 let thin = leg.pole.least_thickness();
                 thin.map_or_else(
                     || said.clone(),
-                    |thin| voice.fill("plan.cut.thick", &[("leg", &said), ("thick", &voice.small(thin))]),
+                    |thin| voice.fill("plan.cut.thick", &[("leg", &said), ("thick", &voice.at_least(thin))]),
                 )
             })
             .collect();
@@ -61,7 +61,7 @@ impl Saying<'_> {
         put("plan.carry.tag_lines", if rig.load.on_tag_lines.is_some() { 2 } else { 0 });
         put("plan.carry.edge", usize::from(rig.edge.is_some()));
         put("plan.carry.tools", 1);
-        put("plan.carry.test_load", usize::from(plan.test.mass > 0.0));
+        put("plan.carry.test_load", usize::from(plan.is_tested()));
         all
     }
 
@@ -127,6 +127,10 @@ impl Saying<'_> {
                 }
                 said
             }
+            Step::HoldDown { foot, force } => voice.fill(
+                if *foot == Side::Left { "plan.step.hold_down.left" } else { "plan.step.hold_down.right" },
+                &[("force", &voice.force(*force))],
+            ),
             Step::LayLegs { left, right } => {
                 let (left, right) = (voice.length(*left), voice.length(*right));
                 let key = if left == right { "plan.step.lay" } else { "plan.step.lay_unlike" };
@@ -140,10 +144,10 @@ impl Saying<'_> {
                     ("spacer", &voice.small(*spacer)),
                 ],
             ),
-            Step::Dress { guys, pulley, second, tag_lines } => {
+            Step::Dress { guys, main, pulley, second, tag_lines } => {
                 let mut things = vec![voice.say("plan.dress.sling")];
-                let lines = if *pulley { "plan.dress.pulley" } else { "plan.dress.hung" };
-                things.push(voice.say(lines));
+                let line = if *pulley { "plan.dress.pulley" } else { "plan.dress.hung" };
+                things.extend(main.then(|| voice.say(line)));
                 things.extend(second.then(|| voice.say("plan.dress.second")));
                 things.push(voice.fill("plan.dress.guys", &[("count", &guys.to_string())]));
                 things.extend(tag_lines.then(|| voice.say("plan.dress.tag_lines")));
@@ -196,13 +200,14 @@ impl Saying<'_> {
         let count = |value: f64| outlean_rigfile::fixed(value, 0);
         match item {
             Inspected::Poles { crook } if *crook > 0.0 => {
-                voice.fill("plan.look.poles", &[("crook", &voice.small(*crook))])
+                voice.fill("plan.look.poles", &[("crook", &voice.at_most(*crook))])
             }
             Inspected::Poles { .. } => voice.say("plan.look.poles_straight"),
             Inspected::Thickness { leg, butt, tip, sawn } => {
                 let leg = voice.part(Part::Leg(*leg));
                 let key = if *sawn { "plan.look.sawn" } else { "plan.look.thickness" };
-                voice.fill(key, &[("leg", &leg), ("butt", &voice.small(*butt)), ("tip", &voice.small(*tip))])
+                let (butt, tip) = (voice.at_least(*butt), voice.at_least(*tip));
+                voice.fill(key, &[("leg", &leg), ("butt", &butt), ("tip", &tip)])
             }
             Inspected::Lashing { turns, frapping, force } => {
                 let shown = voice.force(*force);
@@ -216,6 +221,10 @@ impl Saying<'_> {
             Inspected::Knots => voice.say("plan.look.knots"),
             Inspected::Holdfast(part) => voice.fill("plan.look.holdfast", &[("of", &voice.part(*part))]),
             Inspected::Redirect(part) => voice.fill("plan.look.redirect", &[("of", &voice.part(*part))]),
+            Inspected::HeldDown { foot, force } => voice.fill(
+                if *foot == Side::Left { "plan.look.held_down.left" } else { "plan.look.held_down.right" },
+                &[("force", &voice.force(*force))],
+            ),
             Inspected::FeetPinned => voice.say("plan.look.feet_pinned"),
             Inspected::FeetOnFriction(Some(friction)) => {
                 voice.fill("plan.look.friction", &[("friction", &voice.ratio(*friction))])

@@ -64,11 +64,12 @@ impl Saying<'_> {
             Some(under) if under >= test.before => "plan.test.farther",
             Some(_) => "plan.test.nearer",
         };
-        lines.push(self.text("plan.test.mass", &[("mass", &mass)]));
-        lines.push(self.text(key, &[("before", &before), ("under", &under), ("change", &change)]));
-        lines.push(
-            self.text("plan.test.stop", &[("least", &voice.angle(least)), ("most", &voice.angle(most))]),
-        );
+        if self.plan.is_tested() {
+            let (least, most) = (voice.angle(least), voice.angle(most));
+            lines.push(self.text("plan.test.mass", &[("mass", &mass)]));
+            lines.push(self.text(key, &[("before", &before), ("under", &under), ("change", &change)]));
+            lines.push(self.text("plan.test.stop", &[("least", &least), ("most", &most)]));
+        }
         lines.push(Line::Text(voice.say("plan.sign")));
         self.section("as_built", lines)
     }
