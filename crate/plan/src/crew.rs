@@ -30,6 +30,8 @@ pub struct Crew {
     pub advantage: f64,
     /// Raising the load; `None` where nothing is hauled.
     pub haul: Option<Haul>,
+    /// The same of the second line where it carries a share of the load, hauled through a like system; `None` where not.
+    pub second: Option<Haul>,
     /// Raising the frame.
     pub raising: Raising,
     /// As given.
@@ -63,8 +65,11 @@ impl Crew {
         // A person without bound stands for people that are not counted.
         let pull = each.unwrap_or(f64::INFINITY);
         let raising_load = Rig { case: Case { operation: Operation::Raising, ..rig.case }, ..rig.clone() };
-        let line = solve(&raising_load)?.line;
-        let haul = rig.line.moves().then(|| Haul::of(&line, parts, efficiency, pull)).flatten();
+        let raised = solve(&raising_load)?;
+        let haul = rig.line.moves().then(|| Haul::of(&raised.line, parts, efficiency, pull)).flatten();
+        let second = rig.second.filter(|second| second.share > 0.0 && second.line.moves());
+        let second = second.zip(raised.second);
+        let second = second.and_then(|(_, line)| Haul::of(&line, parts, efficiency, pull));
         let mut luffing = Vec::new();
         if let Some(to) = luff_to {
             for (guy, _) in (0_u8..).zip(&rig.guys) {
@@ -80,7 +85,7 @@ impl Crew {
             }
         }
         let (advantage, raising) = (simple_advantage(parts, efficiency), Raising::of(rig)?);
-        Ok(Self { each, parts, efficiency, advantage, haul, raising, luff_to, luffing })
+        Ok(Self { each, parts, efficiency, advantage, haul, second, raising, luff_to, luffing })
     }
 
     /// In lines.

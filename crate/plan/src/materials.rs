@@ -21,9 +21,12 @@ pub fn materials_said(rig: &Rig, found: &Materials, lowered: Option<f64>, voice:
         ),
         None => voice.say("materials.no_lashing"),
     }];
-    for (key, there) in [("materials.hobble", found.hobble), ("materials.sling", found.sling)] {
-        lines.extend(there.map(|value| voice.fill(key, &[("length", &length(value))])));
-    }
+    lines.extend(found.hobble.map(|value| voice.fill("materials.hobble", &[("length", &length(value))])));
+    lines.extend(found.sling.map(|value| {
+        let second = found.second_sling.map(length);
+        let key = if second.is_some() { "materials.slings" } else { "materials.sling" };
+        voice.fill(key, &[("length", &length(value)), ("second", &second.unwrap_or_default())])
+    }));
     let hauled = [("materials.line", found.line), ("materials.second_line", found.second_line)];
     for ((key, there), line) in hauled.into_iter().zip(rig.lines()) {
         let Some(there) = there else { continue };
@@ -40,20 +43,25 @@ pub fn materials_said(rig: &Rig, found: &Materials, lowered: Option<f64>, voice:
             None => voice.fill(key, &[("length", &length(there))]),
         });
     }
-    let holdfast = |of: &str, there: HoldfastMaterials| holdfast_said(of, there, voice);
+    let holdfast = |of: &str, there: Option<HoldfastMaterials>| holdfast_said(of, there, voice);
     for guy in &found.guys {
         let name = voice.guy(guy.guy);
         lines.push(voice.fill("materials.guy", &[("guy", name), ("length", &length(guy.rope))]));
         lines.extend(holdfast(name, guy.holdfast));
     }
-    lines.extend(holdfast(&voice.say("materials.haul"), found.haul));
-    lines.extend(holdfast(&voice.say("materials.second_haul"), found.second_haul));
+    let hauled = [("materials.haul", found.haul), ("materials.second_haul", found.second_haul)];
+    for ((key, there), line) in hauled.into_iter().zip(rig.lines()) {
+        if line.path.haul_point().is_some() {
+            lines.extend(holdfast(&voice.say(key), there));
+        }
+    }
     lines.push(voice.say("materials.spare"));
     lines
 }
 
-/// What a holdfast takes; `None` for one that is of no pickets or not known.
-fn holdfast_said(of: &str, there: HoldfastMaterials, voice: &Voice<'_>) -> Option<String> {
+/// What a holdfast takes; `None` for one that is of no pickets.
+fn holdfast_said(of: &str, there: Option<HoldfastMaterials>, voice: &Voice<'_>) -> Option<String> {
+    let Some(there) = there else { return Some(voice.fill("materials.holdfast_unknown", &[("of", of)])) };
     let (count, lashings) = (there.pickets.to_string(), there.lashings.to_string());
     let rope = voice.length(there.rope);
     let places = [("of", of), ("count", &count), ("lashings", &lashings), ("length", &rope)];

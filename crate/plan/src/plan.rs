@@ -167,9 +167,11 @@ impl Plan {
     }
 }
 
-/// Who is needed while the load is hauled: whoever is in charge, one at the edge, the haul team, one on the second line.
+/// Who is needed while the load is hauled: whoever is in charge, one at the edge, the haul team, those on the second line, one at
+/// the least.
 fn people(rig: &Rig, crew: &Crew) -> Option<u32> {
     crew.each?;
     let haul = crew.haul.map_or(0, |haul| haul.people);
-    Some(haul.saturating_add(1 + u32::from(rig.edge.is_some()) + u32::from(rig.second.is_some())))
+    let second = rig.second.map_or(0, |_| crew.second.map_or(1, |haul| haul.people.max(1)));
+    Some(haul.saturating_add(second).saturating_add(1 + u32::from(rig.edge.is_some())))
 }

@@ -18,7 +18,7 @@ pub enum Step {
         /// How far a tape may be off, m.
         within: f64,
     },
-    /// A holdfast is built.
+    /// A holdfast is made ready.
     Holdfast {
         /// Of what.
         of: Mark,
@@ -243,7 +243,7 @@ fn holdfast(materials: &Materials, mark: Mark) -> Option<(u32, u32)> {
         Mark::Redirect(_) => return Some((0, 0)),
         Mark::Foot(_) | Mark::Edge => return None,
     };
-    Some((there.pickets, there.lashings))
+    Some(there.map_or((0, 0), |there| (there.pickets, there.lashings)))
 }
 
 const fn over_head(path: Path) -> bool {

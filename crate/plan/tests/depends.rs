@@ -191,6 +191,32 @@ fn what_is_measured_before_loading_is_worked_out_from_there() {
     assert!((found.plan.governing.ratio / plan.governing.ratio - 1.0).abs() < 1e-3);
 }
 
+/// Half of the load is the second line's: it is hauled as the main line is, by as many.
+#[test]
+fn a_second_line_that_carries_a_share_has_a_team_a_sling_and_pulleys() {
+    let mut rig = rig();
+    let line = |aside: f64| Line {
+        sling: 0.3,
+        ..Line::along(Path::StraightBack { to: Point::new(-9.0, aside, 0.0) })
+    };
+    (rig.line, rig.gear.lashing.girth) = (line(0.5), Some(0.36));
+    rig.second = Some(SecondLine { line: line(-0.5), share: 0.5, peak_factor: None });
+    let of = |rig: &Rig| {
+        let job = Job { pull: Some(200.0), parts: Some(3.0), ..Job::default() };
+        Plan::of(&Given { rig, job: &job, draws: 0 }).unwrap()
+    };
+    let plan = of(&rig);
+    let (main, second) = (plan.crew.haul.unwrap(), plan.crew.second.unwrap());
+    assert!((main.line - second.line).abs() < 1e-9 && main.people == second.people && main.people > 1);
+    assert_eq!(plan.people, Some(1 + 2 * main.people));
+    assert_eq!(plan.materials.sling, plan.materials.second_sling);
+    if let Some(second) = &mut rig.second {
+        second.share = 0.0;
+    }
+    let plan = of(&rig);
+    assert!(plan.crew.second.is_none() && plan.people == Some(2 + plan.crew.haul.unwrap().people));
+}
+
 #[test]
 fn guys_beside_one_another_are_told() {
     let mut rig = rig();

@@ -23,12 +23,14 @@ pub struct Materials {
     pub hobble: Option<f64>,
     /// Sling at the head: round both legs and down on both sides, m.
     pub sling: Option<f64>,
+    /// The same of the second line; `None` also where there is none.
+    pub second_sling: Option<f64>,
     /// What each rigged guy takes.
     pub guys: ArrayVec<GuyMaterials, MAX_GUYS>,
     /// What the haul line's holdfast takes.
-    pub haul: HoldfastMaterials,
+    pub haul: Option<HoldfastMaterials>,
     /// What the second line's holdfast takes.
-    pub second_haul: HoldfastMaterials,
+    pub second_haul: Option<HoldfastMaterials>,
     /// The main line, from its pulley at the head to its haul point, m, without what the load is lowered, for which see
     /// [`Path::falls`]; `None` for one that is not hauled.
     pub line: Option<f64>,
@@ -45,14 +47,14 @@ pub struct GuyMaterials {
     /// Rope from head to anchor and for a knot at each end, m.
     pub rope: f64,
     /// What its holdfast takes.
-    pub holdfast: HoldfastMaterials,
+    pub holdfast: Option<HoldfastMaterials>,
 }
 
 /// What a holdfast takes.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HoldfastMaterials {
-    /// How many pickets or pins; 0 for one that is of neither or not known.
+    /// How many pickets or pins; 0 for one that is of neither.
     pub pickets: u32,
     /// How many lashings from picket to picket.
     pub lashings: u32,
@@ -61,27 +63,28 @@ pub struct HoldfastMaterials {
 }
 
 impl HoldfastMaterials {
-    /// Of a holdfast.
+    /// Of a holdfast; `None` where its kind is not said.
     #[must_use]
-    pub fn of(holdfast: &Holdfast) -> Self {
+    pub fn of(holdfast: &Holdfast) -> Option<Self> {
+        let kind = holdfast.kind?;
         // A count within its own bounds.
         let stated = holdfast.pickets.map_or(1, |count| libm::round(count) as u32);
-        let (pickets, lashings) = match holdfast.kind {
-            Some(HoldfastKind::Picket) => (1, 0),
-            Some(HoldfastKind::Pickets11) => (2, 1),
-            Some(HoldfastKind::Pickets111) => (3, 2),
-            Some(HoldfastKind::Pickets21) => (3, 1),
-            Some(HoldfastKind::Pickets321) => (6, 2),
-            Some(HoldfastKind::SteelPickets) => (stated, stated.saturating_sub(1)),
-            Some(HoldfastKind::Pins1Inch | HoldfastKind::Pins3Inch) => (stated, 0),
+        let (pickets, lashings) = match kind {
+            HoldfastKind::Picket => (1, 0),
+            HoldfastKind::Pickets11 => (2, 1),
+            HoldfastKind::Pickets111 => (3, 2),
+            HoldfastKind::Pickets21 => (3, 1),
+            HoldfastKind::Pickets321 => (6, 2),
+            HoldfastKind::SteelPickets => (stated, stated.saturating_sub(1)),
+            HoldfastKind::Pins1Inch | HoldfastKind::Pins3Inch => (stated, 0),
             _ => (0, 0),
         };
         // Where none is said, the least that the trade asks for; what has no such rule has no lashings.
-        let least = || Some(holdfast.kind?.spacing()?.0);
+        let least = || Some(kind.spacing()?.0);
         let spacing = holdfast.spacing.or_else(least).unwrap_or(0.0);
         let slope = crate::angle::hypot(spacing, PICKET_ABOVE);
         let rope = f64::from(lashings) * (2.0 * PICKET_TURNS * slope + KNOT);
-        Self { pickets, lashings, rope }
+        Some(Self { pickets, lashings, rope })
     }
 }
 
@@ -115,6 +118,7 @@ pub fn materials(rig: &Rig) -> Result<Materials, Fault> {
         lashing: girth.and_then(|girth| lashing.rope_on(girth)),
         hobble: hitched.map(|hitched| solution.layout.spread + hitched + lashing.tails()),
         sling: both.map(|both| both + 2.0 * rig.line.sling),
+        second_sling: both.zip(rig.second).map(|(both, second)| both + 2.0 * second.line.sling),
         guys: rigged
             .map(|((number, guy), length)| GuyMaterials {
                 guy: number,

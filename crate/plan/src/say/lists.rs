@@ -2,7 +2,7 @@
 
 use super::{Line, Saying, Section};
 use crate::{Hold, Inspected, Step, materials_said};
-use outlean_rig::{Connection, Part, Side};
+use outlean_rig::{Connection, Haul, Line as Rope, Part, Path, Side};
 
 impl Saying<'_> {
     pub(super) fn cut(&self) -> Section {
@@ -39,13 +39,15 @@ impl Saying<'_> {
     /// What is carried and not cut.
     fn stores(&self) -> Vec<String> {
         let (rig, plan) = (self.rig, self.plan);
-        let at_head = rig.lines().filter(|line| line.path.haul_point().is_some()).count();
+        let tackle = |line: &&Rope| matches!(line.path, Path::TackleAtHead { .. });
+        let at_head = rig.lines().filter(|line| line.path.haul_point().is_some() && !tackle(line)).count();
         let redirects = rig.lines().filter(|line| line.path.is_redirected()).count();
-        let team = usize::from(plan.crew.parts.saturating_sub(1)) * usize::from(plan.crew.haul.is_some());
+        let teams = [plan.crew.haul, plan.crew.second].iter().flatten().count();
+        let team = usize::from(plan.crew.parts.saturating_sub(1)) * teams;
         let pulleys = at_head + redirects + team;
-        let pickets: u32 = plan.materials.guys.iter().map(|guy| guy.holdfast.pickets).sum::<u32>()
-            + plan.materials.haul.pickets
-            + plan.materials.second_haul.pickets;
+        let guys = plan.materials.guys.iter().map(|guy| guy.holdfast);
+        let holdfasts = guys.chain([plan.materials.haul, plan.materials.second_haul]).flatten();
+        let pickets: u32 = holdfasts.map(|holdfast| holdfast.pickets).sum();
         let mut all = Vec::new();
         let mut put = |key: &str, count: usize| {
             if count > 0 {
@@ -54,6 +56,7 @@ impl Saying<'_> {
         };
         put("plan.carry.pulleys", pulleys);
         put("plan.carry.connectors", pulleys);
+        put("plan.carry.tackle", rig.lines().filter(tackle).count());
         put("plan.carry.pickets", pickets as usize);
         put("plan.carry.maul", usize::from(pickets > 0));
         put("plan.carry.plates", if rig.feet.bearing_area.is_some() { 2 } else { 0 });
@@ -248,7 +251,12 @@ impl Saying<'_> {
         let guys = self.rig.guys.iter().filter(|guy| guy.rigged).count().to_string();
         lines.push(self.text("plan.role.guys", &[("count", &guys)]));
         if self.rig.second.is_some() {
-            lines.push(Line::Text(voice.say("plan.role.second")));
+            lines.push(match (plan.crew.second, plan.crew.each) {
+                (Some(Haul { people, .. }), Some(_)) if people > 1 => {
+                    self.text("plan.role.second_team", &[("count", &people.to_string())])
+                }
+                _ => Line::Text(voice.say("plan.role.second")),
+            });
         }
         lines.extend(plan.crew.said(voice).into_iter().map(Line::Text));
         if let Some(people) = plan.people {
