@@ -254,10 +254,15 @@ class PlanElement extends WordedElement {
       // The next slice is a task of its own, without the wait that timers have.
       this.#slice.port1.onmessage = () => this.#surely(form);
       this.#slice.port2.postMessage(null);
-    } else {
-      this.#answers(form);
-      this.dataset.surely = 'true';
-    }
+    } else this.#sure(form);
+  }
+
+  /** Says what comes of it, all drawn. @param {import('./plan-form.js').Form} form */
+  #sure(form) {
+    this.#answers(form);
+    this.#form?.element.removeAttribute('aria-busy');
+    this.named('surely').textContent = '';
+    this.dataset.surely = 'true';
   }
 
   /** @param {import('./plan-form.js').Form} form */
@@ -323,8 +328,13 @@ class PlanElement extends WordedElement {
     aside.replaceChildren(element('ul', {}, ...inLines(problems)), ...sections(this.words, said), element('div', { class: 'keys' }, drop));
   }
 
-  /** However much there is, it goes on two sides of paper. */
+  /** However much there is, it goes on two sides of paper: all of what stands in the text now, how surely it holds too. */
   #print() {
+    if (this.dataset.surely !== 'true') {
+      this.#stop();
+      while (this.#planner.draw(64) > 0);
+      this.#sure(JSON.parse(this.#planner.form()));
+    }
     this.#draw(true);
     this.named('title').textContent = this.#form?.value('title') ?? '';
     this.named('printed').textContent = this.word('planner.printed', { date: new Date().toLocaleDateString(document.documentElement.lang, { dateStyle: 'long' }) });

@@ -120,6 +120,23 @@ eachBrowser('the plan of every site is what the program says, and prints on two 
   }
 });
 
+eachBrowser('what is printed is of the text as it stands, and how surely it holds is on it', async stage => {
+  const { page } = stage;
+  await begin(stage);
+  await page.select('[data-part=example]', String(SITES.indexOf('slate-bench')));
+  await worked(page);
+  await enter(page, 'load.mass', '143 kg');
+  const printed = await page.evaluate(() => {
+    dispatchEvent(new Event('beforeprint'));
+    const plan = /** @type {HTMLElement} */ (document.querySelector('outlean-plan'));
+    const said = plan.querySelector('[data-part=answers]')?.textContent ?? '';
+    const found = { surely: plan.dataset.surely, mass: said.includes('143'), drawn: !!plan.querySelector('[data-section=uncertainty]') };
+    dispatchEvent(new Event('afterprint'));
+    return found;
+  });
+  assert.deepEqual(printed, { surely: 'true', mass: true, drawn: true });
+});
+
 /** What a side of paper has no ink beyond, points: margins of 10 mm and 12 mm. */
 const MARGIN = { upright: 10 / 25.4 * 72, across: 12 / 25.4 * 72 };
 

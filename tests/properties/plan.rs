@@ -2,7 +2,7 @@
 
 use super::cases;
 use outlean_plan::{Advice, Given, Hold, Line, Mark, Measured, Plan, Saying, Voice, guys};
-use outlean_rig::{G, Rig, solve};
+use outlean_rig::{G, Path, Rig, solve};
 use outlean_rigfile::{Job, Units, Words};
 use outlean_tests::geared::geared_rig;
 use outlean_tests::random::random_rig;
@@ -106,7 +106,9 @@ proptest! {
             let holds = sections.iter().flat_map(|section| &section.lines).filter(|line| matches!(line, Line::Hold(_)));
             let wanted = plan.steps.iter().filter(|step| step.hold.is_some()).count();
             prop_assert_eq!(holds.count(), if lists { wanted } else { 0 });
-            prop_assert!(wanted >= 3 && plan.steps.iter().any(|step| step.hold == Some(Hold::TestLoaded)));
+            let tested = plan.steps.iter().any(|step| step.hold == Some(Hold::TestLoaded));
+            prop_assert_eq!(tested, rig.lines().any(|line| !matches!(line.path, Path::NotOverHead)));
+            prop_assert!(wanted >= 2 + usize::from(tested));
         }
         // Before loading it stands as the sheet says.
         let mut built = rig.clone();

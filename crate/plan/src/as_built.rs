@@ -105,18 +105,7 @@ impl Test {
         let mass = job.test_load.unwrap_or(rig.load.mass * rig.load.dynamic_factor);
         let before = stretching.and_then(|found| found.set_lean).unwrap_or(rig.lean);
         let known = stretching.is_some_and(|found| found.set_lean.is_some());
-        // Where a frame that is set at a lean stands with the test load.
-        let loaded = |lean: f64| -> Result<Option<f64>, Fault> {
-            let mut there = Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() };
-            (there.load.mass, there.load.dynamic_factor) = (mass, 1.0);
-            Ok(match Stretch::of(&there).filter(|_| known) {
-                Some(stretch) => match stretched(&there, &stretch)? {
-                    Outcome::Stands(found) => Some(found.lean),
-                    _ => None,
-                },
-                None => None,
-            })
-        };
+        let loaded = |lean: f64| if known { loaded(rig, lean, mass) } else { Ok(None) };
         let under = loaded(before)?;
         // The range is of leans as set, or under load: in either way a frame may stand anywhere between both.
         let ends = range.around(rig.lean).map(|interval| (interval.from, interval.to));
@@ -143,4 +132,17 @@ impl Test {
         };
         Ok(Self { mass, before, under, between, at_work })
     }
+}
+
+/// The lean (rad) at which a frame that is set at `lean` stands with `mass` (kg) hung; `None` where that is not known or it does
+/// not stand.
+#[inline(never)]
+fn loaded(rig: &Rig, lean: f64, mass: f64) -> Result<Option<f64>, Fault> {
+    let mut there = Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() };
+    (there.load.mass, there.load.dynamic_factor) = (mass, 1.0);
+    let Some(stretch) = Stretch::of(&there) else { return Ok(None) };
+    Ok(match stretched(&there, &stretch)? {
+        Outcome::Stands(found) => Some(found.lean),
+        _ => None,
+    })
 }

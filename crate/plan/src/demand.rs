@@ -1,6 +1,8 @@
 //! Demand: the most that each part carries, in any case that the rig must stand.
 
-use outlean_rig::{Case, Fault, HoldfastPull, Pair, Part, Point, Rig, State, checks, holdfast_pulls, solve};
+use outlean_rig::{
+    Case, Fault, HoldfastPull, Pair, Part, Point, Rig, Solution, State, checks, holdfast_pulls, solve,
+};
 use serde::Serialize;
 
 /// Ropes that end this near to one another are tied to one holdfast, m: as in [`holdfast_pulls`].
@@ -21,6 +23,21 @@ pub struct Demand {
     pub assumed: bool,
 }
 
+/// Calls `each` with a rig in every case that it must stand, solved.
+///
+/// # Errors
+///
+/// As [`solve`] in any of its cases.
+#[inline(never)]
+pub(crate) fn in_each_case(rig: &Rig, each: &mut dyn FnMut(&Rig, &Solution)) -> Result<(), Fault> {
+    let mut there = rig.clone();
+    for case in rig.cases() {
+        there.case = case;
+        each(&there, &solve(&there)?);
+    }
+    Ok(())
+}
+
 /// The most that every part of a rig carries, in the order of [`checks`]. Cases in which the frame tips carry nothing.
 ///
 /// # Errors
@@ -28,12 +45,11 @@ pub struct Demand {
 /// As [`solve`] in any of its cases.
 pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
     let mut all: Vec<Demand> = Vec::new();
-    for case in rig.cases() {
-        let there = Rig { case, ..rig.clone() };
-        for check in checks(&there, &solve(&there)?) {
+    in_each_case(rig, &mut |there, solution| {
+        for check in checks(there, solution) {
             let known = check.state != State::NotAssessed;
             let assumed = check.state == State::Assumed;
-            let here = Demand { part: check.part, force: check.demand, case, known, assumed };
+            let here = Demand { part: check.part, force: check.demand, case: there.case, known, assumed };
             match all.iter_mut().find(|demand| demand.part == check.part) {
                 Some(most) => {
                     // A leg that pulls in one case is not assessed there, and is in the others.
@@ -46,7 +62,7 @@ pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
                 None => all.push(here),
             }
         }
-    }
+    })?;
     Ok(all)
 }
 
@@ -59,32 +75,35 @@ pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
 /// As [`solve`] in any of its cases.
 pub fn holdfasts(rig: &Rig, demands: &[Demand]) -> Result<Vec<(Part, HoldfastPull)>, Fault> {
     let mut all: Vec<(Part, HoldfastPull)> = Vec::new();
-    for case in rig.cases() {
-        let there = Rig { case, ..rig.clone() };
-        for (part, pull) in holdfast_pulls(&there, &solve(&there)?) {
+    let mut redirects: Vec<(Part, HoldfastPull)> = Vec::new();
+    in_each_case(rig, &mut |there, solution| {
+        for (part, pull) in holdfast_pulls(there, solution) {
+            let all = if is_redirect(part) { &mut redirects } else { &mut all };
             match all.iter_mut().find(|(known, _)| *known == part) {
                 Some((_, most)) if pull.size > most.size => *most = pull,
                 Some(_) => {}
-                None => all.push((part, pull)),
+                None if is_there(rig, demands, part) => all.push((part, pull)),
+                None => {}
             }
         }
-    }
-    let guys = || rig.guys.iter().filter(|guy| guy.rigged).map(|guy| guy.anchor);
-    let (main, second) =
-        (rig.line.path.haul_point(), rig.second.and_then(|second| second.line.path.haul_point()));
-    let shared = |at: Option<Point>, others: Vec<Point>| {
-        at.is_some_and(|at| others.iter().any(|other| (*other - at).length() < SAME_HOLDFAST))
-    };
-    all.retain(|(part, _)| {
-        demands.iter().any(|demand| demand.part == *part)
-            || match part {
-                Part::HaulHoldfast => !shared(main, guys().collect()),
-                Part::SecondHoldfast => !shared(second, guys().chain(main).collect()),
-                _ => true,
-            }
-    });
-    all.sort_by_key(|(part, _)| is_redirect(*part));
+    })?;
+    all.append(&mut redirects);
     Ok(all)
+}
+
+/// Whether the holdfast of a part is to be listed: not that of a haul line of which nothing is said and that is another's.
+fn is_there(rig: &Rig, demands: &[Demand], part: Part) -> bool {
+    if demands.iter().any(|demand| demand.part == part) {
+        return true;
+    }
+    let main = rig.line.path.haul_point();
+    let (at, other) = match part {
+        Part::HaulHoldfast => (main, None),
+        Part::SecondHoldfast => (rig.second.and_then(|second| second.line.path.haul_point()), main),
+        _ => return true,
+    };
+    let near = |other: Point| at.is_some_and(|at| (other - at).length() < SAME_HOLDFAST);
+    !(other.is_some_and(near) || rig.guys.iter().any(|guy| guy.rigged && near(guy.anchor)))
 }
 
 /// Whether a part is a redirect, which stands for its own holdfast.
@@ -99,17 +118,15 @@ pub(crate) const fn is_redirect(part: Part) -> bool {
 ///
 /// As [`solve`] in any of its cases.
 pub fn lifts(rig: &Rig) -> Result<Pair<f64>, Fault> {
-    let mut most = Pair::new(0.0, 0.0);
-    if !rig.feet.held_down {
-        return Ok(most);
-    }
-    for case in rig.cases() {
-        let found = solve(&Rig { case, ..rig.clone() })?;
-        let Some(forces) = found.forces() else { continue };
-        most = Pair::from_fn(|side| {
-            let foot = forces.footing.feet.on(side);
-            if foot.lifts { most.on(side).max(-foot.bearing) } else { *most.on(side) }
-        });
+    let mut most: Pair<f64> = Pair::new(0.0, 0.0);
+    if rig.feet.held_down {
+        in_each_case(rig, &mut |_, solution| {
+            let Some(forces) = solution.forces() else { return };
+            most = Pair::from_fn(|side| {
+                let foot = forces.footing.feet.on(side);
+                if foot.lifts { most.on(side).max(-foot.bearing) } else { *most.on(side) }
+            });
+        })?;
     }
     Ok(most)
 }

@@ -1,6 +1,7 @@
 //! Several: whether more than one guy holds the frame one way.
 
-use outlean_rig::{Fault, Rig, Role, solve, stands_by};
+use crate::demand::in_each_case;
+use outlean_rig::{Fault, Rig, Role, stands_by};
 use serde::Serialize;
 
 /// Whether more than one guy holds the frame one way, in any case.
@@ -20,22 +21,20 @@ impl Several {
     ///
     /// # Errors
     ///
-    /// As [`solve`] in any of its cases.
+    /// As [`outlean_rig::solve`] in any of its cases.
     pub fn of(rig: &Rig) -> Result<Self, Fault> {
         let mut most = Self::No;
-        for case in rig.cases() {
-            let there = Rig { case, ..rig.clone() };
-            let found = solve(&there)?;
-            let works = found.forces().map_or(0, |forces| {
+        in_each_case(rig, &mut |there, solution| {
+            let works = solution.forces().map_or(0, |forces| {
                 forces.guys.iter().filter(|guy| matches!(guy.role, Role::Working)).count()
             });
-            let here = match (stands_by(&there, &found), works) {
+            let here = match (stands_by(there, solution), works) {
                 (true, _) => Self::StandBy,
                 (false, 0 | 1) => Self::No,
                 (false, _) => Self::Together,
             };
             most = most.max(here);
-        }
+        })?;
         Ok(most)
     }
 }

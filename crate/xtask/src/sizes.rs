@@ -13,8 +13,9 @@ use std::path::{Path, PathBuf};
 /// against what each would pull alone.
 const BUDGET: usize = 237_850;
 
-/// The same of what the planning page loads for itself. The aim is 150,000.
-const PLANNER_BUDGET: usize = 252_000;
+/// The same of what the planning page loads for itself. The aim is 150,000. It went up by 2,500, for what a plan had left out that
+/// a frame depends on: feet held down, holdfasts of which nothing is said, the room at the edge at its least.
+const PLANNER_BUDGET: usize = 254_500;
 /// What that is.
 const PLANNER: [&str; 2] = ["plan.js", "planner_bg.wasm"];
 
