@@ -6,7 +6,7 @@ import { fill } from './words.js';
 
 /** @typedef {import('./plan-element.js').Problem} Problem */
 /** @typedef {{ key: string, means: string, kind: string, value: string, options?: string[], allowed?: string, example?: string, first: boolean, problem?: Problem }} Row */
-/** @typedef {{ sections: { key: string, heading: string, rows: Row[] }[], problems: Problem[], errors: number, room: boolean }} Form */
+/** @typedef {{ sections: { key: string, heading: string, rows: Row[] }[], problems: Problem[], room: boolean }} Form */
 /** @typedef {HTMLInputElement | HTMLSelectElement} Entry */
 
 export class PlanForm {

@@ -15,8 +15,6 @@ pub struct Form {
     sections: Vec<Section>,
     /// What is wrong and belongs to no row, or to none that is shown.
     problems: Vec<Said>,
-    /// How many rows or problems keep a plan from being worked out.
-    errors: usize,
     /// Whether there is room for another guy.
     room: bool,
 }
@@ -234,7 +232,6 @@ const GUY: (&[&str], &[&str]) = (
 pub fn form(text: &str, words: &Words, units: Units) -> Form {
     let values = written(text).unwrap_or_default();
     let (_, problems) = read(text);
-    let errors = problems.iter().filter(|problem| problem.severity == Severity::Error).count();
     let mut left: Vec<&Problem> = problems.iter().collect();
     let mut sections = Vec::new();
     let guys = guys_in(text);
@@ -261,7 +258,7 @@ pub fn form(text: &str, words: &Words, units: Units) -> Form {
         });
     }
     let problems = left.into_iter().map(|problem| said(problem, words)).collect();
-    Form { sections, problems, errors, room: guys < MAX_GUYS }
+    Form { sections, problems, room: guys < MAX_GUYS }
 }
 
 fn rows(

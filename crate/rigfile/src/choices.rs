@@ -84,14 +84,6 @@ impl ChoiceRef {
     }
 }
 
-impl ChoiceSpec {
-    /// The name under which the words for it are found.
-    #[must_use]
-    pub fn meaning(&self) -> String {
-        format!("field.{}", self.key)
-    }
-}
-
 /// The words for a path.
 const PATHS: &[&str] = &[
     "hung",

@@ -116,12 +116,6 @@ impl FieldSpec {
     pub fn allowed(&self) -> Allowed {
         self.core.of(0).allowed()
     }
-
-    /// The name under which the words for it are found.
-    #[must_use]
-    pub fn meaning(&self) -> String {
-        format!("field.{}", self.key)
-    }
 }
 
 impl FieldRef {

@@ -108,8 +108,8 @@ fn every_field_and_choice_has_a_meaning_in_words() {
     let words = words();
     let job = || JOB.iter().map(|field| field.key).chain(JOB_TEXTS).chain([LEAN_AGAIN]);
     let rows = fields().count() + choices().count() + job().count();
-    let meanings = fields().map(outlean_rigfile::FieldSpec::meaning);
-    for meaning in meanings.chain(choices().map(outlean_rigfile::ChoiceSpec::meaning)) {
+    for key in fields().map(|field| field.key).chain(choices().map(|choice| choice.key)) {
+        let meaning = format!("field.{key}");
         assert!(words.get(&meaning).is_some(), "{meaning}");
     }
     for key in job() {
