@@ -2,6 +2,7 @@
 
 use crate::course;
 use crate::disk::{Failure, Files, bytes, entries, files, name_of, text};
+use crate::folder;
 use crate::glossary::Glossary;
 use crate::numbers;
 use crate::offline;
@@ -65,10 +66,10 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         pages.extend(files);
         uses.push(used);
     }
-    pages.insert(PathBuf::from("glossary/index.html"), glossary.page(&shell, &lessons, &uses));
-    pages.insert(PathBuf::from("numbers/index.html"), numbers::page(&shell, &glossary));
-    pages.insert(PathBuf::from("accessibility/index.html"), statement::page(&shell));
-    pages.insert(PathBuf::from("sources/index.html"), sources::page(&sources, &shell, &lessons));
+    pages.insert(home_of(folder::GLOSSARY), glossary.page(&shell, &lessons, &uses));
+    pages.insert(home_of(folder::NUMBERS), numbers::page(&shell, &glossary));
+    pages.insert(home_of(folder::ACCESSIBILITY), statement::page(&shell));
+    pages.insert(home_of(folder::SOURCES), sources::page(&sources, &shell, &lessons));
     let frame = text(&places.assets.join("shells/embed.html"))?;
     pages.insert(PathBuf::from("embed.html"), shell.filled(&frame, "", &[]));
     let known: Vec<&str> = languages.iter().map(|(code, _)| code.as_str()).collect();
@@ -91,11 +92,11 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
         homes.push((folder, shell, own));
     }
     for (folder, shell, own) in &homes {
-        for name in ["record", "class", "refresher"] {
+        for name in folder::LEARNING {
             let page = crate::course_page::page(shell, &lessons, own, name);
-            pages.insert(folder.join(name).join("index.html"), page);
+            pages.insert(folder.join(home_of(name)), page);
         }
-        pages.insert(folder.join("plan/index.html"), crate::plan_page::page(shell));
+        pages.insert(folder.join(home_of(folder::PLAN)), crate::plan_page::page(shell));
     }
     pages.insert(
         PathBuf::from("course.json"),
@@ -111,11 +112,16 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     Ok(lessons.into_iter().map(|(name, _)| name).collect())
 }
 
+/// The page of a folder of the course.
+fn home_of(name: &str) -> PathBuf {
+    Path::new(name).join("index.html")
+}
+
 /// Adds what pages load beside their words and pictures: lettering, styles, the program; and the examples.
 fn loaded(places: &Places, all: &mut Files) -> Result<(), Failure> {
     let folder = Path::new(program::UNNAMED);
     copy(&places.assets.join("fonts"), &folder.join("fonts"), all)?;
-    copy(&places.assets.join("examples"), Path::new("examples"), all)?;
+    copy(&places.assets.join("examples"), Path::new(folder::EXAMPLES), all)?;
     // Of scripts, pages load those that the program comes with.
     let script = |file: &PathBuf| file.extension().is_some_and(|ending| ending == "js");
     for file in files(&places.assets)?.into_iter().filter(|file| !script(file)) {

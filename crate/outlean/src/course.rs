@@ -2,6 +2,7 @@
 
 use crate::diagnostics;
 use crate::disk::{Failure, bounded, entries, files, name_of};
+use crate::folder;
 use crate::glossary::{self, Glossary};
 use crate::lesson::{self, Block, Complaint, Lesson};
 use crate::reading;
@@ -57,7 +58,7 @@ pub fn read(folders: &[PathBuf]) -> Result<Course, Failure> {
         for folder in &all {
             course.lesson(folder, &mut names)?;
         }
-        let lessons: Vec<String> = all.iter().map(|folder| name_of(folder)).collect();
+        let lessons: Vec<String> = all.iter().map(|folder| called(folder)).collect();
         if let Some(read) = course.beside(folder, "glossary.toml", |text| glossary::read(text, &lessons))? {
             course.glossary = read;
         }
@@ -66,6 +67,12 @@ pub fn read(folders: &[PathBuf]) -> Result<Course, Failure> {
         }
     }
     Ok(course)
+}
+
+/// What the folder of a lesson is called, by whatever way it was given: `.` has a name too.
+fn called(folder: &Path) -> String {
+    let whole = if folder.file_name().is_none() { folder.canonicalize().ok() } else { None };
+    name_of(whole.as_deref().unwrap_or(folder))
 }
 
 impl Course {
@@ -89,15 +96,20 @@ impl Course {
         let path = folder.join("lesson.md");
         let source = bounded(&path)?;
         let path = path.display().to_string();
+        let name = called(folder);
+        if let Some(hint) = folder::wrong(&name) {
+            let message = format!("`{name}` is no name for the folder of a lesson");
+            self.complain(&path, &source, Complaint { span: 0..0, message, hint: Some(hint) });
+        }
         match lesson::read(&source, &|name| rigs.get(name).cloned()) {
             Ok(lesson) => {
                 for complaint in reading::hard(&source) {
                     self.warn(&path, &source, complaint);
                 }
                 self.twice(&lesson, &path, &source, names);
-                self.translations(folder, &lesson, &|name| rigs.get(name).cloned())?;
+                self.translations(folder, &name, &lesson, &|name| rigs.get(name).cloned())?;
                 if self.errors == before {
-                    self.lessons.push((name_of(folder), lesson));
+                    self.lessons.push((name, lesson));
                 }
             }
             Err(complaints) => {
@@ -110,7 +122,13 @@ impl Course {
     }
 
     /// Reads what stands in `lang` beside a lesson.
-    fn translations(&mut self, folder: &Path, original: &Lesson, rig_of: RigOf<'_>) -> Result<(), Failure> {
+    fn translations(
+        &mut self,
+        folder: &Path,
+        name: &str,
+        original: &Lesson,
+        rig_of: RigOf<'_>,
+    ) -> Result<(), Failure> {
         let lang = folder.join("lang");
         if !lang.is_dir() {
             return Ok(());
@@ -128,7 +146,7 @@ impl Course {
                 Ok(lesson) => {
                     let complaints = differences(original, &lesson, &source);
                     if complaints.is_empty() {
-                        self.translations.push(Translation { language, name: name_of(folder), lesson });
+                        self.translations.push(Translation { language, name: name.to_owned(), lesson });
                     }
                     complaints
                 }

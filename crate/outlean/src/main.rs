@@ -15,6 +15,7 @@ mod dry_run;
 mod embed;
 mod figure;
 mod files;
+mod folder;
 mod glossary;
 mod lesson;
 mod markup;

@@ -1,6 +1,7 @@
 //! `outlean new-lesson`: a lesson to begin from.
 
 use crate::files::{self, Unread};
+use crate::folder;
 use crate::words::words;
 use outlean_plan::lesson_of;
 use std::fs;
@@ -15,11 +16,8 @@ const RIG: &str = include_str!("../new-lesson/rig.toml");
 /// Writes the lesson `name` into `lessons`, about the rig of the file `plan` if there is one. 2 where that cannot be done; what
 /// is there already is never touched.
 pub fn run(lessons: &Path, name: &str, plan: Option<&Path>) -> ExitCode {
-    let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
-    if name.is_empty() || !name.bytes().all(plain) {
-        return crate::failed(&format!(
-            "`{name}` is no name for a lesson: small letters, digits and hyphens, such as 04-feet"
-        ));
+    if let Some(why) = folder::wrong(name) {
+        return crate::failed(&format!("`{name}` is no name for a lesson: {why}"));
     }
     let (lesson, rig) = match plan.map(|path| of_plan(path, name)) {
         None => (LESSON.replace("NAME", name), RIG.to_owned()),

@@ -177,12 +177,34 @@ fn a_new_lesson_is_right_and_is_not_written_over() {
     fs::write(lessons.join("01-first/lesson.md"), "mine").expect("writable");
     assert_eq!(outlean(&lessons, &["new-lesson", "01-first", "--lessons", "."]).status.code(), Some(2));
     assert_eq!(fs::read_to_string(lessons.join("01-first/lesson.md")).expect("readable"), "mine");
-    for name in ["../out", "Über", ""] {
+    for name in ["../out", "Über", "", "plan", "es"] {
         assert_eq!(
             outlean(&lessons, &["new-lesson", name, "--lessons", "."]).status.code(),
             Some(2),
             "{name}"
         );
+    }
+}
+
+/// One that is a page of the course would be lost; one that is no address would break pages and packages.
+#[test]
+fn a_folder_whose_name_no_lesson_can_have_is_an_error() {
+    let lessons = folder("names");
+    let own = include_str!("../new-lesson/lesson.md");
+    for (name, why) in [
+        ("plan", "the course has pages of its own there"),
+        ("05 lean&x", "small letters, digits and hyphens, at most 80"),
+    ] {
+        lesson(&lessons, name, own);
+        let inside = lessons.join(name);
+        for (at, given) in [(&lessons, name), (&inside, ".")] {
+            let output = outlean(at, &["check", given]);
+            let said = text(&output.stderr);
+            assert_eq!(output.status.code(), Some(1), "{name}: {said}");
+            let named = format!("`{name}` is no name for the folder of a lesson");
+            assert!(said.contains(&named) && said.contains(why) && said.contains("lesson.md"), "{said}");
+        }
+        fs::remove_dir_all(inside).expect("it can go");
     }
 }
 

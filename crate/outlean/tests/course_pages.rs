@@ -72,6 +72,28 @@ fn page(name: &str) -> &'static str {
     course().get(name).unwrap_or_else(|| panic!("there is no page {name}"))
 }
 
+/// What stands in the built course beside its lessons cannot be the name of one: one of the two would be lost.
+#[test]
+fn no_lesson_can_take_the_place_of_a_page() {
+    let named: BTreeSet<&str> = lessons().map(|(name, _)| name).collect();
+    let place = folder("taken");
+    let mut tried = 0;
+    for entry in fs::read_dir(site()).expect("it is filled").flatten() {
+        let name = entry.file_name().to_string_lossy().into_owned();
+        if named.contains(name.as_str()) {
+            continue;
+        }
+        let output = Command::new(env!("CARGO_BIN_EXE_outlean"))
+            .args(["new-lesson", &name, "--lessons"])
+            .arg(&place)
+            .output()
+            .expect("the program runs");
+        assert_eq!(output.status.code(), Some(2), "{name}");
+        tried += usize::from(entry.path().is_dir());
+    }
+    assert!(tried >= 11, "{tried} folders");
+}
+
 /// The pages of lessons, by their folders.
 fn lessons() -> impl Iterator<Item = (&'static str, &'static str)> {
     let named = |name: &String| name.as_bytes().first().is_some_and(u8::is_ascii_digit);

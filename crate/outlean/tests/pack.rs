@@ -156,6 +156,19 @@ fn by_cmi5_each_lesson_is_a_unit_with_the_mark_that_passes() {
     assert!(archive.file_names().all(|name| name != "imsmanifest.xml"), "it is of one standard alone");
 }
 
+/// Nothing that a build makes; whatever else wrote the list, the manifest is still XML.
+#[test]
+fn a_name_cannot_break_a_manifest() {
+    let site = site("names");
+    fs::write(site.join("course.json"), r#"[{"name":"a&<b","title":"T"}]"#).expect("writable");
+    let zip = site.with_extension("zip");
+    for (form, list) in [("scorm12", "imsmanifest.xml"), ("cmi5", "cmi5.xml")] {
+        assert!(pack_for(form, &site, &[], &zip).status.success());
+        let listed = read(&zip, list);
+        assert!(listed.contains("a&amp;&lt;b/index.html") && !listed.contains("a&<b"), "{listed}");
+    }
+}
+
 #[test]
 fn what_cannot_be_packed_is_named() {
     let site = site("wrong");

@@ -26,10 +26,10 @@ pub fn course_structure(pages: &[Page]) -> String {
             format!(
                 "<au id=\"{COURSE}#{}\" moveOn=\"CompletedAndPassed\" masteryScore=\"{PASS}\" \
                  activityType=\"http://adlnet.gov/expapi/activities/lesson\">\n{}{}<url>{}</url>\n</au>\n",
-                page.name,
+                escaped(&page.name),
                 text("title", &page.title),
                 text("description", about),
-                page.href()
+                escaped(&page.href())
             )
         })
         .collect();

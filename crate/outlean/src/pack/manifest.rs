@@ -75,12 +75,13 @@ pub fn manifest(standard: Standard, pages: &[Page], files: &[String]) -> String 
     let Terms { namespaces, version, kind, item, all } = terms;
     // One lesson goes by its own name.
     let (identifier, title) = match pages {
-        [one] => (format!("outlean.{}", one.name), one.title.as_str()),
+        [one] => (format!("outlean.{}", escaped(&one.name)), one.title.as_str()),
         _ => ("outlean".to_owned(), "Outlean"),
     };
     let items: String = pages
         .iter()
         .map(|Page { name, title, .. }| {
+            let name = escaped(name);
             format!(
                 "<item identifier=\"item.{name}\" identifierref=\"page.{name}\"><title>{}</title>{item}</item>\n",
                 escaped(title)
@@ -95,8 +96,8 @@ pub fn manifest(standard: Standard, pages: &[Page], files: &[String]) -> String 
             format!(
                 "<resource identifier=\"page.{}\" type=\"webcontent\" {kind}=\"sco\" href=\"{}\">\n{own}\
                  <dependency identifierref=\"shared\"/>\n</resource>\n",
-                page.name,
-                page.href()
+                escaped(&page.name),
+                escaped(&page.href())
             )
         })
         .collect();
