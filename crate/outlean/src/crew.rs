@@ -22,7 +22,7 @@ pub struct Team {
     #[arg(long, default_value = "80 %", value_parser = efficiency)]
     efficiency: f64,
     /// A lean, from the vertical, to which the loaded frame is to be luffed by its guys, such as "30 deg".
-    #[arg(long, value_name = "LEAN", allow_hyphen_values = true, value_parser = |text: &str| files::quantity(text, Dimension::Angle))]
+    #[arg(long, value_name = "LEAN", allow_hyphen_values = true, value_parser = |text: &str| files::within(text, Field::Lean))]
     luff_to: Option<f64>,
 }
 

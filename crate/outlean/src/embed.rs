@@ -4,6 +4,7 @@ use crate::figure::Figure;
 use crate::files::{self, Unread};
 use crate::markup::escaped;
 use outlean_picture::Words;
+use outlean_rigfile::Units;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -39,7 +40,7 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     let path = wanted.rig.display().to_string();
     let Some(picture) = crate::still::side_view(&file.rig, &words, true) else {
         let why = outlean_rig::solve(&file.rig).err().or_else(|| outlean_rig::working_range(&file.rig).err());
-        eprint!("{}", why.map(|fault| files::unsolved(&path, &fault)).unwrap_or_default());
+        eprint!("{}", why.map(|fault| files::unsolved(&path, &fault, Units::Metric)).unwrap_or_default());
         return ExitCode::from(1);
     };
     if let Err(why) = std::fs::write(&wanted.out, picture) {

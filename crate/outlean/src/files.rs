@@ -2,10 +2,11 @@
 
 use crate::bounded;
 use crate::diagnostics;
+use crate::fault;
 use crate::words::words;
 use clap::ValueEnum;
-use outlean_rig::{Dimension, Fault};
-use outlean_rigfile::{RigFile, Severity, Units, parse};
+use outlean_rig::{Dimension, Fault, Field};
+use outlean_rigfile::{RigFile, Severity, Units, parse, parse_answer, percent, show};
 use rayon::prelude::*;
 use serde::Serialize;
 use std::io::Write;
@@ -129,6 +130,24 @@ pub fn quantity(text: &str, wanted: Dimension) -> Result<f64, String> {
     parse(text, wanted).map_err(|_| words().fill("argument.quantity", &[("written", text)]))
 }
 
+/// The same of what `field` may be; beyond that of no use, with what is allowed, in units like those written.
+pub fn within(text: &str, field: Field) -> Result<f64, String> {
+    let dimension = field.dimension();
+    let value = quantity(text, dimension)?;
+    let allowed = field.allowed();
+    if (allowed.least..=allowed.most).contains(&value) {
+        return Ok(value);
+    }
+    let unit = parse_answer(text, dimension).ok().and_then(|written| written.unit);
+    let of_us = unit.is_some_and(|unit| ["ft", "in", "yd", "lb", "lbf", "kip"].contains(&unit.symbol));
+    let shown = |value: f64| match dimension {
+        Dimension::Ratio => percent(value),
+        _ => show(value, dimension, if of_us { Units::Us } else { Units::Metric }).to_string(),
+    };
+    let places = [("written", text), ("least", &shown(allowed.least)), ("most", &shown(allowed.most))];
+    Err(words().fill("argument.range", &places))
+}
+
 /// What is to be printed of one file.
 #[derive(Default)]
 struct Told {
@@ -194,7 +213,7 @@ fn one(
     match answer(&file, &form) {
         Ok(out) => Told { out, errors, code: ANSWERED },
         Err(fault) => {
-            errors += &unsolved(&path, &fault);
+            errors += &unsolved(&path, &fault, units);
             Told { errors, code: PROBLEMS, ..Told::default() }
         }
     }
@@ -202,8 +221,8 @@ fn one(
 
 /// Says why a rig that was read cannot be solved. Reading has solved it once already; this is for what only other
 /// leans bring out.
-pub fn unsolved(path: &str, fault: &Fault) -> String {
-    words().fill("solve.fault", &[("file", path), ("fault", &fault.to_string())]) + "\n"
+pub fn unsolved(path: &str, fault: &Fault, units: Units) -> String {
+    words().fill("solve.fault", &[("file", path), ("fault", &fault::said(fault, units))]) + "\n"
 }
 
 /// Why a file is no rig: what to say, and the exit code.

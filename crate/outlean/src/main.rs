@@ -13,6 +13,7 @@ mod disk;
 #[cfg(test)]
 mod dry_run;
 mod embed;
+mod fault;
 mod figure;
 mod files;
 mod folder;

@@ -117,7 +117,7 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     match drawn(wanted, &file, file.title.as_deref().unwrap_or(&path)) {
         Ok(picture) => written(wanted, &picture),
         Err(fault) => {
-            eprint!("{}", files::unsolved(&path, &fault));
+            eprint!("{}", files::unsolved(&path, &fault, wanted.units.into()));
             ExitCode::from(1)
         }
     }

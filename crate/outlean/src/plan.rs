@@ -5,10 +5,10 @@ use crate::name;
 use crate::words::words;
 use outlean_picture::{Inks, footed, svg};
 use outlean_plan::{
-    DRAWS, Difference, Given, Line, MOST_VARIANTS, Measured, Plan, Saying, Section, Variant, compared_said,
-    differences, ground_plan, pacing, spread_picture, variant,
+    DRAWS, Difference, Given, Line, MOST_VARIANTS, Measured, Plan, SEED, Saying, Section, Variant,
+    compared_said, differences, ground_plan, pacing, spread_picture, variant,
 };
-use outlean_rig::{Fault, Rig};
+use outlean_rig::{Fault, Rig, governing, uncertainty};
 use outlean_rigfile::RigFile;
 use serde::Serialize;
 use std::path::{Path, PathBuf};
@@ -88,17 +88,18 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     if wanted.compare.len() >= MOST_VARIANTS {
         return crate::failed(&words().fill("plan.too_many", &[("most", &MOST_VARIANTS.to_string())]));
     }
-    if wanted.figure.is_some() || wanted.spread.is_some() {
-        return pictures(wanted);
-    }
     let others: Result<Vec<_>, _> = wanted.compare.iter().map(|path| Other::read(path)).collect();
     let measured = wanted.as_built.as_deref().map(Other::read).transpose();
-    match (others, measured) {
-        (Ok(others), Ok(measured)) => files::each(&wanted.files, |file, form| {
-            answer(wanted.draws, file, &others, measured.as_ref(), form)
-        }),
-        (Err(code), _) | (_, Err(code)) => code,
+    let (others, measured) = match (others, measured) {
+        (Ok(others), Ok(measured)) => (others, measured),
+        (Err(code), _) | (_, Err(code)) => return code,
+    };
+    if (wanted.figure.is_some() || wanted.spread.is_some())
+        && let Err(code) = pictures(wanted)
+    {
+        return code;
     }
+    files::each(&wanted.files, |file, form| answer(wanted.draws, file, &others, measured.as_ref(), form))
 }
 
 fn answer(
@@ -134,18 +135,19 @@ fn answer(
     }))
 }
 
-/// Draws a picture, as SVG.
-type Drawing<'a> = &'a dyn Fn() -> Result<String, Fault>;
+/// Draws a picture, as SVG; `None` where there is nothing to draw.
+type Drawing<'a> = &'a dyn Fn() -> Result<Option<String>, Fault>;
 
-/// Writes the pictures asked for of the one file given.
-fn pictures(wanted: &Wanted) -> ExitCode {
+/// Writes the pictures asked for of the one file given. What there is to say of the file itself is said with its plan.
+fn pictures(wanted: &Wanted) -> Result<(), ExitCode> {
     let [path] = wanted.files.files() else {
-        return crate::failed(words().say("plan.figure.one_rig"));
+        return Err(crate::failed(words().say("plan.figure.one_rig")));
     };
-    let Other { path, file } = match Other::read(path) {
-        Ok(read) => read,
-        Err(code) => return code,
-    };
+    let (file, _) = files::read(path).map_err(|Unread { errors, code }| {
+        eprint!("{errors}");
+        ExitCode::from(code)
+    })?;
+    let path = path.display().to_string();
     let guys = name::guys(&file);
     let voice = name::voice(&guys, wanted.files.units());
     let title = file.title.as_deref().unwrap_or(&path);
@@ -156,32 +158,37 @@ fn pictures(wanted: &Wanted) -> ExitCode {
     };
     let ground = || {
         let drawn = ground_plan(rig, &pacing(rig)?, &voice, PAPER)?;
-        Ok(finished(drawn.scene, "plan.figure.title"))
+        Ok(Some(finished(drawn.scene, "plan.figure.title")))
     };
     let spread = || {
-        let plan = Plan::of(&Given { rig, job: &file.job, draws: wanted.draws.max(1) })?;
-        // A draw that was made has a ratio, unless no draw could be solved at all.
-        let band = plan.uncertainty.and_then(|found| found.ratio);
-        let scene = band.map(|band| spread_picture(&band, plan.governing.ratio, &voice, WIDE));
-        Ok(scene.map_or_else(String::new, |scene| finished(scene, "plan.spread.of")))
+        // As the plan has it.
+        let found = uncertainty(rig, &file.job.scatter, SEED, wanted.draws)?;
+        let planned = governing(rig, rig.lean)?.ratio;
+        let scene = found.ratio.map(|band| spread_picture(&band, planned, &voice, WIDE));
+        Ok(scene.map(|scene| finished(scene, "plan.spread.of")))
     };
     let all: [(&Option<PathBuf>, Drawing<'_>); 2] = [(&wanted.figure, &ground), (&wanted.spread, &spread)];
     for (out, drawn) in all {
         let Some(out) = out else { continue };
         let picture = match drawn() {
-            Ok(picture) => picture,
+            Ok(Some(picture)) => picture,
+            Ok(None) => {
+                let draws = wanted.draws.to_string();
+                eprintln!("{}", words().fill("plan.no_spread", &[("file", &path), ("draws", &draws)]));
+                return Err(ExitCode::from(1));
+            }
             Err(fault) => {
-                eprint!("{}", files::unsolved(&path, &fault));
-                return ExitCode::from(1);
+                eprint!("{}", files::unsolved(&path, &fault, wanted.files.units()));
+                return Err(ExitCode::from(1));
             }
         };
         if let Err(why) = std::fs::write(out, picture) {
             let places = [("file", out.display().to_string()), ("why", why.to_string())];
             let places = places.each_ref().map(|(name, value)| (*name, value.as_str()));
-            return crate::failed(&words().fill("picture.cannot_write", &places));
+            return Err(crate::failed(&words().fill("picture.cannot_write", &places)));
         }
     }
-    ExitCode::SUCCESS
+    Ok(())
 }
 
 fn compared<'a>(plan: &Plan, rig: &Rig, others: &'a [Other], form: &Form<'a>) -> Result<Compared<'a>, Fault> {

@@ -3,7 +3,7 @@
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
-use outlean_rig::{Band, Dimension, Scatter, Uncertainty, uncertainty};
+use outlean_rig::{Band, Dimension, Field, Scatter, Uncertainty, uncertainty};
 use outlean_rigfile::{percent, show};
 use serde::Serialize;
 use std::process::ExitCode;
@@ -14,19 +14,19 @@ pub struct Off {
     #[command(flatten)]
     files: files::RigFiles,
     /// How far every length may be off, either way, such as "5 cm".
-    #[arg(long, default_value = "5 cm", value_parser = |text: &str| files::quantity(text, Dimension::Length))]
+    #[arg(long, default_value = "5 cm", value_parser = |text: &str| files::within(text, Field::LengthScatter))]
     length: f64,
     /// How far every angle may be off, such as "2 deg".
-    #[arg(long, default_value = "2 deg", value_parser = |text: &str| files::quantity(text, Dimension::Angle))]
+    #[arg(long, default_value = "2 deg", value_parser = |text: &str| files::within(text, Field::AngleScatter))]
     angle: f64,
     /// How far the load may be off, such as "10 %".
-    #[arg(long, default_value = "10 %", value_parser = |text: &str| files::quantity(text, Dimension::Ratio))]
+    #[arg(long, default_value = "10 %", value_parser = |text: &str| files::within(text, Field::LoadScatter))]
     load: f64,
     /// How far the strength of holdfasts and the friction of the ground may be off, such as "30 %".
-    #[arg(long, default_value = "30 %", value_parser = |text: &str| files::quantity(text, Dimension::Ratio))]
+    #[arg(long, default_value = "30 %", value_parser = |text: &str| files::within(text, Field::SoilScatter))]
     soil: f64,
     /// How many draws are made.
-    #[arg(long, default_value_t = 10_000)]
+    #[arg(long, default_value_t = 10_000, value_parser = clap::value_parser!(u32).range(1..))]
     draws: u32,
     /// The seed of the draws: the same seed gives the same draws.
     #[arg(long, default_value_t = 1)]
@@ -61,7 +61,11 @@ fn text(output: &Output, guys: &[String], form: &Form<'_>) -> String {
         Some(format!("  {}", words().fill("scatter.band", &places)))
     };
     let solved = found.draws - found.impossible;
-    let share = |count: u32| percent(f64::from(count) / f64::from(solved.max(1)));
+    if solved == 0 {
+        // Nothing can be said of how many are past a limit.
+        return files::page(form, &[words().fill("scatter.none", &[("draws", &found.draws.to_string())])]);
+    }
+    let share = |count: u32| percent(f64::from(count) / f64::from(solved));
     let mut lines = vec![words().fill("scatter.draws", &[("draws", &solved.to_string())])];
     lines.extend(band(words().say("part.leg.left"), found.compression.left));
     lines.extend(band(words().say("part.leg.right"), found.compression.right));

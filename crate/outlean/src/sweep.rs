@@ -1,13 +1,14 @@
 //! `outlean sweep`: rigs solved again and again along one thing that is changed.
 
+use crate::fault;
 use crate::files::{self, Form};
 use crate::name;
 use crate::words::words;
 use clap::ValueEnum;
 use outlean_plan::Voice;
-use outlean_rig::{Dimension, Governing, Lever, Margin, Outcome, Solution, Station, Swept, sweep};
+use outlean_rig::{Dimension, Fault, Governing, Lever, Margin, Outcome, Solution, Station, Swept, sweep};
 use outlean_rigfile::{RigFile, first_guy, percent};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use std::process::ExitCode;
 
 /// What the command is given.
@@ -90,7 +91,14 @@ struct Point {
     governing: Option<Governing>,
     stretched: Option<Outcome>,
     margin: Option<Margin>,
-    fault: Option<String>,
+    #[serde(serialize_with = "in_si")]
+    fault: Option<Fault>,
+}
+
+/// A fault as JSON has it: a text with its numbers in SI units, as all of JSON is.
+#[expect(clippy::ref_option, reason = "serde calls it so")]
+fn in_si<S: Serializer>(fault: &Option<Fault>, to: S) -> Result<S::Ok, S::Error> {
+    fault.map(|fault| fault.to_string()).serialize(to)
 }
 
 /// Runs the command and says how it went.
@@ -116,7 +124,7 @@ pub fn run(args: &Along) -> ExitCode {
 fn point(swept: Swept) -> Point {
     let (found, fault) = match swept.outcome {
         Ok(found) => (Some(found), None),
-        Err(fault) => (None, Some(fault.to_string())),
+        Err(fault) => (None, Some(fault)),
     };
     let (solution, governing) = found.unzip();
     let (stretched, margin) = swept.stretched.unzip();
@@ -134,12 +142,8 @@ fn text(output: &Output, file: &RigFile, dimension: Dimension, form: &Form<'_>) 
     for point in &output.points {
         let value = voice.shown(point.value, dimension);
         let (Some(solution), Some(governing)) = (&point.solution, &point.governing) else {
-            lines.push(
-                words().fill(
-                    "sweep.fault",
-                    &[("value", &value), ("fault", point.fault.as_deref().unwrap_or(""))],
-                ),
-            );
+            let fault = point.fault.map(|fault| fault::said(&fault, form.units)).unwrap_or_default();
+            lines.push(words().fill("sweep.fault", &[("value", &value), ("fault", &fault)]));
             continue;
         };
         let limit = voice.limit_in_case(governing.limit, governing.case, &file.rig);
