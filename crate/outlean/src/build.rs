@@ -6,6 +6,7 @@ use crate::folder;
 use crate::glossary::Glossary;
 use crate::numbers;
 use crate::offline;
+use crate::out;
 use crate::packed;
 use crate::page::{self, Shell};
 use crate::program::{self, OF_LESSONS};
@@ -42,7 +43,7 @@ pub fn build(places: &Places) -> Result<Vec<String>, Failure> {
     if course.errors > 0 {
         return Err(Failure::Content(course.said));
     }
-    eprint!("{}", course.said); // warnings
+    out::tell(&course.said); // warnings
     let lessons = course.lessons;
     if lessons.is_empty() {
         return Err(Failure::File(

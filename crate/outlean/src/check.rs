@@ -3,6 +3,7 @@
 use crate::course;
 use crate::disk::Failure;
 use crate::lesson::Block;
+use crate::out;
 use outlean_course::Template;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -16,7 +17,7 @@ pub fn run(folders: &[PathBuf], digests: Option<u32>) -> ExitCode {
     let course = match course::read(folders) {
         Ok(course) => course,
         Err(Failure::Content(said)) => {
-            eprint!("{said}");
+            out::tell(&said);
             return ExitCode::from(1);
         }
         Err(Failure::File(path, why)) => return crate::failed(&format!("{}: {why}", path.display())),
@@ -25,9 +26,9 @@ pub fn run(folders: &[PathBuf], digests: Option<u32>) -> ExitCode {
         let all: Vec<String> = folders.iter().map(|folder| folder.display().to_string()).collect();
         return crate::failed(&format!("{}: no lesson in it: no folder with a lesson.md", all.join(", ")));
     }
-    eprint!("{}", course.said);
-    println!(
-        "{} read, {}, {}",
+    out::tell(&course.said);
+    let mut answer = format!(
+        "{} read, {}, {}\n",
         counted(course.count, "lesson"),
         counted(course.errors, "error"),
         counted(course.warnings, "warning")
@@ -36,12 +37,12 @@ pub fn run(folders: &[PathBuf], digests: Option<u32>) -> ExitCode {
     for template in questions {
         let Some(seeds) = digests else { break };
         match template.digest(0..u64::from(seeds)) {
-            Ok(digest) => println!("{} {digest:016x}", template.id()),
+            Ok(digest) => answer += &format!("{} {digest:016x}\n", template.id()),
             // Beyond the seeds that were tried a template may fail, in principle.
             Err(why) => return crate::failed(&format!("{}: {why:?}", template.id())),
         }
     }
-    if course.errors > 0 { ExitCode::from(1) } else { ExitCode::SUCCESS }
+    out::print(&answer, u8::from(course.errors > 0).into())
 }
 
 fn template(block: &Block) -> Option<Template> {

@@ -1,6 +1,8 @@
 //! `outlean class`: many learners' records as one table by objective.
 
 use crate::bounded;
+use crate::files;
+use crate::out;
 use crate::words::words;
 use outlean_course::{Class, DAY, Gathered, RECORD_BYTES, Reason, class_csv, date, read_record};
 use serde::Serialize;
@@ -31,7 +33,7 @@ pub struct Records {
 
 /// Runs the command and says how it went.
 pub fn run(args: &Records) -> ExitCode {
-    let mut code = 0;
+    let mut code = 0_u8;
     let mut known = Gathered::default();
     for path in &args.files {
         match bounded::read(path, RECORD_BYTES) {
@@ -43,36 +45,27 @@ pub fn run(args: &Records) -> ExitCode {
                     };
                     for why in told {
                         code = code.max(1);
-                        eprintln!("{}", said(key, path, &why));
+                        out::tell(&said(key, path, &why));
                     }
                 }
                 Err(why) => {
                     code = code.max(1);
-                    eprintln!("{}", said("class.file", path, &why.0));
+                    out::tell(&said("class.file", path, &why.0));
                 }
             },
             Err(why) => {
                 code = 2;
-                let places = [("file", path.display().to_string()), ("why", why.to_string())];
-                eprintln!(
-                    "{}",
-                    words().fill(
-                        "solve.cannot_read",
-                        &places.each_ref().map(|(key, text)| (*key, text.as_str()))
-                    )
-                );
+                out::tell(&(files::cannot_read(path, &why) + "\n"));
             }
         }
     }
-    if args.csv {
-        print!("{}", outlean_course::csv(known.records()));
-    } else if args.table {
-        print!("{}", class_csv(&known.table()));
-    } else {
-        let table = known.table();
-        print!("{}", if args.json { json(&table) } else { text(&table) });
-    }
-    code.into()
+    let answer = match (args.csv, args.table, args.json) {
+        (true, ..) => outlean_course::csv(known.records()),
+        (_, true, _) => class_csv(&known.table()),
+        (_, _, true) => json(&known.table()),
+        _ => text(&known.table()),
+    };
+    out::print(&answer, code.into())
 }
 
 fn said(key: &str, path: &Path, why: &Reason) -> String {
@@ -81,6 +74,7 @@ fn said(key: &str, path: &Path, why: &Reason) -> String {
     let value = if why.value.is_empty() { words().say("record.missing") } else { &why.value };
     let file = path.display().to_string();
     words().fill(key, &[("file", &file), ("field", &why.field), ("value", value), ("allowed", &allowed)])
+        + "\n"
 }
 
 fn json(table: &Class) -> String {

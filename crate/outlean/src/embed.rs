@@ -3,6 +3,7 @@
 use crate::figure::Figure;
 use crate::files::{self, Unread};
 use crate::markup::escaped;
+use crate::out;
 use outlean_picture::Words;
 use outlean_rigfile::Units;
 use std::path::{Path, PathBuf};
@@ -31,16 +32,16 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     let (file, warnings) = match files::read(&wanted.rig) {
         Ok(read) => read,
         Err(Unread { errors, code }) => {
-            eprint!("{errors}");
+            out::tell(&errors);
             return code.into();
         }
     };
-    eprint!("{warnings}");
+    out::tell(&warnings);
     let words = words();
     let path = wanted.rig.display().to_string();
     let Some(picture) = crate::still::side_view(&file.rig, &words, true) else {
         let why = outlean_rig::solve(&file.rig).err().or_else(|| outlean_rig::working_range(&file.rig).err());
-        eprint!("{}", why.map(|fault| files::unsolved(&path, &fault, Units::Metric)).unwrap_or_default());
+        out::tell(&why.map(|fault| files::unsolved(&path, &fault, Units::Metric)).unwrap_or_default());
         return ExitCode::from(1);
     };
     if let Err(why) = std::fs::write(&wanted.out, picture) {
@@ -55,8 +56,9 @@ pub fn run(wanted: &Wanted) -> ExitCode {
         note: &escaped(words.say("caution")),
         words: &words,
     };
-    println!("<script type=\"module\" src=\"{}\"></script>\n{}", escaped(&wanted.program), figure.element());
-    ExitCode::SUCCESS
+    let (program, figure) = (escaped(&wanted.program), figure.element());
+    let lines = format!("<script type=\"module\" src=\"{program}\"></script>\n{figure}\n");
+    out::print(&lines, ExitCode::SUCCESS)
 }
 
 /// What a file is called without its ending.

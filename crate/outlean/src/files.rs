@@ -3,13 +3,13 @@
 use crate::bounded;
 use crate::diagnostics;
 use crate::fault;
+use crate::out;
 use crate::words::words;
 use clap::ValueEnum;
 use outlean_rig::{Dimension, Fault, Field};
 use outlean_rigfile::{RigFile, Severity, Units, parse, parse_answer, percent, show};
 use rayon::prelude::*;
 use serde::Serialize;
-use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -167,7 +167,7 @@ pub fn each(
         .iter()
         .flat_map(|path| {
             inside(path).unwrap_or_else(|why| {
-                eprintln!("{}", cannot_read(path, &why));
+                out::tell(&(cannot_read(path, &why) + "\n"));
                 code = NO_INPUT;
                 Vec::new()
             })
@@ -176,24 +176,18 @@ pub fn each(
     let json = args.json.then_some(if files.len() > 1 { Json::Line } else { Json::Pretty });
     let units = args.units.into();
     let apart = files.len() > 1 && json.is_none();
-    let mut out = std::io::BufWriter::new(std::io::stdout().lock());
     // Some at a time, so that what is answered is soon read.
     for (place, some) in files.chunks(AT_ONCE).enumerate() {
         let told: Vec<Told> = some.par_iter().map(|path| one(path, units, json, &answer)).collect();
         for (number, one) in told.iter().enumerate() {
-            if apart && place + number > 0 {
-                let _ = out.write_all(b"\n");
+            let before = if apart && place + number > 0 { "\n" } else { "" };
+            if let Err(why) = out::put(&mut std::io::stdout().lock(), &format!("{before}{}", one.out)) {
+                return out::unprinted(&why);
             }
-            // Whoever closes the pipe early has read enough.
-            let _ = out.write_all(one.out.as_bytes());
-            if !one.errors.is_empty() {
-                let _ = out.flush();
-                eprint!("{}", one.errors);
-            }
+            out::tell(&one.errors);
             code = code.max(one.code);
         }
     }
-    let _ = out.flush();
     code.into()
 }
 
@@ -248,7 +242,7 @@ pub fn read(path: &Path) -> Result<(RigFile, String), Unread> {
     Ok((file, errors))
 }
 
-fn cannot_read(path: &Path, why: &std::io::Error) -> String {
+pub fn cannot_read(path: &Path, why: &std::io::Error) -> String {
     words().fill("solve.cannot_read", &[("file", &path.display().to_string()), ("why", &why.to_string())])
 }
 

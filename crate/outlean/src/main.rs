@@ -1,4 +1,6 @@
 #![doc = include_str!("../README.md")]
+// What prints by itself panics where a pipe is closed; see `out`.
+#![deny(clippy::print_stdout, clippy::print_stderr)]
 
 mod bounded;
 mod build;
@@ -25,6 +27,7 @@ mod name;
 mod new_lesson;
 mod numbers;
 mod offline;
+mod out;
 mod pack;
 mod packed;
 mod page;
@@ -173,7 +176,8 @@ fn main() -> ExitCode {
             });
             let builds = places.map(watch::watch);
             let ready = |address: &str| {
-                println!("{address}");
+                // Whoever cannot read where still finds it in the browser.
+                let _ = out::print(&format!("{address}\n"), ExitCode::SUCCESS);
                 if !no_open {
                     open(address);
                 }
@@ -205,12 +209,9 @@ fn main() -> ExitCode {
 /// Says how a build went. 1 where lessons have problems, 2 where files cannot be read or written.
 fn told(built: Result<Vec<String>, disk::Failure>) -> ExitCode {
     match built {
-        Ok(lessons) => {
-            println!("built {}", lessons.join(", "));
-            ExitCode::SUCCESS
-        }
+        Ok(lessons) => out::print(&format!("built {}\n", lessons.join(", ")), ExitCode::SUCCESS),
         Err(disk::Failure::Content(problems)) => {
-            eprint!("{problems}");
+            out::tell(&problems);
             ExitCode::from(1)
         }
         Err(disk::Failure::File(path, why)) => failed(&format!("{}: {why}", path.display())),
@@ -219,7 +220,7 @@ fn told(built: Result<Vec<String>, disk::Failure>) -> ExitCode {
 
 /// Says why nothing could be done.
 fn failed(why: &str) -> ExitCode {
-    eprintln!("error: {why}");
+    out::tell(&format!("error: {why}\n"));
     ExitCode::from(2)
 }
 

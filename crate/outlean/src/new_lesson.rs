@@ -2,6 +2,7 @@
 
 use crate::files::{self, Unread};
 use crate::folder;
+use crate::out;
 use crate::words::words;
 use outlean_plan::lesson_of;
 use std::fs;
@@ -31,8 +32,9 @@ pub fn run(lessons: &Path, name: &str, plan: Option<&Path>) -> ExitCode {
         .and_then(|()| fs::write(folder.join("rig.toml"), &rig));
     match written {
         Ok(()) => {
-            println!("{0}\nWrite it over, and look at it with: outlean check {0}", folder.display());
-            ExitCode::SUCCESS
+            let said =
+                format!("{0}\nWrite it over, and look at it with: outlean check {0}\n", folder.display());
+            out::print(&said, ExitCode::SUCCESS)
         }
         Err(why) => crate::failed(&format!("{}: {why}", folder.display())),
     }
@@ -41,7 +43,7 @@ pub fn run(lessons: &Path, name: &str, plan: Option<&Path>) -> ExitCode {
 /// The text of a lesson about a plan, and the text of its rig file as it is.
 fn of_plan(path: &Path, name: &str) -> Result<(String, String), ExitCode> {
     let (file, _) = files::read(path).map_err(|Unread { errors, code }| {
-        eprint!("{errors}");
+        out::tell(&errors);
         ExitCode::from(code)
     })?;
     let shown = path.display().to_string();

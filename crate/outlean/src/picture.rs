@@ -2,6 +2,7 @@
 
 use crate::files::{self, UnitChoice, Unread};
 use crate::name;
+use crate::out;
 use crate::words::words;
 use clap::ValueEnum;
 use outlean_picture::curves::{Chart, Curves, Options, Panels};
@@ -14,7 +15,6 @@ use outlean_rig::{
     working_range,
 };
 use outlean_rigfile::{RigFile, Units, parse_lean, show};
-use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::OnceLock;
@@ -102,11 +102,11 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     let (mut file, warnings) = match files::read(&wanted.rig) {
         Ok(read) => read,
         Err(Unread { errors, code }) => {
-            eprint!("{errors}");
+            out::tell(&errors);
             return code.into();
         }
     };
-    eprint!("{warnings}");
+    out::tell(&warnings);
     if let Some(written) = &wanted.lean {
         match lean(written, &file) {
             Ok(lean) => file.rig.lean = lean,
@@ -117,22 +117,21 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     match drawn(wanted, &file, file.title.as_deref().unwrap_or(&path)) {
         Ok(picture) => written(wanted, &picture),
         Err(fault) => {
-            eprint!("{}", files::unsolved(&path, &fault, wanted.units.into()));
+            out::tell(&files::unsolved(&path, &fault, wanted.units.into()));
             ExitCode::from(1)
         }
     }
 }
 
 fn written(wanted: &Wanted, picture: &str) -> ExitCode {
-    let (done, place) = match &wanted.out {
-        Some(path) => (std::fs::write(path, picture), path.display().to_string()),
-        None => (std::io::stdout().write_all(picture.as_bytes()), "-".to_owned()),
-    };
-    match done {
+    let Some(path) = &wanted.out else { return out::print(picture, ExitCode::SUCCESS) };
+    match std::fs::write(path, picture) {
         Ok(()) => ExitCode::SUCCESS,
-        Err(why) => crate::failed(
-            &words().fill("picture.cannot_write", &[("file", &place), ("why", &why.to_string())]),
-        ),
+        Err(why) => {
+            let place = path.display().to_string();
+            let places = [("file", place.as_str()), ("why", &why.to_string())];
+            crate::failed(&words().fill("picture.cannot_write", &places))
+        }
     }
 }
 

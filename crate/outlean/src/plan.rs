@@ -2,6 +2,7 @@
 
 use crate::files::{self, Form, Unread};
 use crate::name;
+use crate::out;
 use crate::words::words;
 use outlean_picture::{Inks, footed, svg};
 use outlean_plan::{
@@ -69,11 +70,11 @@ struct Other {
 impl Other {
     fn read(path: &Path) -> Result<Self, ExitCode> {
         let read = files::read(path).map_err(|Unread { errors, code }| {
-            eprint!("{errors}");
+            out::tell(&errors);
             ExitCode::from(code)
         });
         read.map(|(file, warnings)| {
-            eprint!("{warnings}");
+            out::tell(&warnings);
             Self { path: path.display().to_string(), file }
         })
     }
@@ -144,7 +145,7 @@ fn pictures(wanted: &Wanted) -> Result<(), ExitCode> {
         return Err(crate::failed(words().say("plan.figure.one_rig")));
     };
     let (file, _) = files::read(path).map_err(|Unread { errors, code }| {
-        eprint!("{errors}");
+        out::tell(&errors);
         ExitCode::from(code)
     })?;
     let path = path.display().to_string();
@@ -174,11 +175,12 @@ fn pictures(wanted: &Wanted) -> Result<(), ExitCode> {
             Ok(Some(picture)) => picture,
             Ok(None) => {
                 let draws = wanted.draws.to_string();
-                eprintln!("{}", words().fill("plan.no_spread", &[("file", &path), ("draws", &draws)]));
+                let places = [("file", path.as_str()), ("draws", &draws)];
+                out::tell(&(words().fill("plan.no_spread", &places) + "\n"));
                 return Err(ExitCode::from(1));
             }
             Err(fault) => {
-                eprint!("{}", files::unsolved(&path, &fault, wanted.files.units()));
+                out::tell(&files::unsolved(&path, &fault, wanted.files.units()));
                 return Err(ExitCode::from(1));
             }
         };

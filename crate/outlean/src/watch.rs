@@ -2,10 +2,11 @@
 
 use crate::build::{self, Places};
 use crate::disk::Failure;
+use crate::out;
 use std::collections::BTreeMap;
 use std::fs;
-use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::process::ExitCode;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
@@ -42,15 +43,15 @@ fn build(places: &Places) -> bool {
     match build::build(places) {
         Ok(lessons) => {
             // Whoever started it may no longer listen.
-            let _ = writeln!(std::io::stdout(), "built {}", lessons.join(", "));
+            let _ = out::print(&format!("built {}\n", lessons.join(", ")), ExitCode::SUCCESS);
             true
         }
         Err(Failure::Content(said)) => {
-            let _ = writeln!(std::io::stderr(), "{said}not built: the pages are as they were");
+            out::tell(&format!("{said}not built: the pages are as they were\n"));
             false
         }
         Err(Failure::File(path, why)) => {
-            let _ = writeln!(std::io::stderr(), "not built: {}: {why}", path.display());
+            out::tell(&format!("not built: {}: {why}\n", path.display()));
             false
         }
     }

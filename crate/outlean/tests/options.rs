@@ -8,6 +8,7 @@ mod program;
 use program::{outlean, text};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 /// A rig so small that of draws two metres off the first two cannot be solved.
 const SMALL: &str = r#"
@@ -98,6 +99,41 @@ fn a_picture_comes_beside_the_plan_and_not_in_its_stead() {
     let json = plan(&["--json", "--as-built", "../../sites/slate-bench-as-built.toml"]);
     let json: serde_json::Value = serde_json::from_slice(&json.stdout).expect("it is JSON");
     assert!(json.get("measured").is_some());
+}
+
+/// As `… | head -0` does: nobody reads what is printed.
+#[test]
+fn a_closed_pipe_ends_no_command_with_an_error() {
+    let lessons = place("closed");
+    let _ = fs::remove_dir_all(&lessons);
+    let folder = lessons.display().to_string();
+    assert_eq!(outlean(&["new-lesson", "01-one", "--lessons", &folder]).status.code(), Some(0));
+    let one = lessons.join("01-one").display().to_string();
+    let still = place("still.svg").display().to_string();
+    for (arguments, wanted) in [
+        (&["sheet", "--lesson", &one, "--seed", "1", "--count", "3"][..], 0),
+        (&["check", &folder, "--digests", "3"], 0),
+        (&["class", "ines.json"], 0),
+        (&["class", "mo-damaged.json"], 1),
+        (&["embed", "quarry.toml", "--out", &still], 0),
+        (&["picture", "quarry.toml", "--view", "side"], 0),
+        (&["solve", "quarry.toml", "past.toml"], 0),
+        (&["solve", "wrong.toml"], 1),
+        (&["new-lesson", "02-two", "--lessons", &folder], 0),
+        (&["pack", "file", "--site", "nowhere", "--lesson", "a", "-o", "b"], 2),
+    ] {
+        let (read, write) = std::io::pipe().expect("there are pipes");
+        let (read_errors, write_errors) = std::io::pipe().expect("there are pipes");
+        drop((read, read_errors));
+        let status = Command::new(env!("CARGO_BIN_EXE_outlean"))
+            .args(arguments)
+            .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data"))
+            .stdout(write)
+            .stderr(write_errors)
+            .status()
+            .expect("the program runs");
+        assert_eq!(status.code(), Some(wanted), "{arguments:?}");
+    }
 }
 
 #[test]

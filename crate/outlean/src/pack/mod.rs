@@ -10,6 +10,7 @@ mod npm;
 mod single;
 
 use crate::disk::{Failure, entries};
+use crate::out;
 use crate::version::way;
 use crate::{packed, policy, program};
 use course_structure::{COURSE, course_structure};
@@ -89,10 +90,7 @@ fn with_script(page: &str, script: &str) -> String {
 /// Writes the file. 2 where the folder holds no built course or no such lesson, or a file cannot be read or written.
 pub fn run(wanted: &Wanted) -> ExitCode {
     match pack(wanted) {
-        Ok(count) => {
-            println!("{}: {count} files", wanted.output.display());
-            ExitCode::SUCCESS
-        }
+        Ok(count) => out::print(&format!("{}: {count} files\n", wanted.output.display()), ExitCode::SUCCESS),
         Err(Failure::Content(why)) => crate::failed(&why),
         Err(Failure::File(path, why)) => crate::failed(&format!("{}: {why}", path.display())),
     }

@@ -9,6 +9,7 @@ use crate::course;
 use crate::disk::Failure;
 use crate::lesson::{Block, EstimateBlock, Lesson, QuestionBlock};
 use crate::markup::escaped;
+use crate::out;
 use crate::policy;
 use crate::words::{of_questions, words};
 use outlean_course::{About, Template};
@@ -57,12 +58,12 @@ pub fn run(wanted: &Wanted) -> ExitCode {
     let course = match course::read(std::slice::from_ref(&folder)) {
         Ok(course) => course,
         Err(Failure::Content(said)) => {
-            eprint!("{said}");
+            out::tell(&said);
             return ExitCode::from(1);
         }
         Err(Failure::File(path, why)) => return crate::failed(&format!("{}: {why}", path.display())),
     };
-    eprint!("{}", course.said);
+    out::tell(&course.said);
     let Some((_, lesson)) = course.lessons.first() else { return ExitCode::from(1) };
     let all = questions(lesson);
     if all.is_empty() {
@@ -81,10 +82,7 @@ pub fn run(wanted: &Wanted) -> ExitCode {
             Ok(()) => ExitCode::SUCCESS,
             Err(why) => crate::failed(&format!("{}: {why}", path.display())),
         },
-        None => {
-            print!("{page}");
-            ExitCode::SUCCESS
-        }
+        None => out::print(&page, ExitCode::SUCCESS),
     }
 }
 
