@@ -136,16 +136,6 @@ fn the_json_is_what_the_core_says() {
 }
 
 #[test]
-fn every_key_of_the_json_is_in_the_readme() {
-    let readme = include_str!("../README.md");
-    let json = json("quarry.toml");
-    for key in json.as_object().expect("it is an object").keys() {
-        let told = readme.contains(&format!("`{key}`")) || readme.contains(&format!("`{key}."));
-        assert!(told, "{key} is not told of");
-    }
-}
-
-#[test]
 fn a_lean_that_rounds_to_the_end_is_not_said_to_be_where_it_is_not() {
     has(&solved(&["solve", "just-past.toml"]), &["10° to 34.5°", "34.5° is just outside it"]);
 }

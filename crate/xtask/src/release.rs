@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use std::env::consts::EXE_SUFFIX;
 use std::fs;
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use tar::{Builder, EntryType, Header};
 
 const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -17,6 +17,16 @@ const VERSION: &str = env!("CARGO_PKG_VERSION");
 const WRITTEN: u64 = 315_532_800;
 /// What is said of the archive in it.
 const READ_FIRST: &str = include_str!("../pages/archive.md");
+
+/// Texts that go in as they are: what each is called there, and where it is.
+const TEXTS: [(&str, &str); 4] = [
+    ("LICENSE-MIT", "LICENSE-MIT"),
+    ("LICENSE-APACHE", "LICENSE-APACHE"),
+    ("PROGRAM.md", "crate/outlean/README.md"),
+    ("SERVING.md", "crate/outlean/SERVING.md"),
+];
+/// What may stand in a rig file, as the source tells it, and what that is called.
+const RIG_FILE: (&str, &str) = ("RIGFILE.md", include_str!("../../rigfile/src/file/mod.rs"));
 
 /// Files of an archive by their ways in it.
 type Files = BTreeMap<String, Vec<u8>>;
@@ -71,21 +81,13 @@ fn files(host: &str) -> Result<Files, Failure> {
     let native = target.join(host).join("release").join(&outlean);
     remapped::check(&native)?;
     put(&outlean, &native)?;
-    for name in ["LICENSE-MIT", "LICENSE-APACHE"] {
-        put(name, &place::root().join(name))?;
-    }
-    for (name, way) in [("PROGRAM.md", "crate/outlean/README.md"), ("SERVING.md", "crate/outlean/SERVING.md")]
-    {
+    for (name, way) in TEXTS {
         put(name, &place::root().join(way))?;
     }
+    files.insert(RIG_FILE.0.into(), comment(RIG_FILE.1).into_bytes());
     files.insert("README.md".into(), READ_FIRST.replace("{version}", VERSION).into_bytes());
     files.insert("LICENCES.txt".into(), licences::text(host)?.into_bytes());
-    for (name, folder) in [
-        ("site", place::site()),
-        ("program", place::program()),
-        ("assets", place::assets()),
-        ("lessons", place::root().join("lessons")),
-    ] {
+    for (name, folder) in folders() {
         collect(&folder, name, &mut files)
             .map_err(|why| Failure::new(format!("{} cannot be read: {why}", folder.display())))?;
     }
@@ -94,6 +96,24 @@ fn files(host: &str) -> Result<Files, Failure> {
         !way.starts_with("assets/") || !way.ends_with(".js") || way.ends_with("/offline-worker.js")
     });
     Ok(files)
+}
+
+/// Folders that go in whole: what each is called there, and where it is.
+fn folders() -> [(&'static str, PathBuf); 5] {
+    [
+        ("site", place::site()),
+        ("program", place::program()),
+        ("assets", place::assets()),
+        ("lessons", place::root().join("lessons")),
+        ("sites", place::root().join("crate/outlean/sites")),
+    ]
+}
+
+/// The comment at the top of a source file as a page of its own, its first sentence the heading.
+fn comment(source: &str) -> String {
+    let lines = source.lines().map_while(|line| line.strip_prefix("//!"));
+    let text: Vec<&str> = lines.map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
+    format!("# {}\n", text.join("\n"))
 }
 
 /// Adds every file below a folder, by its way.
@@ -159,6 +179,43 @@ mod tests {
             .collect();
         let wanted = [("outlean-1-here/outlean", 0o755), ("outlean-1-here/site/index.html", 0o644)];
         assert_eq!(entries, wanted.map(|(way, mode)| (way.to_owned(), mode, WRITTEN)));
+    }
+
+    /// What the archive says of itself, and what its page on the program points to.
+    #[test]
+    fn all_that_is_told_of_is_in_it() {
+        let mut packed: Vec<&str> = TEXTS.iter().map(|(name, _)| *name).collect();
+        packed.extend(folders().map(|(name, _)| name));
+        packed.extend([RIG_FILE.0, "outlean", "LICENCES.txt", "SHA256SUMS"]);
+        packed.sort_unstable();
+        let rows = READ_FIRST.lines().filter_map(|line| line.strip_prefix("| `")?.split(" |").next());
+        let mut told: Vec<&str> = rows.flat_map(|names| names.split(", ")).collect();
+        told.iter_mut().for_each(|name| *name = name.trim_matches('`'));
+        told.sort_unstable();
+        assert_eq!(told, packed);
+        let program = include_str!("../../outlean/README.md");
+        for way in ["`RIGFILE.md` beside the program", "`sites` beside the program", "`lessons/README.md`"] {
+            assert!(program.contains(way), "{way}");
+        }
+        assert!(
+            folders()
+                .iter()
+                .all(|(name, folder)| *name != "sites" || folder.join("mill-race.toml").is_file())
+        );
+    }
+
+    #[test]
+    fn the_rig_file_is_told_of_as_a_page() {
+        let page = comment(RIG_FILE.1);
+        assert!(page.starts_with("# The rig file: a rig as an author writes it, in TOML.\n\nEvery quantity"));
+        assert!(
+            page.contains("\n[legs] ")
+                && page.contains("\n```toml\n")
+                && page.ends_with("common practice.\n")
+        );
+        for code in ["//!", "crate::", "mod assemble"] {
+            assert!(!page.contains(code), "{code}");
+        }
     }
 
     #[test]

@@ -1,8 +1,10 @@
 //! The rig file: a rig as an author writes it, in TOML.
 //!
-//! Every quantity stands in quotes with its unit; what units there are, [`crate::UNITS`] says. Left and
-//! right are as seen from behind the frame, facing the edge. This is all that may stand in a file; what has
-//! no default must stand there.
+//! Every quantity stands in quotes with its unit: lengths in m, cm, mm, ft, in, yd; areas in cm², m², mm²,
+//! in², ft²; angles in deg, rad; masses in kg, g, t, lb; forces in kN, N, daN, kgf, lbf, kip; weights per
+//! length in kg/m, N/m, kN/m, lb/ft, lbf/ft; pressures in MPa, kPa, Pa, GPa, psi, psf; shares in %, or bare.
+//! Left and right are as seen from behind the frame, facing the edge. This is all that may stand in a file;
+//! what has no default must stand there.
 //!
 //! ```toml
 //! title = "Two poles over the quarry lip"   # may be left out
@@ -206,4 +208,21 @@ pub fn read(text: &str) -> (Option<RigFile>, Vec<Problem>) {
     problems.sort_by_key(|problem| (problem.span.start, problem.span.end));
     let usable = problems.iter().all(|problem| problem.severity != Severity::Error);
     (file.filter(|_| usable), problems)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::UNITS;
+
+    /// What is said at the top of this file goes to those who write rig files.
+    #[test]
+    fn every_unit_is_told_of_and_no_other() {
+        let source = include_str!("mod.rs");
+        let told = source.split("with its unit: ").nth(1).and_then(|rest| rest.split(", or bare").next());
+        let told = told.unwrap_or_default().replace("\n//!", "");
+        let kinds = told.split("; ").map(|kind| kind.split_once(" in ").map_or("", |(_, units)| units));
+        let told: Vec<&str> = kinds.flat_map(|units| units.split(", ")).collect();
+        let known: Vec<&str> = UNITS.iter().map(|unit| unit.symbol).collect();
+        assert_eq!(told, known);
+    }
 }
