@@ -166,8 +166,12 @@ pub fn each(
         .files
         .iter()
         .flat_map(|path| {
-            inside(path).unwrap_or_else(|why| {
-                out::tell(&(cannot_read(path, &why) + "\n"));
+            let found = inside(path).map_err(|why| cannot_read(path, &why)).and_then(|files| {
+                let none = || words().fill("solve.no_files", &[("folder", &path.display().to_string())]);
+                if files.is_empty() { Err(none()) } else { Ok(files) }
+            });
+            found.unwrap_or_else(|why| {
+                out::tell(&(why + "\n"));
                 code = NO_INPUT;
                 Vec::new()
             })

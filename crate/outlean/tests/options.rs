@@ -101,6 +101,35 @@ fn a_picture_comes_beside_the_plan_and_not_in_its_stead() {
     assert!(json.get("measured").is_some());
 }
 
+#[test]
+fn a_folder_without_rig_files_is_told_of() {
+    let empty = place("empty");
+    fs::create_dir_all(&empty).expect("the folder can be made");
+    let shown = empty.display().to_string();
+    let output = outlean(&["solve", &shown]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = text(&output.stderr);
+    assert!(said.contains(&shown) && said.contains("no rig file in it"), "{said}");
+    let beside = outlean(&["solve", &shown, "quarry.toml"]);
+    assert!(beside.status.code() == Some(2) && text(&beside.stdout).contains("Working range"));
+}
+
+/// Neither a stop that is not there nor a room that is not there has a number.
+#[test]
+fn what_is_not_there_is_said_in_words() {
+    let rig = place("no-stop.toml");
+    let no_stop = SMALL.to_owned() + "limits.upright_stop = \"none\"\n";
+    fs::write(&rig, &no_stop).expect("writable");
+    let solved = || text(&outlean(&["solve", &rig.display().to_string()]).stdout);
+    let said = solved();
+    assert!(said.contains("an upright stop at 10° or more: none, not met"), "{said}");
+    // The edge lies beyond the head.
+    let edge = "edge = { ahead = \"3 m\", clear_reach = \"50 cm\" }\n";
+    fs::write(&rig, no_stop + edge).expect("writable");
+    let said = solved();
+    assert!(said.contains("governs here: the clear reach") && !said.contains("% of what"), "{said}");
+}
+
 /// As `… | head -0` does: nobody reads what is printed.
 #[test]
 fn a_closed_pipe_ends_no_command_with_an_error() {

@@ -156,6 +156,20 @@ fn by_cmi5_each_lesson_is_a_unit_with_the_mark_that_passes() {
     assert!(archive.file_names().all(|name| name != "imsmanifest.xml"), "it is of one standard alone");
 }
 
+/// Packed into the course's own folder, a package is the same each time.
+#[test]
+fn an_earlier_package_is_not_packed() {
+    let site = site("inside");
+    let zip = site.join("package.zip");
+    let packed = || {
+        assert!(pack(&site, &[], &zip).status.success());
+        fs::read(&zip).expect("it was written")
+    };
+    assert_eq!(packed(), packed());
+    let archive = ZipArchive::new(File::open(&zip).expect("it was written")).expect("it is a zip");
+    assert!(archive.file_names().all(|name| name != "package.zip"));
+}
+
 /// Nothing that a build makes; whatever else wrote the list, the manifest is still XML.
 #[test]
 fn a_name_cannot_break_a_manifest() {

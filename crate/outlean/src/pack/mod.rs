@@ -120,7 +120,7 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
         Form::File => return single::single(&wanted.site, &lessons, &wanted.output),
         Form::Npm => return npm::npm(&wanted.site, wanted.types.as_deref(), &wanted.output),
     };
-    let files = below(&wanted.site)?;
+    let files = below(&wanted.site, &wanted.output)?;
     let page = |Lesson { name, title, objectives }| Page { name, title, about: objectives.join(" ") };
     let pages: Vec<Page> = lessons.into_iter().map(page).collect();
     let listed = listing(&pages, &files);
@@ -149,19 +149,28 @@ fn pack(wanted: &Wanted) -> Result<usize, Failure> {
     Ok(files.len() + 1)
 }
 
-/// The files below a folder, by their ways from it, in order; what is packed for a server stays out.
-fn below(folder: &Path) -> Result<Vec<String>, Failure> {
+/// The files below a folder, by their ways from it, in order; what is packed for a server stays out, and so does what an earlier
+/// run put at `output`.
+fn below(folder: &Path, output: &Path) -> Result<Vec<String>, Failure> {
     let mut files = Vec::new();
-    collect(folder, folder, &mut files)?;
+    collect(folder, folder, output.canonicalize().ok().as_deref(), &mut files)?;
     files.sort();
     Ok(files)
 }
 
 /// Adds those below `folder`, by their ways from `root`.
-fn collect(root: &Path, folder: &Path, files: &mut Vec<String>) -> Result<(), Failure> {
+fn collect(
+    root: &Path,
+    folder: &Path,
+    output: Option<&Path>,
+    files: &mut Vec<String>,
+) -> Result<(), Failure> {
     for path in entries(folder)? {
+        if output.is_some() && path.canonicalize().ok().as_deref() == output {
+            continue;
+        }
         if path.is_dir() {
-            collect(root, &path, files)?;
+            collect(root, &path, output, files)?;
         } else if !packed::is(&path) {
             files.push(way(path.strip_prefix(root).unwrap_or(&path)));
         }

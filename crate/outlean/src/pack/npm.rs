@@ -30,7 +30,7 @@ pub fn npm(site: &Path, types: Option<&Path>, output: &Path) -> Result<usize, Fa
         ));
     };
     let mut files = Vec::new();
-    let loaded = below(&site.join(name))?;
+    let loaded = below(&site.join(name), output)?;
     // Pictures are of the course's lessons.
     for way in loaded.into_iter().filter(|way| !way.starts_with("pictures/")) {
         files.push((format!("program/{way}"), bytes(&site.join(name).join(&way))?));
@@ -42,7 +42,7 @@ pub fn npm(site: &Path, types: Option<&Path>, output: &Path) -> Result<usize, Fa
         ));
     }
     if let Some(types) = types {
-        for way in below(types)? {
+        for way in below(types, output)? {
             let mut content = bytes(&types.join(&way))?;
             if way == ELEMENTS {
                 // It names modules from where the package begins.

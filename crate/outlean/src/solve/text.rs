@@ -7,7 +7,7 @@ use crate::words::words;
 use outlean_plan::{Voice, range_said, rule_said};
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Foothold, Footing, Forces, G, Lean, Limit, Part, Role,
-    Side, slide, stands_by, worked,
+    Rule, Side, slide, stands_by, worked,
 };
 use outlean_rigfile::{Units, percent};
 
@@ -160,9 +160,11 @@ impl Text<'_> {
         let mut checks: Vec<&Check> = self.solved.checks.iter().collect();
         checks.sort_by(|a, b| b.ratio.unwrap_or(-1.0).total_cmp(&a.ratio.unwrap_or(-1.0)));
         let governing = self.solved.governing;
-        if governing.ratio > 0.0 && governing.ratio.is_finite() {
+        if governing.ratio > 0.0 {
             let limit = self.limit(governing.limit, governing.case);
-            self.under("parts.governing", &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
+            // A limit that is no matter of how much has no ratio.
+            let key = if governing.ratio.is_finite() { "parts.governing" } else { "parts.governing_alone" };
+            self.under(key, &[("limit", &limit), ("ratio", &percent(governing.ratio))]);
         }
         let rig = &self.solved.file.rig;
         if rig.comes_to_rest() {
@@ -297,7 +299,14 @@ impl Text<'_> {
     fn rules(&mut self) {
         self.heading("heading.rules");
         let voice = self.voice;
-        let said = self.solved.findings.iter().filter_map(|finding| rule_said(finding, &voice)).collect();
+        let said = self.solved.findings.iter().filter_map(|finding| {
+            let said = rule_said(finding, &voice)?;
+            // There is no angle where there is no stop.
+            let none = finding.rule == Rule::UprightStop && finding.value.is_infinite();
+            let blank = voice.shown(finding.value, Dimension::Angle);
+            Some(if none { said.replacen(&blank, words().say("rule.no_stop"), 1) } else { said })
+        });
+        let said = said.collect();
         self.all(said);
     }
 
