@@ -27,7 +27,9 @@ pub fn rule_said(finding: &Finding, voice: &Voice<'_>) -> Option<String> {
         Rule::Slenderness(Side::Right) => ("rule.slenderness.right", 0, Dimension::Count),
         _ => return None,
     };
-    let (value, wanted) = (voice.shown(*value, dimension), voice.shown(*wanted, dimension));
+    // There is no angle where there is no stop.
+    let value = if value.is_finite() { voice.shown(*value, dimension) } else { voice.say("rule.no_stop") };
+    let wanted = voice.shown(*wanted, dimension);
     let met = voice.say(if *met { "rule.met" } else { "rule.not_met" });
     let places = [("guy", voice.guy(number)), ("value", &value), ("wanted", &wanted), ("met", &met)];
     let said = voice.fill(key, &places);

@@ -7,7 +7,7 @@ use crate::words::words;
 use outlean_plan::{Voice, range_said, rule_said};
 use outlean_rig::{
     Case, Check, Clearance, Connection, Dimension, Foothold, Footing, Forces, G, Lean, Limit, Part, Role,
-    Rule, Side, slide, stands_by, worked,
+    Side, slide, stands_by, worked,
 };
 use outlean_rigfile::{Units, percent};
 
@@ -299,14 +299,7 @@ impl Text<'_> {
     fn rules(&mut self) {
         self.heading("heading.rules");
         let voice = self.voice;
-        let said = self.solved.findings.iter().filter_map(|finding| {
-            let said = rule_said(finding, &voice)?;
-            // There is no angle where there is no stop.
-            let none = finding.rule == Rule::UprightStop && finding.value.is_infinite();
-            let blank = voice.shown(finding.value, Dimension::Angle);
-            Some(if none { said.replacen(&blank, words().say("rule.no_stop"), 1) } else { said })
-        });
-        let said = said.collect();
+        let said = self.solved.findings.iter().filter_map(|finding| rule_said(finding, &voice)).collect();
         self.all(said);
     }
 

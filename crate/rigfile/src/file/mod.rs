@@ -106,7 +106,7 @@
 //! headroom = "0.3 m"           # asked for; default: none
 //!
 //! [[guy]]                      # up to six; where several could hold the frame, the first of them works, and with it
-//!                              # one splayed to the other side
+//!                              # one splayed to the other side; parts are also held against each of the others alone
 //! name = "aft guy"             # may be left out
 //! setback = "6.2 m"            # behind the foot line, or "1.5 x" the upright head height
 //!                              # or ahead = "…" in its stead
@@ -143,7 +143,7 @@
 //! parts = 3                    # of the simple system of pulleys that they haul through; default 1
 //! efficiency = "80 %"          # of each of its pulleys; default 80 %
 //! lowered = "14 m"             # how far the load goes below the pulley; default: not said
-//! test_load = "260 kg"         # default: the load itself
+//! test_load = "260 kg"         # default: the load itself, with its factor for motion
 //! lean_again = "1.3 m"         # of a rig that was measured: its lean by a second method
 //! scatter = { length = "5 cm", angle = "2 deg", load = "10 %", soil = "30 %" }
 //!                              # how far off each may be; defaults as shown
