@@ -1,4 +1,4 @@
-//! One number for all that a question or a mark says, to hold one machine against another bit for bit.
+//! One number for what a seed draws or what a mark says, to hold one machine against another bit for bit.
 
 use crate::{Drawn, Filled, Mark, Response, Sentence, Template, Tick, Undrawn, With};
 use core::ops::Range;
@@ -80,7 +80,7 @@ impl Digest {
 }
 
 impl Template {
-    /// One number for all that these seeds draw, and for the marks of the right answer and of one that is not: the same
+    /// One number for what these seeds draw, and for the marks of the right answer and of one that is not: the same
     /// on every machine.
     ///
     /// # Errors
@@ -108,7 +108,8 @@ impl Template {
 }
 
 impl Drawn {
-    /// A number that changes with anything that the question says.
+    /// A number made of what the seed drew: the rig, the answer and the slips' numbers, the entries and which of them hold, the
+    /// order, the example. What its template says of every seed (the question's words, the tolerance) is no part of it.
     #[must_use]
     pub fn digest(&self) -> u64 {
         let mut digest = Digest::new();
@@ -159,7 +160,7 @@ impl Drawn {
 }
 
 impl Mark {
-    /// A number that changes with anything that the mark says.
+    /// A number made of the mark: whether it is right, its share, the number that was read or how each part is marked, the sentences.
     #[must_use]
     pub fn digest(&self) -> u64 {
         let mut digest = Digest::new();

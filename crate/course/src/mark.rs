@@ -153,7 +153,7 @@ fn verdict(question: &Question, read: &Response, dimension: Dimension) -> Verdic
 
 /// The units that people mix up.
 fn likely(dimension: Dimension) -> impl Iterator<Item = &'static Unit> {
-    const LIKELY: [&str; 10] = ["kN", "N", "daN", "kgf", "lbf", "m", "cm", "ft", "in", "deg"];
+    const LIKELY: [&str; 9] = ["kN", "N", "daN", "kgf", "lbf", "m", "cm", "ft", "in"];
     Unit::of(dimension).filter(|unit| LIKELY.contains(&unit.symbol))
 }
 

@@ -29,28 +29,17 @@ pub struct Unreadable {
     pub sentence: Sentence,
 }
 
-/// The unit in which a bare number is taken.
-pub(crate) const fn shown_unit(dimension: Dimension, units: Units) -> &'static str {
+/// The unit in which a bare number is taken; of a force where it is no length: estimates ask for nothing else.
+const fn shown_unit(dimension: Dimension, units: Units) -> &'static str {
     match (dimension, units) {
-        (Dimension::Force, Units::Metric) => "kN",
-        (Dimension::Force, Units::Us) => "lbf",
         (Dimension::Length, Units::Metric) => "m",
         (Dimension::Length, Units::Us) => "ft",
-        (Dimension::Mass, Units::Metric) => "kg",
-        (Dimension::Mass, Units::Us) => "lb",
-        (Dimension::Angle, _) => "deg",
-        (Dimension::Area, Units::Metric) => "cm²",
-        (Dimension::Area, Units::Us) => "in²",
-        (Dimension::ForcePerLength, Units::Metric) => "N/m",
-        (Dimension::ForcePerLength, Units::Us) => "lbf/ft",
-        (Dimension::Pressure, Units::Metric) => "MPa",
-        (Dimension::Pressure, Units::Us) => "psi",
-        // No unit of a moment can be written yet.
-        (Dimension::Ratio | Dimension::Count | Dimension::Moment, _) => "",
+        (_, Units::Metric) => "kN",
+        (_, Units::Us) => "lbf",
     }
 }
 
-/// Reads `text` as a quantity of `dimension`.
+/// Reads `text` as a quantity of `dimension`, which [`answered_in`](crate::answered_in) gives.
 pub(crate) fn read(text: &str, dimension: Dimension, units: Units) -> Result<Response, Unreadable> {
     let unit = shown_unit(dimension, units);
     let typed: String = text.trim().chars().take(40).collect();
@@ -100,9 +89,7 @@ fn written_number(typed: &str) -> String {
 
 const fn expected(dimension: Dimension) -> &'static str {
     match dimension {
-        Dimension::Force => "expected.force",
         Dimension::Length => "expected.length",
-        Dimension::Angle => "expected.angle",
-        _ => "expected.number",
+        _ => "expected.force",
     }
 }

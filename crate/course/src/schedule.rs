@@ -54,8 +54,9 @@ impl Standing {
 
     /// How it stands after an answer on `day` worth `share`.
     ///
-    /// Right (1) moves it up a box if it was due or new; right before its day changes nothing, so that cramming wins no
-    /// time. Half or more leaves it in its box, for another of its intervals. Less than half sends it to the first box.
+    /// Less than half sends it to the first box, whenever that is. New, it goes into the first box. Due, right (1) moves it up a
+    /// box and half or more leaves it in its box; either way for the box's interval from `day` on. Before its day half or
+    /// more changes neither box nor day, so that cramming wins no time.
     #[must_use]
     pub fn after(mut self, share: f64, day: u64) -> Self {
         let first = self.level == 0;

@@ -96,7 +96,7 @@ impl Claim {
     /// * `compression of the left leg rises with lean`, or `falls with`, `stays with`: one step of the field further;
     /// * `within the working range`, `outside the working range`;
     /// * `the frame stands`, `the frame tips`;
-    /// * `the aft guy works`, `the fore guy works`, `the side guy works`, `… does not work`;
+    /// * `the aft guy works`, `the fore guy works`, `… does not work`, `the side guy works`;
     /// * `the aft holdfast governs`, `the upright stop governs leaning back`: what ends the working range.
     ///
     /// # Errors
