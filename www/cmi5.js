@@ -131,7 +131,7 @@ export class Cmi5 {
     const { launch, state } = this;
     if (launch.data?.launchMode !== 'Normal' || !state.done) return;
     if (!entry.completed) this.#add(entry, completed(launch));
-    if (!entry.passed && state.scaled >= this.#pass) {
+    if (!entry.passed && state.passes(this.#pass)) {
       this.#add(entry, judged(launch, true, state.scaled, this.#pass));
       entry.passed = true;
     }

@@ -1,6 +1,7 @@
 // The two ways of SCORM to a learning system, under one set of names: 1.2 (API) and 2004 (API_1484_11).
 
 import { interactionOf, whole } from './lms-interaction.js';
+import { hundredths } from './share.js';
 
 /** @typedef {import('./lms-state.js').State} State */
 /** @typedef {import('./lms-interaction.js').Answer} Answer */
@@ -39,6 +40,8 @@ const WAYS = {
 export class Lms {
   /** Answers that it has not taken yet. @type {Answer[]} */
   #waiting = [];
+  /** Whether it lacks some of what stands of the lesson. */
+  #lacks = false;
   #began = performance.now();
   #ended = false;
 
@@ -70,7 +73,9 @@ export class Lms {
   begin(state) {
     this.#call('begin', '');
     state.resume(this.#kept());
-    if (state.answered === 0) this.#tell(state);
+    // Said of every visit, or what was kept ends with one in which nothing is answered.
+    this.#call('set', this.way.exit, 'suspend');
+    if (state.answered === 0) this.#tell(this.#score(state));
   }
 
   /** What was kept at the last visit; nothing where the system holds nothing. */
@@ -85,10 +90,10 @@ export class Lms {
   /** Tells of an answer, and of those that were not taken before; how many found no room. @param {State} state @param {Answer} answer */
   take(state, answer) {
     this.#waiting.push(answer);
-    const { text, left_out } = state.kept(this.way.data);
-    this.#call('set', 'cmi.suspend_data', text);
-    this.#call('set', this.way.location, state.last);
-    this.#tell(state);
+    this.#lacks = true;
+    const { left_out, all } = this.#standing(state);
+    this.#tell(all);
+    this.#lacks = false;
     try {
       while (this.#waiting.length) {
         this.#interaction(this.#waiting[0]);
@@ -100,19 +105,31 @@ export class Lms {
     return left_out;
   }
 
+  /** @param {[string, string][]} all Elements and their values. */
+  #tell(all) {
+    for (const [element, value] of all) this.#call('set', element, value);
+  }
+
+  /** All that stands of the lesson, and how many answers find no room in it. @param {State} state */
+  #standing(state) {
+    const { text, left_out } = state.kept(this.way.data);
+    /** @type {[string, string][]} */
+    const all = [['cmi.suspend_data', text], [this.way.location, state.last], ...this.#score(state)];
+    return { left_out, all };
+  }
+
   /** Score and status. @param {State} state */
-  #tell(state) {
-    const score = String(Math.round(state.share * 100));
+  #score(state) {
+    const score = String(hundredths(state.share, state.passed ? undefined : state.pass));
     const prefix = this.later ? 'cmi.score' : 'cmi.core.score';
     /** @type {[string, string][]} */
     const all = [[`${prefix}.raw`, score], [`${prefix}.min`, '0'], [`${prefix}.max`, '100']];
     if (this.later) {
       const progress = state.questions.length ? state.answered / state.questions.length : 1;
-      all.push([`${prefix}.scaled`, state.share.toFixed(4)], ['cmi.progress_measure', progress.toFixed(4)], ['cmi.completion_status', state.done ? 'completed' : 'incomplete']);
+      all.push([`${prefix}.scaled`, state.scaled.toFixed(4)], ['cmi.progress_measure', progress.toFixed(4)], ['cmi.completion_status', state.done ? 'completed' : 'incomplete']);
       if (state.done) all.push(['cmi.success_status', state.passed ? 'passed' : 'failed']);
     } else all.push(['cmi.core.lesson_status', !state.done ? 'incomplete' : state.passed ? 'passed' : 'failed']);
-    all.push([this.way.exit, 'suspend']);
-    for (const [element, value] of all) this.#call('set', element, value);
+    return all;
   }
 
   /** How many interactions the system has. */
@@ -131,24 +148,34 @@ export class Lms {
     const response = parts.join(this.later ? '[,]' : ',');
     const right = whole(share);
     const result = share > 0 && !right ? share.toFixed(2) : right ? 'correct' : this.later ? 'incorrect' : 'wrong';
-    const [iso] = at.toISOString().split('.');
+    // A time without a zone is the learner's own: 1.2 has no other, 2004 takes hundredths of a second and a zone.
     /** @type {[string, string][]} */
     const all = this.later
-      ? [['timestamp', iso], ['learner_response', response], ['latency', `PT${seconds}S`]]
-      : [['time', iso.split('T')[1]], ['student_response', response], ['latency', clocked(seconds)]];
+      ? [['timestamp', `${at.toISOString().slice(0, 22)}Z`], ['learner_response', response], ['latency', `PT${seconds}S`]]
+      : [['time', at.toTimeString().slice(0, 8)], ['student_response', response], ['latency', clocked(seconds)]];
     for (const [element, value] of [['id', `${name}.${seed}`], ['type', type], ['result', result], ['weighting', '1'], ...all]) {
       if (value) this.#call('set', `${answer.place}.${element}`, value.slice(0, LONG));
     }
   }
 
-  /** Ends: time spent, and that one comes back. Only once. */
-  end() {
+  /** Ends: what was not taken is told once more, and the time spent. Only once, and to the end whatever is refused on the way. @param {State} state */
+  end(state) {
     if (this.#ended) return;
     this.#ended = true;
     const seconds = Math.round((performance.now() - this.#began) / 1000);
-    this.#call('set', this.way.session, this.later ? `PT${seconds}S` : clocked(seconds));
-    this.#call('commit', '');
-    this.#call('end', '');
+    /** @type {[string, string][]} */
+    const all = [...(this.#lacks ? this.#standing(state).all : []), [this.way.session, this.later ? `PT${seconds}S` : clocked(seconds)]];
+    for (const act of [
+      ...all.map(each => () => this.#tell([each])),
+      ...this.#waiting.map(answer => () => this.#interaction(answer)),
+      () => this.#call('commit', ''),
+      () => this.#call('end', ''),
+    ]) {
+      try {
+        act();
+      } catch {
+        // Nobody is there to be told any more.
+      }
+    }
   }
 }
-

@@ -48,7 +48,12 @@ export class State {
   }
 
   get passed() {
-    return this.scaled >= this.pass;
+    return this.passes(this.pass);
+  }
+
+  /** Whether it passes this mark, 0 to 1; the rule of `passes` in crate/course. @param {number} mark */
+  passes(mark) {
+    return this.scaled >= mark;
   }
 
   /**

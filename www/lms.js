@@ -9,6 +9,7 @@ import { launchOfPage, Unlaunched } from './cmi5-launch.js';
 import { element } from './element.js';
 import { Lms } from './lms-api.js';
 import { State } from './lms-state.js';
+import { hundredths } from './share.js';
 import { fill, wordsOf } from './words.js';
 
 /** @typedef {import('./cmi5.js').Told} Told */
@@ -21,24 +22,30 @@ const state = new State([...document.querySelectorAll(QUESTIONS)].map(question =
 const place = element('p', { class: 'facts lms', role: 'status', tabindex: '-1' });
 main.querySelector('.facts')?.after(place);
 
+/** All that can be said where the words do not come. */
+const UNTOLD = 'Whether the learning system has your answers cannot be said: the words of this page did not come.';
+
 /** @type {Promise<Record<string, string>> | undefined} */
 let vocabulary;
-const lmsWords = () => (vocabulary ??= wordsOf('lms'));
+const lmsWords = () => (vocabulary ??= wordsOf('lms').catch(why => {
+  vocabulary = undefined; // the next caller may try again
+  throw why;
+}));
 
-/** @param {number} share */
-const hundredths = share => String(Math.round(share * 100));
+/** How it stands beside a mark, 0 to 1. @param {number} mark */
+const standing = mark => ({ share: String(hundredths(state.share, state.passes(mark) ? undefined : mark)), pass: String(hundredths(mark)) });
 
 /** Says how it stands, in the page's words. @param {string} key @param {Record<string, string>} [values] @param {(words: Record<string, string>) => (Node | string)[]} [more] */
 async function report(key, values = {}, more = () => []) {
-  const words = await lmsWords();
-  const counts = { all: String(state.questions.length), answered: String(state.answered), share: hundredths(state.share), pass: hundredths(pass) };
-  const text = fill(words, `lms.${key}`, { ...counts, ...values });
+  const words = await lmsWords().catch(() => undefined);
+  const counts = { all: String(state.questions.length), answered: String(state.answered), ...standing(pass) };
+  const text = words ? fill(words, `lms.${key}`, { ...counts, ...values }) : UNTOLD;
   place.dataset.said = key;
   // The same is not told twice to those who hear it.
   if (place.dataset.text === text) return;
   place.dataset.text = text;
-  place.replaceChildren(text, ...more(words).flatMap(part => [' ', part]));
-  if (key === 'resumed' && state.last) place.append(' ', element('a', { href: `#${state.last}` }, words['lms.go_on']));
+  place.replaceChildren(text, ...(words ? more(words) : []).flatMap(part => [' ', part]));
+  if (words && key === 'resumed' && state.last) place.append(' ', element('a', { href: `#${state.last}` }, words['lms.go_on']));
 }
 
 /** Does something with the system; what it refuses is said. @template T @param {() => T} act @returns {T | undefined} */
@@ -54,7 +61,7 @@ function tried(act) {
 /** Says how it stands with the record store. @param {string} said @param {Told} told */
 function reportStore(said, told) {
   const { count, why, aside, mode, placeless, inMemory, back } = told;
-  report(said, { count: String(count), why, pass: hundredths(told.pass) }, words => {
+  report(said, { count: String(count), why, ...standing(told.pass) }, words => {
     const more = [];
     if (inMemory) more.push(words['lms.in_memory']);
     if (placeless) more.push(words['lms.placeless']);
@@ -78,15 +85,15 @@ const end = element('div', { class: 'lms-end', hidden: '' });
 function launched(launch) {
   const cmi5 = new Cmi5(launch, state, reportStore);
   styled('lms.css');
-  lmsWords().then(words => {
-    const key = element('button', { type: 'button' }, words['lms.end']);
+  lmsWords().catch(() => /** @type {import('./words.js').Words} */ ({})).then(words => {
+    const key = element('button', { type: 'button' }, words['lms.end'] ?? 'End this visit');
     key.addEventListener('click', () => {
       key.disabled = true;
       end.before(place);
       place.focus();
       cmi5.end();
     });
-    end.append(element('p', {}, words['lms.end_why']), key);
+    end.append(element('p', {}, words['lms.end_why'] ?? ''), key);
     main.append(end);
   });
   cmi5.begin();
@@ -132,11 +139,5 @@ addEventListener('outlean-marked', event => {
   else report(state.done ? 'done' : 'sent');
 });
 
-// Answers were committed as they came: what is done here is time alone.
-addEventListener('pagehide', () => {
-  try {
-    lms?.end();
-  } catch {
-    // Nobody is there to be told any more.
-  }
-});
+// Answers were committed as they came: what is done here is time, and what was refused before.
+addEventListener('pagehide', () => lms?.end(state));

@@ -12,6 +12,7 @@ import { launchOfPage, Unlaunched } from '../../www/cmi5-launch.js';
 import { completed, dressed, initialized } from '../../www/cmi5-statement.js';
 import { Lms } from '../../www/lms-api.js';
 import { State } from '../../www/lms-state.js';
+import { hundredths, percent } from '../../www/share.js';
 import { asked, MOST, Refused, said } from '../../www/xapi-store.js';
 import { anyJson, damaged, damagedText, fuzzed, oddText } from './fuzz.mjs';
 import { root } from './place.mjs';
@@ -140,6 +141,63 @@ test('of a system that takes no interaction how far the lesson is is kept all th
   }
 });
 
+const one = { name: 'lesson.q1', kind: 'set', seed: 1, typed: '3', steps: [], share: 1, seconds: 1, at: new Date(0) };
+
+test('what was not taken is told once more as the visit ends, and it ends whatever is refused on the way', () => {
+  for (const later of [false, true]) {
+    for (const [first, then] of [['suspend_data', 'session_time'], ['score', 'interactions'], ['interactions', 'suspend_data']]) {
+      const { api, kept } = system(later, () => undefined);
+      const [set, end] = later ? ['SetValue', 'Terminate'] : ['LMSSetValue', 'LMSFinish'];
+      const before = api[set];
+      let refused = '';
+      let ended = false;
+      api[set] = (/** @type {string} */ key, /** @type {string} */ value) => (refused && key.includes(refused) ? 'false' : before(key, value));
+      api[end] = () => ((ended = true), 'true');
+      const state = stateOf([]);
+      const lms = new Lms(api, later);
+      lms.begin(state);
+      assert.equal(kept().size, 0);
+      state.take('q1', 1);
+      refused = first;
+      assert.throws(() => lms.take(state, one));
+      refused = then;
+      lms.end(state);
+      const told = [...kept().keys()].join(' ');
+      for (const what of ['suspend_data', 'score', 'session_time', 'interactions', '.exit']) assert.equal(told.includes(what), what !== then || first === 'interactions', `${what}, ${first} refused and then ${then}`);
+      assert(ended);
+    }
+  }
+});
+
+test('a visit in which nothing is answered is one that is taken up again', () => {
+  for (const later of [false, true]) {
+    const { api, kept } = system(later, () => undefined);
+    api[later ? 'SetValue' : 'LMSSetValue']('cmi.suspend_data', stateOf([['q1', 1]]).kept(4096).text);
+    const state = stateOf([]);
+    const lms = new Lms(api, later);
+    lms.begin(state);
+    lms.end(state);
+    assert.equal(state.answered, 1);
+    assert.equal(kept().get(later ? 'cmi.exit' : 'cmi.core.exit'), 'suspend');
+  }
+});
+
+test('a share beside a mark that it does not pass stands below it', () => {
+  for (const [share, told] of [[0.797, 79], [0.7999, 79], [0.794, 79], [0.5, 50], [0, 0]]) assert.equal(hundredths(share, 0.8), told);
+  assert.equal(hundredths(0.797), 80);
+  assert.equal(percent(0.797, 0.8), '79\u202f%');
+  assert.deepEqual([hundredths(0.811, 0.812), hundredths(0, 0.004)], [80, 0]);
+  const { api, kept } = system(true, () => undefined);
+  const [state, lms] = [new State(['q1'], 0.8), new Lms(api, true)];
+  lms.begin(state);
+  state.take('q1', 0.797);
+  lms.take(state, one);
+  assert.deepEqual(['cmi.score.raw', 'cmi.score.scaled', 'cmi.success_status'].map(key => kept().get(key)), ['79', '0.7970', 'failed']);
+  const summed = new State(Array.from({ length: 12 }, (_, at) => `q${at}`), 0.8);
+  [1, 1, 1, 1, 1, 1, 1, 1, 1, 0.6, 0, 0].forEach((share, at) => summed.take(`q${at}`, share));
+  assert(summed.share < 0.8 && summed.passed, 'the mark itself, however it is summed');
+});
+
 /** Has the clock stand otherwise for as long as something is done. @param {number} by ms @param {() => void} act */
 function leapt(by, act) {
   const real = Date.now;
@@ -156,8 +214,9 @@ test('a clock that leaps makes no visit longer or shorter, and ends none without
     for (const [later, key, span] of /** @type {[boolean, string, RegExp][]} */ ([[true, 'cmi.session_time', /^PT[0-9]S$/], [false, 'cmi.core.session_time', /^0000:00:0[0-9]$/]])) {
       const { api, kept } = system(later, () => undefined);
       const lms = new Lms(api, later);
-      lms.begin(stateOf([['q1', 1]]));
-      leapt(by, () => lms.end());
+      const state = stateOf([['q1', 1]]);
+      lms.begin(state);
+      leapt(by, () => lms.end(state));
       assert.match(kept().get(key) ?? '', span);
     }
     leapt(by, () => assert.match(completed({ ...launch, visit: 'v', began: performance.timeOrigin }).result.duration, /^PT[0-9.]{1,5}S$/));

@@ -21,6 +21,9 @@ const STANDARDS = /** @type {const} */ ({
 });
 /** @typedef {keyof typeof STANDARDS} Standard */
 
+// The browsers' clocks are not those of UTC, so that a time of day shows whose it is.
+process.env.TZ = 'Asia/Kathmandu';
+
 const { folder } = scratch();
 const require = createRequire(import.meta.url);
 
@@ -31,7 +34,7 @@ function pack(standard, lesson) {
   return unzipSync(readFileSync(zip));
 }
 
-/** A folder with a package and a page that plays the learning system: what is committed is kept for the next visit. @param {Standard} standard */
+/** A folder with a package and a page that plays the learning system: what is committed is kept for the next visit, if the visit ends as one that is taken up again. @param {Standard} standard */
 function hosted(standard) {
   const { api, run, class: made, set } = STANDARDS[standard];
   const place = join(folder, standard);
@@ -52,12 +55,17 @@ for (const name of ['Initialize', 'Commit', 'Terminate', 'LMSInitialize', 'LMSCo
   api[name] = (...given) => {
     window.calls.push(name);
     if (/Commit/.test(name)) localStorage.setItem('${standard}', JSON.stringify(api.cmi));
+    if (/Terminate|Finish/.test(name) && exit !== 'suspend') localStorage.removeItem('${standard}');
     return was.apply(api, given);
   };
 }
 const was = api.${set};
 window.refuse = '';
-api.${set} = (element, value) => window.refuse && element.includes(window.refuse) ? 'false' : was.call(api, element, value);
+let exit = '';
+api.${set} = (element, value) => {
+  if (element.endsWith('.exit')) exit = value;
+  return window.refuse && element.includes(window.refuse) ? 'false' : was.call(api, element, value);
+};
 document.querySelector('iframe').src = '/${LESSON}/index.html?seed=7';
 `);
   return place;
@@ -125,6 +133,11 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
     assert.equal(interaction.type, 'choice');
     assert.equal(interaction.result, 'correct');
     assert.match(interaction[is.response], standard === 'scorm12' ? /^[a-z](,[a-z])*$/ : /^[a-z](\[,\][a-z])*$/);
+    const [time, now] = await frame.evaluate(at => [at, new Date().toTimeString().slice(0, 8)], /** @type {string} */ (interaction[standard === 'scorm12' ? 'time' : 'timestamp']));
+    const day = (/** @type {string} */ clock) => Date.parse(`1970-01-01T${clock}Z`);
+    assert.match(time, standard === 'scorm12' ? /^\d\d:\d\d:\d\d$/ : /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d\dZ$/);
+    const ago = standard === 'scorm12' ? (day(now) - day(time) + 86_400_000) % 86_400_000 : Date.now() - Date.parse(time);
+    assert(ago >= 0 && ago < 120_000, `${time} is now`);
     // What it does not take is told, and sent with the next.
     await page.evaluate(() => { /** @type {any} */ (window).refuse = 'suspend_data'; });
     await answer(frame, 1, false);
@@ -148,14 +161,59 @@ for (const standard of /** @type {Standard[]} */ (Object.keys(STANDARDS))) {
       await said(frame, 'sent');
       assert.equal(await value('cmi.interactions._count'), String(4 + place), kind);
     }
-    // Left and taken up again.
-    await page.evaluate(() => { /** @type {HTMLIFrameElement} */ (document.querySelector('iframe')).src = 'about:blank'; });
-    await page.waitForFunction(() => /Terminate|LMSFinish/.test(/** @type {any} */ (window).calls.at(-1)));
-    await open('/lms.html');
-    const again = await lesson();
-    await said(again, 'resumed');
-    assert.match(await again.$eval('.lms', at => at.textContent ?? ''), /6 are answered/, browser);
+    // Left and taken up again; and once more after a visit in which nothing is answered.
+    const leave = async () => {
+      await page.evaluate(() => { /** @type {HTMLIFrameElement} */ (document.querySelector('iframe')).src = 'about:blank'; });
+      await page.waitForFunction(() => /Terminate|LMSFinish/.test(/** @type {any} */ (window).calls.at(-1)));
+    };
+    const resumed = async () => {
+      await open('/lms.html');
+      const again = await lesson();
+      await said(again, 'resumed');
+      assert.match(await again.$eval('.lms', at => at.textContent ?? ''), /6 are answered/, browser);
+      return again;
+    };
+    await leave();
+    const again = await resumed();
     assert.equal(await again.$eval('.lms a', link => link.getAttribute('href')), `#${(await value('cmi.suspend_data')).split(';')[1]}`);
+    await leave();
+    const third = await resumed();
+    // What it did not take is told once more as the page is closed, and a visit ends whatever it refuses of that.
+    const before = (await value('cmi.suspend_data')).split(';').slice(2);
+    await page.evaluate(() => { /** @type {any} */ (window).refuse = 'suspend_data'; });
+    await answer(third, 0, false);
+    await said(third, 'failed');
+    await page.evaluate(() => { /** @type {any} */ (window).refuse = 'session_time'; });
+    await leave();
+    await resumed();
+    const after = (await value('cmi.suspend_data')).split(';').slice(2);
+    assert.deepEqual(after.filter(entry => !before.includes(entry)).map(entry => entry.split(':').slice(1)), [['0', '2']], `${before} and ${after}`);
+    assert.equal(await value('cmi.interactions._count'), '8');
+  });
+
+  eachBrowser(`${standard}: where words do not come that is said, and the next time they are asked for again`, { folder: place }, async ({ page, open }) => {
+    await page.evaluateOnNewDocument(() => {
+      const real = window.fetch;
+      let offline = true;
+      window.fetch = (...asked) => {
+        if (!offline || !/lms\.json/.test(String(asked[0]))) return real(...asked);
+        offline = false;
+        return Promise.reject(new TypeError('offline'));
+      };
+    });
+    await open(`/${LESSON}/`);
+    const text = () => page.$eval('.lms', at => at.textContent ?? '');
+    await page.waitForFunction(() => /** @type {any} */ (document.querySelector('.lms'))?.dataset.said === 'none');
+    assert.match(await text(), /^Whether the learning system has your answers cannot be said/);
+    await open('/lms.html');
+    const frame = await (await page.waitForSelector('iframe'))?.contentFrame();
+    await frame?.waitForFunction(() => /^Whether the learning system/.test(document.querySelector('.lms')?.textContent ?? '') && /** @type {any} */ (document.querySelector('outlean-choose'))?.parts);
+    await frame?.$eval('outlean-choose', question => {
+      const at = /** @type {any} */ (question);
+      at.shadowRoot.querySelector('input').click();
+      at.lock();
+    });
+    await frame?.waitForFunction(() => /^The learning system has your answers: 1 of \d+, \d+ % of all marks\.$/.test(document.querySelector('.lms')?.textContent ?? ''));
   });
 
   eachBrowser(`${standard}: with no learning system above it a lesson says so`, { folder: place, width: 320 }, async ({ page, open, axe }) => {

@@ -20,8 +20,9 @@ export async function watch(page, origin) {
   page.on('requestfailed', request => {
     const url = request.url();
     const why = request.failure()?.errorText;
-    // What a page no longer wants, or is left while it asks for, is broken off: no fault of what is asked for.
-    const left = why?.includes('ABORTED') && url.startsWith(`${origin}/`);
+    // What a page no longer wants, or is left while it asks for, is broken off: no fault of what is asked for. So is, to firefox's
+    // driver, the page of a frame that goes with its page.
+    const left = /ABORTED|^Browsing context already closed/.test(why ?? '') && url.startsWith(`${origin}/`);
     if (!left) noise.push(`request failed: ${url} ${why}`);
   });
   page.on('response', response => {
