@@ -15,5 +15,5 @@ declare module '*/refresher.js' {
 }
 declare module '*/class.js' {
   export default function begin(from: { module_or_path: Promise<Response> }): Promise<unknown>;
-  export const ClassTable: { new (): any; pass(): number };
+  export const ClassTable: { new (): any; pass(): number; passes(share: number): boolean };
 }

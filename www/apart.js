@@ -15,6 +15,3 @@ export const styled = name => document.head.append(element('link', { rel: 'style
 
 /** The day of a time in seconds since 1970, UTC. @param {number} time */
 export const dayOf = time => new Date(time * 1000).toISOString().slice(0, 10);
-
-/** A share from 0 to 1 in whole per cent, a half as the next above. @param {number} share */
-export const percent = share => `${Math.round(share * 100)}\u202f%`;

@@ -101,7 +101,8 @@ export async function listed() {
   let found = 0;
   /** @type {{ rows: Row[], aside: Aside[] }} */
   const kept = { rows: [], aside: [] };
-  try {
+  // What cannot be opened holds nothing that can be shown, and the page says so; what cannot be read is thrown.
+  if (await canKeep()) {
     await within('readwrite', change => {
       const store = change.objectStore('attempts');
       const put_aside = change.objectStore('aside');
@@ -121,8 +122,6 @@ export async function listed() {
         cursor.continue();
       };
     });
-  } catch {
-    // What cannot be opened holds nothing that can be shown; the page has said so.
   }
   kept.rows.push(...inMemory());
   kept.rows.sort(inOrder);

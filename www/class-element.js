@@ -1,12 +1,13 @@
 // <outlean-class>: records of many learners taken in from their files, as one table by objective. What the files hold and what they
 // come to is the program's to say (crate/class over crate/course): here it is set out. Nothing is kept unless asked for.
 
-import { dayOf, give, percent, styled } from './apart.js';
-import { exported, imported, listed, NoRecord, textOf } from './attempts.js';
+import { dayOf, give, styled } from './apart.js';
+import { canKeep, exported, imported, listed, NoRecord, textOf } from './attempts.js';
 import { cardsOf } from './course.js';
 import { element } from './element.js';
 import { beside } from './origin.js';
 import { reason } from './reason.js';
+import { percent } from './share.js';
 import { WordedElement } from './worded.js';
 import begin, { ClassTable } from './wasm/class.js';
 
@@ -111,7 +112,7 @@ class ClassElement extends WordedElement {
   async #here() {
     const { rows } = await listed();
     const learners = [...new Set(rows.map(row => row.learner))];
-    if (learners.length === 0) return this.say('said.here');
+    if (learners.length === 0) return this.say((await canKeep()) ? 'said.here' : 'said.refused');
     await this.#take(learners.map(learner => ({ name: this.word('here.name'), text: () => exported(learner) })));
   }
 
@@ -162,7 +163,8 @@ class ClassElement extends WordedElement {
     if (!cell) return element('td', {}, element('span', { 'aria-hidden': 'true' }, this.word('cell.none')), element('span', { class: 'unseen' }, this.word('cell.none.said')));
     const { attempts, share, last } = cell;
     const more = this.word(attempts === 1 ? 'cell.one' : 'cell.many', { attempts, last: dayOf(last) });
-    return element('td', {}, element(share < ClassTable.pass() ? 'u' : 'span', {}, percent(share)), ' ', element('span', { class: 'more' }, more));
+    const told = ClassTable.passes(share) ? element('span', {}, percent(share)) : element('u', {}, percent(share, ClassTable.pass()));
+    return element('td', {}, told, ' ', element('span', { class: 'more' }, more));
   }
 }
 

@@ -1,12 +1,13 @@
 // <outlean-record>: the record of who learns on this machine: progress by objective, answers over time, files out and in,
 // and a sheet with a place for the assessor. Written into the page itself, so that it prints as the page does.
 
-import { dayOf, give, percent } from './apart.js';
+import { dayOf, give } from './apart.js';
 import { canKeep, cleared, exported, imported, listed, NoRecord, table, textOf } from './attempts.js';
 import { CourseElement } from './course.js';
 import { DAY, scheduler, today } from './due.js';
 import { element } from './element.js';
 import { reason } from './reason.js';
+import { percent } from './share.js';
 import { onOthers, turnTo, whoAnswers } from './store.js';
 
 /** @typedef {import('./attempts.js').Row} Row */
@@ -21,6 +22,8 @@ function drawn(name, attributes, ...inside) {
 
 class RecordElement extends CourseElement {
   #who = '';
+  /** Who is to be forgotten: whoever it was when that was asked. */
+  #doomed = '';
   /** When the next refresher is due is told once the scheduler is there: nothing else waits for it. */
   #told = Promise.resolve();
 
@@ -28,33 +31,45 @@ class RecordElement extends CourseElement {
     if (!(await this.prepared('records', 'refresher'))) return;
     this.#build();
     document.addEventListener('outlean-store', event => this.say(`said.${/** @type {CustomEvent} */ (event).detail.say}`));
-    onOthers(() => this.#renew());
+    onOthers(() => this.#tried(() => this.#renew()));
     if (!(await canKeep())) this.say('said.refused');
-    await this.#renew(true);
+    await this.#tried(() => this.#renew(true));
     await this.#told;
     this.dataset.ready = '';
   }
 
+  /** Does something; why it did not work is said. @param {() => Promise<unknown>} act */
+  async #tried(act) {
+    try {
+      await act();
+    } catch (why) {
+      this.say('said.failed', { why: String(why) });
+    }
+  }
+
   #build() {
-    const word = (/** @type {string} */ key) => this.word(key);
+    const word = (/** @type {string} */ key, /** @type {Record<string, string>} */ places = {}) => this.word(key, places);
     const key = (/** @type {string} */ name, /** @type {() => Promise<unknown>} */ act) => {
       const button = element('button', { type: 'button', 'data-part': name }, word(`key.${name}`));
-      button.addEventListener('click', () => act().catch(why => this.say('said.failed', { why: String(why) })));
+      button.addEventListener('click', () => this.#tried(act));
       return button;
     };
     const who = element('form', { class: 'keys' }, element('label', {}, word('who'), ' ', element('input', { 'data-part': 'who', maxlength: '60', required: '', list: 'learners', autocomplete: 'off' })), element('datalist', { id: 'learners' }), element('button', {}, word('key.turn')));
-    who.addEventListener('submit', async event => {
+    who.addEventListener('submit', event => {
       event.preventDefault();
-      await turnTo(this.named('who').value.trim() || this.#who);
-      await this.#renew();
+      this.#tried(async () => {
+        await turnTo(this.named('who').value.trim() || this.#who);
+        await this.#renew();
+      });
     });
     const file = element('input', { type: 'file', accept: '.json,application/json', 'data-part': 'file' });
     file.addEventListener('change', () => this.#take(/** @type {HTMLInputElement} */ (file)));
     const sure = element('span', { 'data-part': 'sure', hidden: '' }, key('really', async () => {
-      await cleared(this.#who);
+      const who = this.#doomed;
+      await cleared(who);
       this.named('sure').hidden = true;
       await this.#renew();
-      this.say('said.cleared', { who: this.#who });
+      this.say('said.cleared', { who });
     }));
     this.replaceChildren(
       element('p', { class: 'record-said', role: 'status', 'data-part': 'said' }),
@@ -71,7 +86,11 @@ class RecordElement extends CourseElement {
         key('csv', async () => give(`record ${this.#who}.csv`, await table(this.#who), 'text/csv')),
         element('label', { class: 'key' }, word('import'), ' ', file),
         key('print', async () => print()),
-        key('clear', async () => { this.named('sure').hidden = false; }), sure),
+        key('clear', async () => {
+          this.#doomed = this.#who;
+          this.named('really').textContent = word('key.really', { who: this.#who });
+          this.named('sure').hidden = false;
+        }), sure),
       element('p', {}, element('a', { href: '../class/' }, word('class.open'))),
       element('section', { class: 'sign' }, element('h2', {}, word('practical')), element('p', {}, word('practical.why')),
         element('dl', {}, ...['task', 'assessor', 'signature', 'date'].flatMap(line => [element('dt', {}, word(`sign.${line}`)), element('dd', {})]))),
@@ -98,6 +117,7 @@ class RecordElement extends CourseElement {
   async #renew(first = false) {
     const { rows, aside, found } = await listed();
     this.#who = await whoAnswers();
+    if (this.#who !== this.#doomed) this.named('sure').hidden = true;
     const mine = rows.filter(row => row.learner === this.#who);
     if (document.activeElement !== this.named('who')) this.named('who').value = this.#who;
     this.querySelector('datalist')?.replaceChildren(...[...new Set(rows.map(row => row.learner))].map(value => element('option', { value })));
@@ -141,7 +161,7 @@ class RecordElement extends CourseElement {
       const about = card?.about || row.objective || row.question;
       lessons.set(title, lesson.set(about, [...(lesson.get(about) ?? []), row]));
     }
-    const head = element('tr', {}, ...['objective', 'answers', 'right', 'last'].map(column => element('th', { scope: 'col' }, this.word(`column.${column}`))));
+    const head = element('tr', {}, ...['objective', 'answers', 'marks', 'last'].map(column => element('th', { scope: 'col' }, this.word(`column.${column}`))));
     const line = (/** @type {[string, Row[]]} */ [about, answers]) => {
       const share = answers.reduce((sum, row) => sum + row.mark.share, 0) / answers.length;
       const cells = [String(answers.length), percent(share), dayOf(answers.at(-1)?.time ?? 0)];

@@ -4,12 +4,13 @@
 // A child <script type="application/json"> holds the course: its lessons, their objectives, their questions.
 // Address: ?seed=N draws the same refresher again from the same record.
 
-import { dayOf, percent } from './apart.js';
+import { dayOf } from './apart.js';
 import { canKeep, listed } from './attempts.js';
 import { CourseElement, wayTo } from './course.js';
 import { DAY, length, pass, scheduler, today } from './due.js';
 import { element } from './element.js';
 import { seedBy } from './seed.js';
+import { percent } from './share.js';
 import { shown } from './shown.js';
 import { onOthers, whoAnswers } from './store.js';
 import { pageAt } from './taken.js';
@@ -164,9 +165,20 @@ class RefresherElement extends CourseElement {
   #unknown() {
     const step = this.#steps[this.#at];
     if (!step || step.answered) return;
+    if (!step.question.asked) return this.#unasked(step);
     step.question.reveal(); // an estimate that was typed is marked by it
     if (!step.answered) step.question.dispatchEvent(new CustomEvent('outlean-marked', { bubbles: true, composed: true, detail: { seed: step.seed, typed: '', verdict: 'revealed', share: 0, seconds: null, hints: null } }));
     this.named('next').focus();
+  }
+
+  /** Goes on from a question that did not start: nobody was asked it. It is taken out, so that it cannot be answered later. @param {Step} step */
+  #unasked(step) {
+    this.named('questions').append(this.named('turns'));
+    step.section.remove();
+    this.#steps.splice(this.#at, 1);
+    this.#at -= 1;
+    this.say('unasked');
+    this.#next();
   }
 
   #end() {
@@ -176,7 +188,7 @@ class RefresherElement extends CourseElement {
     const result = this.named('result');
     result.replaceChildren(
       element('h2', { tabindex: '-1' }, this.word(end.passed ? 'passed' : 'not_passed')),
-      element('p', {}, this.word('share', { count: this.#steps.length, share: percent(end.share), pass: percent(pass()) })),
+      element('p', {}, this.word('share', { count: this.#steps.length, share: percent(end.share, end.passed ? undefined : pass()), pass: percent(pass()) })),
       element('p', {}, this.word(back.length ? 'back' : 'back.none')),
       ...(back.length ? [element('ul', { 'data-part': 'back' }, ...back.map(link))] : []),
       element('p', { 'data-part': 'day' }, this.word('next', { day: dayOf(end.next * DAY) })),

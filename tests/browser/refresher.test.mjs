@@ -143,7 +143,7 @@ for (const width of [1280, 320]) {
       if (await page.$('[data-part=result]:not([hidden])')) break;
     }
     assert.equal(seen.length, ALL, 'all that the course has: fewer than a refresher is long');
-    assert.match(await part(page, 'result'), new RegExp(`^Passed100\u202f% of ${ALL}`));
+    assert.match(await part(page, 'result'), new RegExp(`^Passed100\u202f% of the marks of ${ALL} questions`));
     assert.equal(await page.evaluate(() => document.activeElement?.textContent), 'Passed');
     const tomorrow = new Date(Date.now() + 86_400_000).toISOString().slice(0, 10);
     assert.equal(await part(page, 'day'), `The next refresher is due on ${tomorrow}.`);
@@ -236,6 +236,37 @@ eachBrowser('choose and faults have their figure: their own rig, its forces held
     await click(page, 'next');
   }
   assert(['outlean-choose', 'outlean-faults'].every(kind => seen.has(kind)));
+});
+
+inEach('a question that did not start is not asked: nothing is kept of it, and it does not count, when it starts later either', async stage => {
+  const { page } = stage;
+  await page.evaluateOnNewDocument(() => {
+    const real = window.fetch;
+    const held = new Promise(done => { /** @type {any} */ (window).release = done; });
+    window.fetch = async (...asked) => {
+      if (/outlean_bg/.test(String(asked[0]))) await held;
+      return real(...asked);
+    };
+  });
+  await ready(stage);
+  await click(page, 'begin');
+  await page.waitForSelector(ASKED);
+  assert.equal(await page.$eval(ASKED, at => Boolean(/** @type {any} */ (at).asked)), false);
+  const first = await page.$eval(ASKED, at => at.id);
+  await click(page, 'unknown');
+  assert.match(await part(page, 'said'), /did not start: nothing is kept of it/);
+  assert.equal(await page.evaluate(() => document.activeElement?.textContent), `Question 2 of ${ALL}`);
+  await page.evaluate(() => /** @type {any} */ (window).release());
+  for (let count = 1; count < ALL; count++) {
+    const { kind } = await asked(page);
+    await answerRightly(page, kind);
+    await click(page, 'next');
+  }
+  assert.match(await part(page, 'result'), new RegExp(`^Passed100\u202f% of the marks of ${ALL - 1} questions`));
+  const rows = await kept(page);
+  assert.equal(rows.length, ALL - 1);
+  assert(rows.every(row => row.question !== first));
+  assert.equal(await page.$$eval('outlean-refresher section', all => all.filter(each => each.checkVisibility()).length), ALL - 1);
 });
 
 inEach('the same record, day and seed ask the same', async stage => {

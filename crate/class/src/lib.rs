@@ -1,7 +1,7 @@
 //! The class table for the page that shows it: files go in as their text, tables come out as text. Nothing is kept. A module
 //! of its own, since reading files takes more room than all that other pages ask of records.
 
-use outlean_course::{Gathered, PASS, Reason, class_csv, csv, read_record};
+use outlean_course::{Gathered, PASS, Reason, class_csv, csv, passes, read_record};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -39,6 +39,11 @@ impl ClassTable {
     /// The share right with which an objective is passed.
     pub fn pass() -> f64 {
         PASS
+    }
+
+    /// Whether this share, 0 to 1, is enough to pass an objective.
+    pub fn passes(share: f64) -> bool {
+        passes(share, PASS)
     }
 
     /// Takes in the text of a file. What came of it is JSON: `learner`, null where it is no record and nothing of it is
@@ -107,5 +112,10 @@ mod tests {
             "learner,Estimate a guy.,Estimate a leg.\r\nInes,,0.6666666666666666\r\nMo,0.5,\r\n"
         );
         assert_eq!(table.answers().lines().count(), 5);
+    }
+
+    #[test]
+    fn the_mark_itself_passes_however_it_is_summed() {
+        assert!(ClassTable::passes(0.799_999_999_999_999_9) && !ClassTable::passes(0.799));
     }
 }

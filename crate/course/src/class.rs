@@ -1,6 +1,6 @@
 //! Many learners side by side, by objective.
 
-use crate::{Attempt, Learner};
+use crate::{Attempt, Learner, PASS, passes};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A class table.
@@ -33,10 +33,13 @@ pub struct Cell {
 }
 
 impl Cell {
-    /// The share in whole per cent, a half as the next above: as people read it.
+    /// The share in whole per cent, a half as the next above, as people read it; one that does not pass stands below the pass
+    /// mark, however near it comes, as on the class page (www/apart.js).
     #[must_use]
     pub fn percent(&self) -> u32 {
-        (self.share * 100.0 + 0.5) as u32
+        let whole = |share: f64| (share * 100.0 + 0.5) as u32;
+        let near = whole(self.share);
+        if passes(self.share, PASS) { near } else { near.min(whole(PASS).saturating_sub(1)) }
     }
 }
 

@@ -79,7 +79,7 @@ pub use record::{
     Allowed as AllowedInRecord, Aside, FORMAT, Gathered, OtherLearner, RECORD_BYTES, Reason, Record, Unread,
     VERSION, class_csv, csv, read as read_record,
 };
-pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, due, outcome, pick};
+pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, due, outcome, passes, pick};
 pub use response::Unreadable;
 pub use schedule::{INTERVALS, Standing, standing, standings};
 pub use sentence::{Fill, Sentence, With, part as part_asked};

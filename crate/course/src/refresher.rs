@@ -7,6 +7,13 @@ pub const LENGTH: usize = 12;
 /// The share right with which a refresher, or an objective in it, is passed.
 pub const PASS: f64 = 0.8;
 
+/// Whether a mean of marks, 0 to 1, is enough for a pass mark, 0 to 1. The mean is held against it to four places, as a learning
+/// system is told it (www/lms-state.js): a mean that is the mark but for rounding passes.
+#[must_use]
+pub fn passes(share: f64, pass: f64) -> bool {
+    (share * 1e4).round() / 1e4 >= pass
+}
+
 /// A question that the course has.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Card {
@@ -59,7 +66,7 @@ pub fn pick(attempts: &[Attempt], cards: &[Card], today: u64, count: usize, seed
         let of_group = ranked.iter().filter(|(_, (_, standing))| group(standing) == wanted);
         let mut stacks: Vec<(usize, Vec<&str>)> = of_group
             .map(|(_, (objective, standing))| {
-                let turn = if standing.share() < PASS { 2 } else { 1 };
+                let turn = if passes(standing.share(), PASS) { 1 } else { 2 };
                 (turn, stack(attempts, cards, objective, &mut generator))
             })
             .collect();
@@ -141,12 +148,12 @@ pub fn outcome(answered: &[Attempt], attempts: &[Attempt], cards: &[Card], today
     let all = standings(attempts, cards, today);
     let below = |objective: &str| {
         let marks = marks(Some(objective));
-        !marks.is_empty() && mean(&marks) < pass
+        !marks.is_empty() && !passes(mean(&marks), pass)
     };
     let tomorrow = today.saturating_add(1);
     Outcome {
         share,
-        passed: !answered.is_empty() && share >= pass,
+        passed: !answered.is_empty() && passes(share, pass),
         back_to: all.iter().map(|(name, _)| *name).filter(|name| below(name)).map(str::to_owned).collect(),
         next: due(attempts, cards, today).unwrap_or(tomorrow).max(tomorrow),
     }

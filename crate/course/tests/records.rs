@@ -139,6 +139,8 @@ fn a_class_side_by_side() {
 fn a_share_is_read_in_whole_per_cent() {
     let percent = |share| Cell { attempts: 8, share, last: 0 }.percent();
     assert_eq!([0.0, 2.0 / 3.0, 0.625, 0.875, 0.995, 1.0].map(percent), [0, 67, 63, 88, 100, 100]);
+    let near = [0.797, 0.7999, 0.799_999_999_999_999_9, 0.8].map(percent);
+    assert_eq!(near, [79, 79, 80, 80], "what does not pass stands below the mark");
 }
 
 #[test]

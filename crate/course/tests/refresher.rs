@@ -1,7 +1,7 @@
 //! When an objective is due again, what a refresher asks, what comes of it.
 
 use outlean_course::{
-    Attempt, Card, DAY, INTERVALS, PASS, Score, Standing, outcome, pick, standing, standings,
+    Attempt, Card, DAY, INTERVALS, PASS, Score, Standing, outcome, passes, pick, standing, standings,
 };
 use proptest::prelude::*;
 use std::collections::BTreeSet;
@@ -166,8 +166,27 @@ proptest! {
     fn the_next_one_is_never_today_and_never_beyond_half_a_year((record, today) in (records(), 0..500_u64)) {
         let end = outcome(&record, &record, &cards(), today, PASS);
         prop_assert!(end.next > today && end.next <= today + 180);
-        prop_assert_eq!(end.passed, !record.is_empty() && end.share >= PASS);
+        prop_assert_eq!(end.passed, !record.is_empty() && passes(end.share, PASS));
         let none = outcome(&[], &record, &cards(), today, PASS);
         prop_assert!(!none.passed && none.back_to.is_empty());
     }
+}
+
+#[test]
+fn the_mark_itself_passes_however_it_is_summed() {
+    let cards: Vec<Card> =
+        (0..12).map(|at| Card { question: format!("q{at}"), objective: "one".into() }).collect();
+    let sat = |marks: [f64; 12]| -> Vec<Attempt> {
+        (0..).zip(marks).map(|(at, share)| attempt(20_000, at, &format!("q{at}"), share)).collect()
+    };
+    let mut marks = [1.0; 12];
+    marks[9..].copy_from_slice(&[0.6, 0.0, 0.0]);
+    let record = sat(marks);
+    let end = outcome(&record, &record, &cards, 20_000, PASS);
+    assert!(end.share < PASS, "{}: the sum of this is a little less", end.share);
+    assert!(end.passed && end.back_to.is_empty(), "{end:?}");
+    marks[9] = 0.59;
+    let record = sat(marks);
+    let end = outcome(&record, &record, &cards, 20_000, PASS);
+    assert_eq!((end.passed, end.back_to), (false, vec!["one".to_owned()]));
 }

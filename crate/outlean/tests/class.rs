@@ -12,9 +12,9 @@ fn a_class_of_files() {
     assert_eq!(made.status.code(), Some(1));
     let (out, errors) = (text(&made.stdout), text(&made.stderr));
     let ines = out.split("Mo\n").next().unwrap();
-    assert!(ines.contains("Estimate a leg.: 3 answers, 67 % right, last on 2023-11-20"), "{out}");
+    assert!(ines.contains("Estimate a leg.: 3 answers, 67 % of the marks, last on 2023-11-20"), "{out}");
     assert!(ines.contains("Estimate a guy.: nothing yet"), "{out}");
-    assert!(out.contains("Estimate a guy.: 1 answer, 50 % right, last on 2023-11-14"), "{out}");
+    assert!(out.contains("Estimate a guy.: 1 answer, 50 % of the marks, last on 2023-11-14"), "{out}");
     assert!(out.contains("practical"), "{out}");
     assert!(
         errors
