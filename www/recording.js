@@ -5,6 +5,9 @@ import { element } from './element.js';
 import { add, gaveOut, inMemory } from './store.js';
 import { wordsOf } from './words.js';
 
+/** All that can be said of what is held where the words do not come. */
+const HELD = 'Not kept: this is lost when the page closes.';
+
 /** @type {Element | undefined} The question answered last: what is said stands under it. */
 let answered;
 
@@ -30,16 +33,17 @@ addEventListener('outlean-marked', async event => {
 
 document.addEventListener('outlean-store', async event => {
   const { say } = /** @type {CustomEvent} */ (event).detail;
-  const words = await wordsOf('records');
+  const words = await wordsOf('records').catch(() => /** @type {import('./words.js').Words} */ ({}));
   const place = answered?.nextElementSibling?.matches('.record-said') ? answered.nextElementSibling : element('p', { class: 'record-said', role: 'status' });
-  place.textContent = words[`said.${say}`];
+  const all = inMemory();
+  const learner = all.at(-1)?.learner;
+  place.textContent = words[`said.${say}`] ?? (learner ? HELD : '');
   answered?.after(place);
-  const learner = inMemory().at(-1)?.learner;
-  if (learner === undefined) return;
-  const rows = inMemory().filter(row => row.learner === learner);
+  if (!learner) return;
+  const rows = all.filter(row => row.learner === learner);
   const attempts = rows.map(({ key: _, learner: __, ...attempt }) => attempt);
   const file = JSON.stringify({ format: 'outlean-record', version: 2, learner, attempts, aside: [] });
-  const save = element('a', { download: 'record.json', href: URL.createObjectURL(new Blob([file], { type: 'application/json' })) }, words['said.export']);
-  save.addEventListener('click', gaveOut);
+  const save = element('a', { download: 'record.json', href: URL.createObjectURL(new Blob([file], { type: 'application/json' })) }, words['said.export'] ?? 'Save it');
+  save.addEventListener('click', () => gaveOut(rows));
   place.append(' ', save);
 });

@@ -26,7 +26,7 @@ const VERSION = 2;
 /** Who answers until somebody says who. */
 const SOMEONE = '1';
 
-/** @type {Row[]} What could not be written. */
+/** What could not be written. Whose an answer is says the database, once it is asked: until then it may have no learner. @type {(Attempt & { key: string, learner?: string })[]} */
 const held = [];
 /** @type {Promise<IDBDatabase> | undefined} */
 let opened;
@@ -47,28 +47,27 @@ const announce = what => document.dispatchEvent(new CustomEvent('outlean-store',
 /** A key that no other page makes. */
 export const someKey = () => [...crypto.getRandomValues(new Uint32Array(4))].map(part => part.toString(16).padStart(8, '0')).join('');
 
-/** What could not be written, newest last. */
-export const inMemory = () => [...held];
+/** What could not be written, newest last. @returns {Row[]} */
+export const inMemory = () => held.map(row => ({ ...row, learner: row.learner ?? learner }));
 
 /** Keeps the page from closing unasked. @param {Event} event */
 const stay = event => event.preventDefault();
 
-/** How many of what is held a file has been given out with. */
-let given = 0;
+/** Keys of what a file has been given out with. */
+const given = new Set();
 
 /** While the page alone holds an answer, closing it is asked about. */
-const guard = () => (held.length > given ? addEventListener : removeEventListener)('beforeunload', stay);
+const guard = () => (held.some(({ key }) => !given.has(key)) ? addEventListener : removeEventListener)('beforeunload', stay);
 
-/** Notes that a file with all that is held was given out. */
-export function gaveOut() {
-  given = held.length;
+/** Notes that a file with these was given out. @param {Row[]} rows */
+export function gaveOut(rows) {
+  rows.forEach(({ key }) => given.add(key));
   guard();
 }
 
 /** Forgets what is held in memory of a learner. @param {string} who */
 export function forget(who) {
-  held.splice(0, held.length, ...held.filter(row => row.learner !== who));
-  given = 0;
+  held.splice(0, held.length, ...held.filter(row => (row.learner ?? learner) !== who));
   guard();
 }
 
@@ -136,7 +135,8 @@ export async function within(mode, act) {
  * @param {Attempt} attempt @returns {Promise<'disk' | 'memory'>}
  */
 export async function add(attempt) {
-  const row = { ...attempt, key: someKey(), learner };
+  /** @type {typeof held[0]} */
+  const row = { ...attempt, key: someKey() };
   const before = held.length;
   held.push(row);
   try {
@@ -148,13 +148,14 @@ export async function add(attempt) {
       const last = store.index('time').openKeyCursor(null, 'prev');
       last.onsuccess = () => {
         found.last = Number(last.result?.key ?? 0);
-        row.learner = who.result ?? learner;
-        for (const each of writing) store.put(each);
+        for (const each of writing) {
+          each.learner ??= who.result ?? learner;
+          store.put(each);
+        }
       };
       return found;
     });
     held.splice(0, held.length, ...held.filter(each => !writing.includes(each)));
-    given = 0;
     guard();
     if (before) announce('kept');
     if (seen.last > row.time) announce('clock');

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { eachBrowser, run } from './harness.mjs';
-import { answer, LESSON, ready } from './lesson.mjs';
+import { answer, LESSON, ready, rest } from './lesson.mjs';
 import { outlean } from './place.mjs';
 
 /** @typedef {import('./harness.mjs').Stage} Stage */
@@ -182,6 +182,117 @@ eachBrowser('where the page may keep nothing it says so, and offers what it hold
   });
   await record(stage);
   assert.match(await part(page, 'said'), /does not let the page keep answers/);
+});
+
+eachBrowser('what was held is kept as of whoever answers here, once the database says who that is', async stage => {
+  const { page } = stage;
+  await record(stage);
+  await byHand(page, undefined, 'settings', 'getAll');
+  await page.$eval('[data-part=who]', at => { /** @type {HTMLInputElement} */ (at).value = 'Mo'; });
+  await page.$eval('outlean-record form', form => /** @type {HTMLFormElement} */ (form).requestSubmit());
+  await page.waitForFunction(() => /Mo/.test(document.querySelector('caption')?.textContent ?? ''));
+  await ready(stage);
+  await page.evaluate(() => {
+    const real = IDBFactory.prototype.open;
+    /** @type {any} */ (window).shut = true;
+    IDBFactory.prototype.open = function (...given) {
+      if (/** @type {any} */ (window).shut) throw new DOMException('no', 'UnknownError');
+      return real.apply(this, given);
+    };
+  });
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await page.evaluate(() => { /** @type {any} */ (window).shut = false; });
+  await another(page);
+  assert.equal(await recorded(page, '3 kN'), 'disk');
+  assert.deepEqual((await kept(page)).map(row => [row.response, row.learner]).sort(), [['3 kN', 'Mo'], ['4 kN', 'Mo']]);
+});
+
+eachBrowser('a file has the answers of one learner: those of another are still asked about', async stage => {
+  const { page, origin } = stage;
+  await page.evaluateOnNewDocument(() => {
+    const put = IDBObjectStore.prototype.put;
+    /** @type {Set<IDBTransaction>} */
+    const broken = new Set();
+    IDBObjectStore.prototype.put = function (/** @type {any[]} */ ...given) {
+      const { transaction } = this;
+      if (this.name === 'attempts' && !broken.has(transaction)) queueMicrotask(() => transaction.abort());
+      broken.add(transaction);
+      return put.apply(this, /** @type {any} */ (given));
+    };
+    const make = URL.createObjectURL;
+    URL.createObjectURL = made => ((/** @type {any} */ (window).made = made), make(made));
+  });
+  await ready(stage);
+  const other = await page.browserContext().newPage();
+  await other.goto(origin + RECORD);
+  await other.waitForSelector('outlean-record[data-ready]');
+  await page.bringToFront();
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await other.$eval('[data-part=who]', at => { /** @type {HTMLInputElement} */ (at).value = 'Mo'; });
+  await other.$eval('outlean-record form', form => /** @type {HTMLFormElement} */ (form).requestSubmit());
+  await other.waitForFunction(() => /Mo/.test(document.querySelector('caption')?.textContent ?? ''), { polling: 100 });
+  await another(page);
+  assert.equal(await recorded(page, '3 kN'), 'memory');
+  await page.waitForFunction(() => /** @type {any} */ (window).made);
+  await rest(page);
+  const file = JSON.parse(await page.evaluate(() => /** @type {any} */ (window).made.text()));
+  assert.deepEqual([file.learner, file.attempts.map((/** @type {any} */ each) => each.response)], ['Mo', ['3 kN']]);
+  await page.$eval('.record-said a', link => {
+    link.addEventListener('click', event => event.preventDefault());
+    /** @type {HTMLElement} */ (link).click();
+  });
+  assert.equal(await asksToStay(page), true, 'the other answer is in no file');
+});
+
+eachBrowser('where no words come it is said all the same that an answer is not kept', { allow: [/503/] }, async stage => {
+  const { page } = stage;
+  await page.evaluateOnNewDocument(() => {
+    Object.defineProperty(window, 'indexedDB', { value: { open() { throw new DOMException('no', 'SecurityError'); } } });
+    const real = window.fetch;
+    window.fetch = (...asked) => (/records\.json/.test(String(asked[0])) ? (console.warn('503'), Promise.reject(new TypeError('offline'))) : real(...asked));
+  });
+  await ready(stage);
+  assert.equal(await recorded(page, '4 kN'), 'memory');
+  await page.waitForSelector('.record-said a[download]');
+  assert.match(await page.$eval('.record-said', at => at.textContent ?? ''), /^Not kept: this is lost when the page closes\. Save it$/);
+});
+
+eachBrowser('who is forgotten is who it was asked about, whoever learns here by then', async stage => {
+  const { page, origin } = stage;
+  await record(stage);
+  await byHand(page, undefined, 'attempts', 'put', ['1', 'Mo'].map(learner => ({ ...ONE, key: learner, learner })));
+  await record(stage);
+  const turn = async (/** @type {string} */ who) => {
+    const other = await page.browserContext().newPage();
+    await other.goto(origin + RECORD);
+    await other.waitForSelector('outlean-record[data-ready]');
+    await other.$eval('[data-part=who]', (at, who) => { /** @type {HTMLInputElement} */ (at).value = who; }, who);
+    await other.$eval('outlean-record form', form => /** @type {HTMLFormElement} */ (form).requestSubmit());
+    await other.waitForFunction(who => document.querySelector('caption')?.textContent?.endsWith(who), { polling: 100 }, who);
+    await page.bringToFront();
+    await page.waitForFunction(who => document.querySelector('caption')?.textContent?.endsWith(who), { polling: 100 }, who);
+  };
+  const sure = () => page.$eval('[data-part=sure]', at => at.checkVisibility());
+  await page.click('[data-part=clear]');
+  assert.equal(await part(page, 'really'), 'Yes, forget 1 here');
+  await turn('Mo');
+  assert.equal(await sure(), false, 'it was not asked about Mo');
+  await page.click('[data-part=clear]');
+  assert.equal(await part(page, 'really'), 'Yes, forget Mo here');
+  await page.click('[data-part=really]');
+  await page.waitForFunction(() => /^Everything of Mo/.test(document.querySelector('[data-part=said]')?.textContent ?? ''));
+  assert.deepEqual((await kept(page)).map(row => row.learner), ['1']);
+});
+
+eachBrowser('a record that cannot be read is said to be so, and is not said to be empty', async stage => {
+  const { page, open } = stage;
+  await page.evaluateOnNewDocument(() => {
+    if (!location.search) return;
+    IDBObjectStore.prototype.openCursor = () => { throw new DOMException('damaged', 'UnknownError'); };
+  });
+  await open(`${RECORD}?damaged`);
+  await page.waitForSelector('outlean-record[data-ready]');
+  assert.match(await part(page, 'said'), /^That did not work: UnknownError: damaged/);
 });
 
 eachBrowser('a full disk is said, and what was held is kept once there is room', async stage => {
