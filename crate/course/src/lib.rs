@@ -76,8 +76,8 @@ pub use outlean_rig::Generator;
 pub use plain::plain;
 #[cfg(feature = "records")]
 pub use record::{
-    Allowed as AllowedInRecord, Aside, FORMAT, Gathered, OtherLearner, RECORD_BYTES, Reason, Record, Unread,
-    VERSION, class_csv, csv, read as read_record,
+    Allowed as AllowedInRecord, Aside, FORMAT, Gathered, MOST_IN_NAME, MOST_IN_OBJECTIVE, OtherLearner,
+    RECORD_BYTES, Reason, Record, Unread, VERSION, class_csv, csv, read as read_record,
 };
 pub use refresher::{Asked, Card, LENGTH, Outcome, PASS, Picked, due, outcome, passes, pick};
 pub use response::Unreadable;

@@ -12,7 +12,7 @@ mod reason;
 
 pub use csv::{class_csv, csv};
 pub use gathered::Gathered;
-pub use read::{RECORD_BYTES, Unread, read};
+pub use read::{MOST_IN_NAME, MOST_IN_OBJECTIVE, RECORD_BYTES, Unread, read};
 pub use reason::{Allowed, Reason};
 
 use crate::{Attempt, Learner};

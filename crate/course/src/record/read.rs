@@ -6,6 +6,10 @@ use serde_json::{Map, Value};
 
 /// Most bytes of a record's file.
 pub const RECORD_BYTES: usize = 16_000_000;
+/// Most characters of the name of a lesson, and of a question's.
+pub const MOST_IN_NAME: u32 = 80;
+/// Most characters of an objective.
+pub const MOST_IN_OBJECTIVE: u32 = 300;
 /// Most attempts, and most that stand aside.
 const MOST_ITEMS: usize = 50_000;
 /// The last second of the year 9999.
@@ -107,8 +111,8 @@ fn attempt(value: Value) -> Result<Attempt, Reason> {
     let Value::Object(mut object) = value else { return Err(because("attempt", &value, Allowed::Object)) };
     let mut fields = Fields(&mut object);
     let time = fields.whole("time", LAST_SECOND)?;
-    let lesson = fields.name("lesson", 80)?;
-    let question = fields.name("question", 80)?;
+    let lesson = fields.name("lesson", MOST_IN_NAME)?;
+    let question = fields.name("question", MOST_IN_NAME)?;
     let lesson_version = fields.text("lesson_version", 64)?;
     let seed = fields.whole("seed", MOST_WHOLE)?;
     let response = fields.text("response", 2000)?;
@@ -119,7 +123,7 @@ fn attempt(value: Value) -> Result<Attempt, Reason> {
     inner.done()?;
     let seconds = fields.perhaps_whole("seconds")?;
     let hints = fields.perhaps_whole("hints")?;
-    let objective = fields.text("objective", 300)?;
+    let objective = fields.text("objective", MOST_IN_OBJECTIVE)?;
     fields.done()?;
     let attempt =
         Attempt { time, lesson, question, lesson_version, seed, response, mark, seconds, hints, objective };

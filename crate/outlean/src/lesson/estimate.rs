@@ -51,11 +51,7 @@ pub fn read(source: &mut Source<'_, '_>) -> Option<EstimateBlock> {
     let (objectives, rig_of) = (source.objectives, source.rig_of);
     let tree = source.tree();
     let mut table = source.table(tree.get_ref(), 0..0);
-    let id = table.name(
-        "id",
-        "give the question a name of its own, such as id = \"leg-with-the-line\"",
-        "a question",
-    );
+    let id = table.question("id", "give the question a name of its own, such as id = \"leg-with-the-line\"");
     let figure = table.text("figure", "name the figure that goes with it");
     let asks = table.maybe("asks", "what is asked, such as asks = \"How far out is the head?\"");
     let rig = super::rig(&mut table, rig_of);

@@ -29,7 +29,7 @@ pub use build::{BuildBlock, Plate};
 pub use estimate::EstimateBlock;
 pub use question::QuestionBlock;
 
-use outlean_course::About;
+use outlean_course::{About, MOST_IN_OBJECTIVE};
 use outlean_rig::Rig;
 use pulldown_cmark::{
     CodeBlockKind, Event, HeadingLevel, MetadataBlockKind, Options, Parser, Tag, TagEnd, html,
@@ -308,6 +308,9 @@ impl<'a> Reader<'a> {
         let title = table.text("title", "such as title = \"Lean and its price\"");
         let minutes = table.count("minutes", 1..601, "how long the lesson takes, such as minutes = 20");
         let objectives = table.texts("objectives", "what a learner can do after it, each in quotes");
+        for (text, span) in objectives.iter().flatten() {
+            table.short(text, span.clone(), "an objective", MOST_IN_OBJECTIVE);
+        }
         table.done();
         let objectives = objectives.map(|all| all.into_iter().map(|(text, _)| text).collect::<Vec<_>>());
         if let (Some((title, _)), Some(minutes), Some(objectives)) = (title, minutes, objectives) {

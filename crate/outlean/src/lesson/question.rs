@@ -45,7 +45,7 @@ pub struct Head {
 /// Reads it. A figure must be named where `figure` says so.
 pub fn head(table: &mut Table<'_, '_>, objectives: Option<usize>, figure: Figure) -> Head {
     let hint = "give the question a name of its own, such as id = \"which-leg\"";
-    let id = table.name("id", hint, "a question");
+    let id = table.question("id", hint);
     let figure = match figure {
         Figure::Needed => table.text("figure", "name the figure whose controls are moved"),
         Figure::Maybe => table.maybe("figure", "name the figure that shows the rig"),

@@ -2,6 +2,7 @@
 
 use crate::lesson::Complaint;
 use crate::words::words;
+use outlean_course::MOST_IN_NAME;
 use outlean_rig::Dimension;
 use outlean_rigfile::{Problem, Said, Severity, What, nearest, parse};
 use std::ops::Range;
@@ -75,6 +76,22 @@ impl<'t, 'c> Table<'t, 'c> {
             self.complain(span.clone(), message, "use small letters, digits and hyphens");
         }
         Some((name, span))
+    }
+
+    /// The name of a question at `key`, which must be there: no longer than a record takes, or no answer to it could be kept.
+    pub fn question(&mut self, key: &'static str, hint: &str) -> Option<(String, Range<usize>)> {
+        let (name, span) = self.name(key, hint, "a question")?;
+        self.short(&name, span.clone(), "the name of a question", MOST_IN_NAME);
+        Some((name, span))
+    }
+
+    /// Complains of a text that a record does not take with an answer.
+    pub fn short(&mut self, text: &str, span: Range<usize>, what: &str, most: u32) {
+        let long = text.chars().count();
+        if long > most as usize {
+            let message = format!("{what} has {long} characters; at most {most} can be kept with an answer");
+            self.complain(span, message, "make it shorter");
+        }
     }
 
     /// The text at `key`, if it is there.
