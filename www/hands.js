@@ -25,8 +25,10 @@ function lead(question, words) {
     question.reveal();
     /** @type {HTMLElement | null} */ (tree.querySelector('.answer'))?.focus();
   });
-  /** @type {{ row: Element, says: string, count: number, told: HTMLElement, bar: HTMLElement }[]} */
+  /** @type {{ row: Element, count: number, keys: HTMLElement[], told: HTMLElement, bar: HTMLElement }[]} */
   let options = [];
+  /** What an option says, in the units that are shown now. @param {{ row: Element }} option */
+  const said = ({ row }) => row.querySelector('label')?.textContent ?? '';
 
   const show = () => {
     const most = Math.max(1, ...options.map(option => option.count));
@@ -44,7 +46,10 @@ function lead(question, words) {
     show();
     status.textContent = fill(words, 'hands', { count: option.count, place: place + 1 });
   };
-  Object.defineProperty(question, 'hands', { configurable: true, get: () => options.map(({ says, count }) => ({ says, count })) });
+  Object.defineProperty(question, 'hands', { configurable: true, get: () => options.map(option => ({ says: said(option), count: option.count })) });
+
+  /** Names each key by what its option says. */
+  const name = () => options.forEach((option, place) => option.keys.forEach((key, at) => key.setAttribute('aria-label', fill(words, at ? 'more' : 'less', { place: place + 1, option: said(option) }))));
 
   /** Gives what was put since a row of hands each. */
   const dress = () => {
@@ -53,19 +58,19 @@ function lead(question, words) {
     // Only where it differs: to set it is seen by who watches.
     if (reveal.hidden !== Boolean(question.locked)) reveal.hidden = Boolean(question.locked);
     const rows = [...tree.querySelectorAll('.entries:not(.steps)>li')].filter(row => row.querySelector('input'));
-    if (rows.length === options.length && rows.every((row, place) => row === options[place].row)) return;
+    if (rows.length === options.length && rows.every((row, place) => row === options[place].row)) return name();
     options = rows.map((row, place) => {
-      const says = row.querySelector('label')?.textContent ?? '';
-      const key = (/** @type {number} */ way) => {
-        const button = element('button', { type: 'button', 'aria-label': fill(words, way < 0 ? 'less' : 'more', { place: place + 1, option: says }) }, way < 0 ? '−' : '+');
+      const keys = [-1, 1].map(way => {
+        const button = element('button', { type: 'button' }, way < 0 ? '−' : '+');
         button.addEventListener('click', () => question.hand?.(place, way));
         return button;
-      };
+      });
       const told = element('output', {});
       const bar = element('span', { class: 'bar' });
-      row.append(element('div', { class: 'hands' }, key(-1), told, key(1), element('span', { class: 'bars', 'aria-hidden': 'true' }, bar)));
-      return { row, says, count: 0, told, bar };
+      row.append(element('div', { class: 'hands' }, keys[0], told, keys[1], element('span', { class: 'bars', 'aria-hidden': 'true' }, bar)));
+      return { row, count: 0, keys, told, bar };
     });
+    name();
     show();
   };
 

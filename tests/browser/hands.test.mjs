@@ -98,6 +98,24 @@ for (const kind of ['choose', 'faults']) {
   });
 }
 
+eachBrowser('an option is told in the units that are shown now', async stage => {
+  const { page } = stage;
+  await ready(stage, PROJECTED);
+  await led(page);
+  const told = () => page.$eval('outlean-faults', question => {
+    const [tree, { hands }] = [/** @type {ShadowRoot} */ (question.shadowRoot), /** @type {any} */ (question)];
+    const keys = [...tree.querySelectorAll('.hands button:last-of-type')].map(key => (key.getAttribute('aria-label') ?? '').replace(/^.*?: /, ''));
+    return { labels: [...tree.querySelectorAll('.entries label')].map(label => label.textContent), hands: hands.map((/** @type {{ says: string }} */ { says }) => says), keys };
+  });
+  const metric = await told();
+  await page.select('[data-setting=units]', 'us');
+  await page.waitForFunction(before => document.querySelector('outlean-faults')?.shadowRoot?.querySelector('.entries')?.textContent !== before, {}, metric.labels.join(''));
+  await rest(page);
+  const us = await told();
+  assert.notDeepEqual(us.labels, metric.labels);
+  for (const { labels, hands, keys } of [metric, us]) assert.deepEqual([hands, keys], [labels, labels]);
+});
+
 eachBrowser('every kind has a key that reveals, and a prediction gives way to it', async stage => {
   const { page } = stage;
   await ready(stage, PROJECTED);
