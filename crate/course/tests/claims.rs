@@ -55,7 +55,13 @@ fn every_form_is_read() {
             term(1.0, Operand::Quantity(Quantity::PulleyReach))
         )
     );
-    assert_eq!(claim("the fore guy does not work"), Claim::Works(Station::Fore, false));
+    for (station, at) in [("aft", Station::Aft), ("fore", Station::Fore)] {
+        assert_eq!(claim(&format!("the {station} guy works")), Claim::Works(at, true));
+        assert_eq!(claim(&format!("the {station} guy does not work")), Claim::Works(at, false));
+    }
+    assert_eq!(claim("the side guy works"), Claim::Works(Station::Side, true));
+    let no_form = Claim::read("the side guy does not work").map_err(|misread| misread.why);
+    assert!(matches!(no_form, Err(Why::NoForm { .. })), "{no_form:?}");
 }
 
 #[test]
