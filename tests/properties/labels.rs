@@ -109,7 +109,7 @@ fn no_letter_meets_another_or_an_arrow_or_the_end_of_the_plate() {
 /// guys and two lines, a third of them tip.
 const MOST_LEFT_OUT: [(&str, [f64; 4]); 6] = [
     ("lean", [0.04, 0.002, 0.002, 0.02]),
-    ("stop", [0.1, 0.04, 0.04, 0.13]),
+    ("stop", [0.11, 0.04, 0.04, 0.13]),
     ("tips", [0.75, 0.01, 0.01, 0.43]),
     ("guy", [0.38, 0.12, 0.12, 0.42]),
     ("legs", [0.48, 0.04, 0.04, 0.24]),

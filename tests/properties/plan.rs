@@ -50,7 +50,11 @@ proptest! {
         let Some(plan) = planned(&rig) else { return Ok(()) };
         prop_assert_eq!(plan.verdict.past.is_empty(), plan.governing.holds());
         match &plan.advice {
-            Advice::Build => prop_assert!(plan.governing.holds() && plan.tips.is_none()),
+            Advice::Build => {
+                prop_assert!(plan.governing.holds() && plan.tips.is_none());
+                prop_assert!(plan.test.holds || !plan.is_tested());
+            }
+            Advice::TestLess => prop_assert!(plan.governing.holds() && !plan.test.holds && plan.is_tested()),
             Advice::FindOut(unknown) => prop_assert!(plan.governing.holds() && !unknown.is_empty()),
             Advice::Stiffen => {
                 prop_assert!(plan.governing.holds() && plan.stretching.as_ref().is_some_and(|found| !found.holds()));

@@ -2,8 +2,8 @@
 
 use super::{cases, solvable};
 use outlean_rig::{
-    Clearance, EXTRA_LEAN, LeanIs, Outcome, Rig, Side, Stretch, checks, governing, margin, solve, solve_at,
-    stretched, working_range,
+    Clearance, EXTRA_LEAN, LeanIs, Outcome, Rig, Side, Stretch, checks, each_other, governing, margin, solve,
+    solve_at, stands_by, stretched, working_range,
 };
 use proptest::prelude::*;
 
@@ -99,6 +99,18 @@ proptest! {
     }
 }
 
+/// Whether all parts hold with each of several guys alone, as set and at rest.
+fn others_hold(rig: &Rig) -> bool {
+    let mut hold = true;
+    each_other(rig, &solve(rig).unwrap(), &mut |rig, other| {
+        // Where it stands, and not once more from there.
+        let there = Rig { lean_is: LeanIs::UnderLoad, ..rig.clone() };
+        let holds = || checks(&there, other).iter().all(|check| check.ratio.is_none_or(|ratio| ratio <= 1.0));
+        hold &= stands_by(rig, other) || holds();
+    });
+    hold
+}
+
 /// On guys that stretch the range is that of guys that do not, less the leans from which the load does not grow to the margin
 /// asked for, under which it leans too far otherwise, or from which, set before loading, it comes to rest where something does
 /// not hold; scanned between the degrees at which the core looks.
@@ -122,7 +134,8 @@ fn a_scan_finds_the_same_range_on_guys_that_stretch() {
                 let tilts = match stretched(&there, &stretch).unwrap() {
                     Outcome::Stands(found) => {
                         let rests = rig.lean_is == LeanIs::UnderLoad || holds_now(&there, found.lean);
-                        found.set_lean.is_some_and(|set| (found.lean - set).abs() > EXTRA_LEAN) || !rests
+                        let far = found.set_lean.is_some_and(|set| (found.lean - set).abs() > EXTRA_LEAN);
+                        far || !rests || !others_hold(&there)
                     }
                     _ => false,
                 };

@@ -89,7 +89,7 @@ fn a_line_that_moves_is_told_in_each_operation() {
         &text,
         &[
             "Two spruce poles over a quarry lip",
-            "over the head and straight back; read here raising",
+            "over the head and straight back; read while raising",
             "Working range, in every case alike",
             "the left foot slides, while raising",
             "edge guy: works",

@@ -1,6 +1,7 @@
 //! The advice: build it, find something out first, change something first, or do not build this.
 
-use crate::{Demand, LeftOut, Stretching, Verdict};
+use crate::steps::over_head;
+use crate::{Demand, LeftOut, Stretching, Test, Verdict};
 use outlean_rig::{Part, Proposal, Rig};
 use serde::Serialize;
 
@@ -16,6 +17,8 @@ pub enum Advice {
     FindOut(Vec<LeftOut>),
     /// All parts hold, but on guys that stretch it is too near run-away or leans too far under load.
     Stiffen,
+    /// All holds, but not the test load: a lesser one is to be hung.
+    TestLess,
     /// It is past a limit as planned; a small change brings it inside.
     Change,
     /// It is past a limit, and no small change was found that brings it inside.
@@ -29,12 +32,16 @@ impl Advice {
         proposals: &[Proposal],
         demands: &[Demand],
         stretching: Option<&Stretching>,
+        test: &Test,
     ) -> Self {
         if !verdict.past.is_empty() {
             return if proposals.is_empty() { Self::DoNotBuild } else { Self::Change };
         }
         if stretching.is_some_and(|found| !found.holds()) {
             return Self::Stiffen;
+        }
+        if !test.holds && rig.lines().any(over_head) {
+            return Self::TestLess;
         }
         let unknown = unknown(rig, verdict, demands);
         if unknown.is_empty() { Self::Build } else { Self::FindOut(unknown) }
@@ -49,6 +56,7 @@ impl Advice {
             Self::Build => "build",
             Self::FindOut(_) => "find_out",
             Self::Stiffen => "stiffen",
+            Self::TestLess => "test_less",
             Self::Change => "change",
             Self::DoNotBuild => "do_not_build",
         }

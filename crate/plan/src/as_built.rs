@@ -2,8 +2,8 @@
 
 use crate::Stretching;
 use outlean_rig::{
-    Dimension, EXTRA_LEAN, Fault, LeanIs, Outcome, Rig, Scatter, Stretch, WorkingRange, solve, solve_at,
-    stretched,
+    Check, Dimension, EXTRA_LEAN, Fault, LeanIs, Outcome, Rig, Scatter, Stretch, WorkingRange, checks, solve,
+    solve_at, stretched,
 };
 use outlean_rigfile::{Job, field};
 use serde::Serialize;
@@ -77,6 +77,8 @@ pub fn measures(rig: &Rig, scatter: &Scatter, set_lean: Option<f64>) -> Result<V
 pub struct Test {
     /// What is hung, kg: as the job says, else the load with its factor for motion. Our choice.
     pub mass: f64,
+    /// Whether the frame stands with it hanging, no part past what it may carry then.
+    pub holds: bool,
     /// The lean before it is hung, rad.
     pub before: f64,
     /// The lean with it hanging, rad; `None` where it is not known how the guys stretch, or it does not stand.
@@ -90,59 +92,106 @@ pub struct Test {
 }
 
 impl Test {
-    /// Of a rig.
+    /// Of a rig, and the rig with the test load as it is hung.
     ///
     /// # Errors
     ///
-    /// As [`solve`].
+    /// As [`solve`], with the load and with the test load.
     pub fn of(
         rig: &Rig,
         job: &Job,
         range: &WorkingRange,
         stretching: Option<&Stretching>,
-    ) -> Result<Self, Fault> {
+    ) -> Result<(Self, Rig), Fault> {
         solve(rig)?;
         let mass = job.test_load.unwrap_or(rig.load.mass * rig.load.dynamic_factor);
-        let before = stretching.and_then(|found| found.set_lean).unwrap_or(rig.lean);
-        let known = stretching.is_some_and(|found| found.set_lean.is_some());
-        let loaded = |lean: f64| if known { loaded(rig, lean, mass) } else { Ok(None) };
-        let under = loaded(before)?;
-        // The range is of leans as set, or under load: in either way a frame may stand anywhere between both.
-        let ends = range.around(rig.lean).map(|interval| (interval.from, interval.to));
-        let ends = match (ends, rig.lean_is) {
-            (Some((from, to)), LeanIs::SetBefore | LeanIs::Cut) => {
-                let [at_from, at_to] = [from, to].map(|end| loaded(end).ok().flatten().unwrap_or(end));
-                Some((from.min(at_from), to.max(at_to)))
-            }
-            (ends, _) => ends,
+        let set_lean = stretching.and_then(|found| found.set_lean);
+        let before = set_lean.unwrap_or(rig.lean);
+        // It is hung on the frame as it is set, and nothing moves.
+        let mut tested = match set_lean {
+            Some(lean) => Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() },
+            None => rig.clone(),
         };
-        let between = |one: f64, other: f64, off: f64| {
-            let (least, most) = (one.min(other), one.max(other));
-            let (from, to) = ends.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
-            ((least - off).max(from.min(least)), (most + off).min(to.max(most)))
-        };
+        (tested.load.mass, tested.load.dynamic_factor) = (mass, 1.0);
+        let under = if set_lean.is_some() { Stands::of(&tested)? } else { Stands::NotKnown };
+        let solution = solve(&tested)?;
+        let past = |check: &Check| check.ratio.is_some_and(|ratio| ratio > 1.0);
+        let holds = solution.forces().is_some()
+            && under != Stands::Falls
+            && !checks(&tested, &solution).iter().any(past);
         let off = job.scatter.angle;
+        let ends = |of: &dyn Fn(f64) -> Option<(f64, f64)>| ends(rig, range, of);
+        let with_it = ends(&|lean| Stands::of(&Rig { lean, ..tested.clone() }).ok()?.at().map(|at| (at, at)));
+        let between = match under.at() {
+            Some(at) => bounds(before, at, off, with_it),
+            None => bounds(before, before, EXTRA_LEAN, with_it),
+        };
         let at_work = match stretching.and_then(|found| found.least_lean.zip(found.most_lean)) {
-            Some((least, most)) if known => between(before.min(least), before.max(most), off),
-            _ => between(before, before, EXTRA_LEAN),
+            Some((least, most)) if set_lean.is_some() => {
+                bounds(before.min(least), before.max(most), off, ends(&|lean| at_work(rig, lean)))
+            }
+            _ => bounds(before, before, EXTRA_LEAN, ends(&|_| None)),
         };
-        let between = match under {
-            Some(under) => between(before, under, off),
-            None => between(before, before, EXTRA_LEAN),
-        };
-        Ok(Self { mass, before, under, between, at_work })
+        Ok((Self { mass, holds, before, under: under.at(), between, at_work }, tested))
     }
 }
 
-/// The lean (rad) at which a frame that is set at `lean` stands with `mass` (kg) hung; `None` where that is not known or it does
-/// not stand.
-#[inline(never)]
-fn loaded(rig: &Rig, lean: f64, mass: f64) -> Result<Option<f64>, Fault> {
-    let mut there = Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() };
-    (there.load.mass, there.load.dynamic_factor) = (mass, 1.0);
-    let Some(stretch) = Stretch::of(&there) else { return Ok(None) };
-    Ok(match stretched(&there, &stretch)? {
-        Outcome::Stands(found) => Some(found.lean),
-        _ => None,
-    })
+/// What becomes of a frame that is set at its lean and loaded.
+#[derive(Clone, Copy, PartialEq)]
+enum Stands {
+    /// At a lean, rad.
+    At(f64),
+    Falls,
+    /// It is not known how its guys stretch.
+    NotKnown,
+}
+
+impl Stands {
+    #[inline(never)]
+    fn of(rig: &Rig) -> Result<Self, Fault> {
+        let there = Rig { lean_is: LeanIs::SetBefore, ..rig.clone() };
+        let Some(stretch) = Stretch::of(&there) else { return Ok(Self::NotKnown) };
+        Ok(match stretched(&there, &stretch)? {
+            Outcome::Stands(found) => Self::At(found.lean),
+            _ => Self::Falls,
+        })
+    }
+
+    const fn at(self) -> Option<f64> {
+        match self {
+            Self::At(lean) => Some(lean),
+            _ => None,
+        }
+    }
+}
+
+/// The least and the greatest lean, rad, at which a frame set at `lean` stands at work, in any case; `None` where it does not, or
+/// that is not known.
+fn at_work(rig: &Rig, lean: f64) -> Option<(f64, f64)> {
+    let mut found: Option<(f64, f64)> = None;
+    for case in rig.cases() {
+        let at = Stands::of(&Rig { case, lean, ..rig.clone() }).ok()?.at()?;
+        let (least, most) = found.unwrap_or((at, at));
+        found = Some((least.min(at), most.max(at)));
+    }
+    found
+}
+
+/// The leans, rad, between which a frame inside its working range may stand, which is of leans as set, or under load: in either way
+/// anywhere between both. `loaded` gives where one that is set at a lean then stands.
+fn ends(rig: &Rig, range: &WorkingRange, loaded: &dyn Fn(f64) -> Option<(f64, f64)>) -> Option<(f64, f64)> {
+    let interval = range.around(rig.lean)?;
+    let (from, to) = (interval.from, interval.to);
+    if matches!(rig.lean_is, LeanIs::UnderLoad) {
+        return Some((from, to));
+    }
+    let at = |end: f64| loaded(end).unwrap_or((end, end));
+    Some((from.min(at(from).0), to.max(at(to).1)))
+}
+
+/// From `off` below what is expected to as much above, not beyond the ends but for what is expected; rad.
+fn bounds(one: f64, other: f64, off: f64, ends: Option<(f64, f64)>) -> (f64, f64) {
+    let (least, most) = (one.min(other), one.max(other));
+    let (from, to) = ends.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+    ((least - off).max(from.min(least)), (most + off).min(to.max(most)))
 }

@@ -1,7 +1,8 @@
 //! Demand: the most that each part carries, in any case that the rig must stand.
 
 use outlean_rig::{
-    Case, Fault, HoldfastPull, Pair, Part, Point, Rig, Solution, State, checks, holdfast_pulls, solve,
+    Case, Fault, HoldfastPull, Pair, Part, Path, Point, Rig, Solution, State, checks, each_other,
+    holdfast_pulls, solve,
 };
 use serde::Serialize;
 
@@ -66,17 +67,17 @@ pub fn demands(rig: &Rig) -> Result<Vec<Demand>, Fault> {
     Ok(all)
 }
 
-/// The greatest pull on each holdfast in any case, whether anything is known of it or not: those of guys and of haul lines, then
-/// those of redirects midway between the feet, named by their pulley: nothing in a rig says what these may carry. A holdfast that
-/// ropes share and of which only one of them is said is there once.
+/// The greatest pull on each holdfast in any case and under the test load, whether anything is known of it or not: those of guys
+/// and of haul lines, then those of redirects midway between the feet, named by their pulley: nothing in a rig says what these may
+/// carry. A holdfast that ropes share and of which only one of them is said is there once.
 ///
 /// # Errors
 ///
-/// As [`solve`] in any of its cases.
-pub fn holdfasts(rig: &Rig, demands: &[Demand]) -> Result<Vec<(Part, HoldfastPull)>, Fault> {
+/// As [`solve`] in any of its cases, and with the test load.
+pub fn holdfasts(rig: &Rig, demands: &[Demand], tested: &Rig) -> Result<Vec<(Part, HoldfastPull)>, Fault> {
     let mut all: Vec<(Part, HoldfastPull)> = Vec::new();
     let mut redirects: Vec<(Part, HoldfastPull)> = Vec::new();
-    in_each_case(rig, &mut |there, solution| {
+    let mut take = |there: &Rig, solution: &Solution| {
         for (part, pull) in holdfast_pulls(there, solution) {
             let all = if is_redirect(part) { &mut redirects } else { &mut all };
             match all.iter_mut().find(|(known, _)| *known == part) {
@@ -86,13 +87,19 @@ pub fn holdfasts(rig: &Rig, demands: &[Demand]) -> Result<Vec<(Part, HoldfastPul
                 None => {}
             }
         }
-    })?;
+    };
+    in_each_case(rig, &mut take)?;
+    take(tested, &solve(tested)?);
     all.append(&mut redirects);
     Ok(all)
 }
 
 /// Whether the holdfast of a part is to be listed: not that of a haul line of which nothing is said and that is another's.
 fn is_there(rig: &Rig, demands: &[Demand], part: Part) -> bool {
+    // Midway between the feet both lines hang on one.
+    if part == Part::SecondRedirect && matches!(rig.line.path, Path::RedirectedMidBase { .. }) {
+        return false;
+    }
     if demands.iter().any(|demand| demand.part == part) {
         return true;
     }
@@ -111,22 +118,24 @@ pub(crate) const fn is_redirect(part: Part) -> bool {
     matches!(part, Part::RedirectPulley | Part::SecondRedirect)
 }
 
-/// What lifts each foot of a rig whose feet are held down, in the case in which most does, N; 0 for one that nothing lifts, and for
-/// both where they are not held down.
+/// What lifts each foot at the most, N, in any case, as set and at rest: where feet are held down, and where one of several guys
+/// held without the others. 0 for one that nothing lifts.
 ///
 /// # Errors
 ///
 /// As [`solve`] in any of its cases.
 pub fn lifts(rig: &Rig) -> Result<Pair<f64>, Fault> {
     let mut most: Pair<f64> = Pair::new(0.0, 0.0);
-    if rig.feet.held_down {
-        in_each_case(rig, &mut |_, solution| {
-            let Some(forces) = solution.forces() else { return };
-            most = Pair::from_fn(|side| {
-                let foot = forces.footing.feet.on(side);
-                if foot.lifts { most.on(side).max(-foot.bearing) } else { *most.on(side) }
-            });
-        })?;
-    }
+    let mut take = |solution: &Solution| {
+        let Some(forces) = solution.forces() else { return };
+        most = Pair::from_fn(|side| {
+            let foot = forces.footing.feet.on(side);
+            if foot.lifts { most.on(side).max(-foot.bearing) } else { *most.on(side) }
+        });
+    };
+    in_each_case(rig, &mut |there, solution| {
+        take(solution);
+        each_other(there, solution, &mut |_, other| take(other));
+    })?;
     Ok(most)
 }

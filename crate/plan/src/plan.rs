@@ -106,9 +106,9 @@ impl Plan {
             luff_to: None,
         };
         let crew = Crew::of(rig, &team)?;
-        let (holdfasts, lifts) = (holdfasts(rig, &demands)?, lifts(rig)?);
         let (pacing, materials) = (pacing(rig)?, materials(rig)?);
-        let test = Test::of(rig, job, &range, stretching.as_ref())?;
+        let (test, tested) = Test::of(rig, job, &range, stretching.as_ref())?;
+        let (holdfasts, lifts) = (holdfasts(rig, &demands, &tested)?, lifts(rig)?);
         let steps = steps(&From {
             rig,
             pacing: &pacing,
@@ -124,7 +124,7 @@ impl Plan {
         let set_lean = stretching.as_ref().and_then(|found| found.set_lean);
         let mut plan = Self {
             job: job.clone(),
-            advice: Advice::of(rig, &verdict, &proposals, &demands, stretching.as_ref()),
+            advice: Advice::of(rig, &verdict, &proposals, &demands, stretching.as_ref(), &test),
             verdict,
             tips: solution.tips(),
             governing: governing(rig, rig.lean)?,

@@ -2,7 +2,7 @@
 
 use crate::demand::is_redirect;
 use crate::{Crew, Demand, Mark, Pace, Stretching, Test};
-use outlean_rig::{Connection, HoldfastPull, Materials, Pair, Part, Path, Rig, Side};
+use outlean_rig::{Connection, HoldfastPull, Line, Materials, Pair, Part, Path, Rig, Side};
 use serde::Serialize;
 
 /// One thing to do.
@@ -209,9 +209,9 @@ pub(crate) fn steps(from: &From<'_>) -> Vec<Numbered> {
     step(Step::Lash { turns: lashing.turns, frapping: lashing.frapping, spacer: lashing.spacer }, None);
     let dress = Step::Dress {
         guys: rig.guys.iter().filter(|guy| guy.rigged).count(),
-        main: over_head(rig.line.path),
+        main: over_head(&rig.line),
         pulley: rig.line.path.haul_point().is_some(),
-        second: rig.second.is_some_and(|second| over_head(second.line.path)),
+        second: rig.second.is_some_and(|second| over_head(&second.line)),
         tag_lines: rig.load.on_tag_lines.is_some(),
     };
     step(dress, Some(Hold::HeadDressed));
@@ -225,7 +225,7 @@ pub(crate) fn steps(from: &From<'_>) -> Vec<Numbered> {
     }
     step(Step::Measure, Some(Hold::Measured));
     // What hangs on no line over the head does not try the frame.
-    if rig.lines().any(|line| over_head(line.path)) {
+    if rig.lines().any(over_head) {
         step(Step::TestLoad { mass: from.test.mass, between: from.test.between }, None);
         step(Step::InspectAgain, Some(Hold::TestLoaded));
     }
@@ -246,6 +246,7 @@ fn holdfast(materials: &Materials, mark: Mark) -> Option<(u32, u32)> {
     Some(there.map_or((0, 0), |there| (there.pickets, there.lashings)))
 }
 
-const fn over_head(path: Path) -> bool {
-    !matches!(path, Path::NotOverHead)
+/// Whether a line runs over the head, and so loads the frame.
+pub(crate) const fn over_head(line: &Line) -> bool {
+    !matches!(line.path, Path::NotOverHead)
 }

@@ -104,10 +104,14 @@ impl<'a> Voice<'a> {
         self.to_steps(libm::ceil(value / self.step() - HAIR))
     }
 
-    /// As [`Self::small`], of what may be so much at the most: rounded down.
+    /// As [`Self::small`], of what may be so much at the most: rounded down, to the millimetre where that leaves no quarter inch.
     #[must_use]
     pub fn at_most(&self, value: f64) -> String {
-        self.to_steps(libm::floor(value / self.step() + HAIR))
+        let steps = libm::floor(value / self.step() + HAIR);
+        if steps == 0.0 && matches!(self.units, Units::Us) {
+            return Self { units: Units::Metric, ..*self }.at_most(value);
+        }
+        self.to_steps(steps)
     }
 
     /// What small lengths are told in, m.

@@ -2,34 +2,22 @@
 //! What a plan may not leave out: feet that are held down, friction, holdfasts of which nothing is said, guys beside one another;
 //! and at which leans it is stopped.
 
+mod common;
+
 use outlean_plan::{Advice, Given, Inspected, LeftOut, Measured, Plan, Several, Step, Voice};
 use outlean_rig::{
-    DataSheet, Guy, LeanIs, Leg, Line, Outcome, Part, Path, Point, Rig, SecondLine, Side, Stretch, Swing,
-    solve, stretched,
+    DataSheet, Guy, LeanIs, Line, Outcome, Part, Path, Point, Rig, SecondLine, Side, Stretch, Swing, solve,
+    stretched,
 };
 use outlean_rigfile::{DEG, Job, Units, Words};
 
-/// A hung load on an aft and a fore guy of known strength; nothing is known of how they stretch.
+/// Feet in pins that hold nothing down, and nothing is known of how the guys stretch.
 fn rig() -> Rig {
-    let mut rig = Rig::new(4.0, 1.2, 18.0 * DEG, 150.0);
-    rig.limits.upright_stop = Some(10.0 * DEG);
-    rig.feet.held_down = false;
-    rig.feet.pinned = true;
-    for leg in [&mut rig.legs.left, &mut rig.legs.right] {
-        *leg = Leg::of(4.5, 0.5, 45.0);
-        leg.pole.tip_diameter = Some(0.12);
-    }
-    rig.gear.timber.grade = Some(outlean_rig::strength::timber::Grade::C16);
-    rig.gear.factor = Some(10.0);
-    for cordage in [&mut rig.gear.line, &mut rig.gear.sling.cordage] {
-        (cordage.breaking, cordage.knot_efficiency) = (Some(60_000.0), Some(1.0));
-    }
-    for x in [-7.0, 6.0] {
-        rig.guys.push(Guy {
-            rope_allowable: Some(3000.0),
-            holdfast_allowable: Some(4000.0),
-            ..Guy::to(Point::new(x, 0.0, 0.0))
-        });
+    let mut rig = common::rig();
+    rig.lean_is = LeanIs::UnderLoad;
+    (rig.feet.held_down, rig.feet.pinned) = (false, true);
+    for guy in &mut rig.guys {
+        guy.sheet = DataSheet::default();
     }
     rig
 }
@@ -75,10 +63,101 @@ fn a_foot_that_would_lift_is_held_down_by_something_that_was_tried() {
     let held: Vec<_> = steps(&plan).filter(|step| matches!(step, Step::HoldDown { .. })).collect();
     assert_eq!(held, [&Step::HoldDown { foot: Side::Right, force: most }]);
     assert!(plan.inspection.contains(&Inspected::HeldDown { foot: Side::Right, force: most }));
+    assert!((held_by(&rig) - most).abs() < 1e-9);
     // Where nothing lifts there is nothing to hold.
     rig.load.on_tag_lines = None;
     let plan = plan_of(&rig);
     assert!(plan.advice == Advice::Build && steps(&plan).all(|step| !matches!(step, Step::HoldDown { .. })));
+}
+
+/// The force with which a plan asks the right foot to be held down; 0 where it does not.
+fn held_by(rig: &Rig) -> f64 {
+    let plan = plan_of(rig);
+    let force = steps(&plan).find_map(|step| match step {
+        Step::HoldDown { foot: Side::Right, force } => Some(*force),
+        _ => None,
+    });
+    assert_eq!(force.is_some(), plan.verdict.not_assessed.contains(&LeftOut::HeldDown));
+    force.unwrap_or(0.0)
+}
+
+/// A guy to one side that held without the one in the middle would lift the other foot, in whichever order they are listed; on
+/// guys that stretch the frame leans farther, and it lifts more.
+#[test]
+fn a_foot_that_one_of_several_guys_would_lift_is_held_down() {
+    let mut rig = rig();
+    rig.load.mass = 240.0;
+    for held_down in [false, true] {
+        rig.feet.held_down = held_down;
+        let mut both = rig.clone();
+        both.guys.insert(1, Guy::to(Point::new(-4.0, 7.0, 0.0)));
+        let mut swapped = both.clone();
+        swapped.guys.swap(0, 1);
+        let found = held_by(&both);
+        assert!(found > 500.0, "{found}");
+        if held_down {
+            assert!((found - held_by(&swapped)).abs() < 1e-6 * found);
+        }
+        assert!(!matches!(plan_of(&both).advice, Advice::Build));
+    }
+    let mut soft = soft(0.01, LeanIs::SetBefore);
+    soft.feet.held_down = true;
+    soft.load.mass = 240.0;
+    soft.guys[0].anchor = Point::new(-5.0, 4.5, 0.0);
+    let set = solve(&soft).unwrap().forces().unwrap().footing.feet.right.bearing;
+    assert!(set < -100.0 && held_by(&soft) > 1.02 * -set, "{set} {}", held_by(&soft));
+}
+
+/// Ten times the load is no test of what holds the load, and twice as much is one that holdfasts are tried for.
+#[test]
+fn the_test_load_is_held_against_what_it_hangs_on() {
+    let rig = rig();
+    let of = |mass: f64| {
+        let job = Job { test_load: Some(mass), ..Job::default() };
+        Plan::of(&Given { rig: &rig, job: &job, draws: 0 }).unwrap()
+    };
+    let tried = |plan: &Plan| {
+        steps(plan)
+            .find_map(|step| match step {
+                Step::TryHoldfast { of: Part::GuyHoldfast(0), force, .. } => Some(*force),
+                _ => None,
+            })
+            .unwrap()
+    };
+    let (less, as_planned, more, much) = (of(15.0), of(150.0), of(300.0), of(1500.0));
+    assert!(less.test.holds && as_planned.test.holds && more.test.holds && !much.test.holds);
+    assert_eq!((&as_planned.advice, &much.advice), (&Advice::Build, &Advice::TestLess));
+    assert!((tried(&less) - tried(&as_planned)).abs() < 1e-9 && tried(&more) > 1.8 * tried(&as_planned));
+    // On guys that stretch a load that runs away with it is no test.
+    let soft = soft(0.02, LeanIs::SetBefore);
+    let job = Job { test_load: Some(2000.0), ..Job::default() };
+    let plan = Plan::of(&Given { rig: &soft, job: &job, draws: 0 }).unwrap();
+    assert!(!plan.test.holds && plan.test.under.is_none());
+    // A small one says nothing of where the frame leans at work.
+    let job = Job { test_load: Some(15.0), ..Job::default() };
+    let small = Plan::of(&Given { rig: &soft, job: &job, draws: 0 }).unwrap();
+    assert_eq!(small.test.at_work, plan_of(&soft).test.at_work);
+}
+
+#[test]
+fn two_redirects_midway_between_the_feet_pull_on_one_holdfast() {
+    let mut rig = rig();
+    let line = |aside: f64| Line::along(Path::RedirectedMidBase { to: Point::new(-9.0, aside, 0.0) });
+    rig.line = line(0.4);
+    let tried = |rig: &Rig| -> Vec<f64> {
+        let redirect = |step: &Step| match step {
+            Step::TryRedirect { force, .. } => Some(*force),
+            _ => None,
+        };
+        steps(&plan_of(rig)).filter_map(redirect).collect()
+    };
+    rig.gear.redirect.breaking = Some(90_000.0);
+    let alone = tried(&rig);
+    rig.second = Some(SecondLine { line: line(-0.4), share: 0.5, peak_factor: None });
+    let both = tried(&rig);
+    assert_eq!((alone.len(), both.len()), (1, 1));
+    // Each half, side by side: together all but as much as the one.
+    assert!((both[0] / alone[0] - 1.0).abs() < 0.01, "{both:?} {alone:?}");
 }
 
 #[test]
@@ -236,6 +315,8 @@ fn no_bound_is_rounded_to_the_unsafe_side() {
     assert_eq!(us.at_least(0.136), "5 1/2\u{2009}in");
     assert_eq!(us.at_most(0.010), "1/4\u{2009}in");
     assert_eq!((us.at_least(0.127), us.at_most(0.127)), ("5\u{2009}in".to_owned(), "5\u{2009}in".to_owned()));
+    // What no quarter inch fits in is told in millimetres.
+    assert_eq!(us.at_most(0.005), "5\u{2009}mm");
     let metric = voice(Units::Metric);
     assert_eq!(
         (metric.at_least(0.1361), metric.at_most(0.0109)),

@@ -2,7 +2,7 @@
 
 use crate::angle::{atan2, hypot};
 use crate::standby::each_other;
-use crate::{Force, Forces, MAX_GUYS, Part, Path, Point, Rig, Solution};
+use crate::{Force, Forces, LineForces, MAX_GUYS, Part, Path, Point, Rig, Solution};
 use arrayvec::ArrayVec;
 
 /// Ropes that end this near to one another are tied to one holdfast, m.
@@ -49,8 +49,8 @@ impl HoldfastPull {
 
 /// The pull on each holdfast of a solved rig, by the part that it is: those of rigged guys in their order, of the haul
 /// line, of the second line's, and as [`Part::RedirectPulley`] and [`Part::SecondRedirect`] those of pulleys midway
-/// between the feet that hang on their own. Ropes that end within 5 cm of one another pull together, and each such
-/// holdfast is then listed for each of them. Whether anything is known of their strength makes no difference. Empty
+/// between the feet that hang on a holdfast of their own, of both lines on one. Ropes that end within 5 cm of one another pull
+/// together, and each such holdfast is then listed for each of them. Whether anything is known of their strength makes no difference. Empty
 /// where the frame tips. Of a frame that [comes to rest](Rig::comes_to_rest) elsewhere each is the greater pull, and so it is
 /// where another guy could hold alone (see [`crate::stands_by`]).
 ///
@@ -88,10 +88,18 @@ fn pulls_of(rig: &Rig, solution: &Solution) -> Pulls {
     let second =
         second.map(|(second, forces)| (second.line.path, forces, Part::SecondHoldfast, Part::SecondRedirect));
     let main = (rig.line.path, &solution.line, Part::HaulHoldfast, Part::RedirectPulley);
-    for (path, forces, haul, redirect) in core::iter::once(main).chain(second) {
+    let lines = || core::iter::once(main).chain(second);
+    let at_middle = |path: Path, forces: &LineForces| match path {
+        Path::RedirectedMidBase { .. } => forces.redirect,
+        _ => None,
+    };
+    let middle = lines()
+        .filter_map(|(path, forces, ..)| at_middle(path, forces))
+        .fold(Force::ZERO, |all, pull| all + pull);
+    for (path, forces, haul, redirect) in lines() {
         all.extend(path.haul_point().map(|to| (haul, at(to))));
-        if let (Path::RedirectedMidBase { .. }, Some(pull)) = (path, forces.redirect) {
-            all.push((redirect, HoldfastPull::from_force(pull)));
+        if at_middle(path, forces).is_some() {
+            all.push((redirect, HoldfastPull::from_force(middle)));
         }
     }
     all

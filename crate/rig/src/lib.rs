@@ -118,7 +118,7 @@ pub use side::{Pair, Side};
 pub use slide::{Slide, slide, slide_worked};
 pub use solve::{Balance, Forces, Solution, Tip, solve, solve_at};
 pub use stage::{Stage, Swing};
-pub use standby::stands_by;
+pub use standby::{each_other, stands_by};
 pub use strength::Basis;
 pub use stretch::{
     Cure, DataSheet, EXTRA_LEAN, FARTHEST_JUMP, GREATEST_MULTIPLE, LeanIs, MOST_ROPES, Margin, Outcome,

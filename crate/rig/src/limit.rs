@@ -1,7 +1,7 @@
 //! Limits: what a rig may not pass, and how near each is at a lean.
 
 use crate::check::{KnownLegs, MAX_CHECKS, Part, each_check};
-use crate::rest::solved_at;
+use crate::rest::{rested, solved_at};
 use crate::solve::{Posture, Tip};
 use crate::standby::each_alone;
 use crate::stretch::{bears, leans, stability_ratio};
@@ -231,6 +231,13 @@ fn each_limit(
             continue;
         };
         each_but_slides(rig, solution, &legs, &mut found)?;
+        each_alone(rig, solution, &mut |rig, alone| {
+            each_part(rig, alone, &legs, &mut found)?;
+            match if judged == Judged::LeftOut { None } else { rested(rig, alone) } {
+                Some(rested) => each_part(rig, &rested, &legs_at_rest, &mut found),
+                None => ControlFlow::Continue(()),
+            }
+        })?;
         if solution.forces().is_none() {
             continue;
         }
@@ -280,8 +287,7 @@ fn each_limit(
     ControlFlow::Continue(())
 }
 
-/// Calls `found` for every limit that a solved rig meets, its parts also with each guy that stands by alone; but that its feet
-/// slide.
+/// Calls `found` for every limit that a solved rig meets, but that its feet slide.
 fn each_but_slides(
     rig: &Rig,
     solution: &Solution,
@@ -301,14 +307,20 @@ fn each_but_slides(
     if let Some(tip) = solution.tips().or_else(|| unguarded(rig, solution)) {
         found(f64::INFINITY, Limit::Tips(tip), case)?;
     }
-    let mut each_part = |rig: &Rig, solution: &Solution| {
-        each_check(rig, solution, legs, &mut |check| match check.ratio {
-            Some(ratio) => found(ratio, Limit::Part(check.part), case),
-            None => ControlFlow::Continue(()),
-        })
-    };
-    each_part(rig, solution)?;
-    each_alone(rig, solution, &mut each_part)
+    each_part(rig, solution, legs, found)
+}
+
+/// Calls `found` for every part of a solved rig that is assessed.
+fn each_part(
+    rig: &Rig,
+    solution: &Solution,
+    legs: &KnownLegs,
+    found: &mut dyn FnMut(f64, Limit, Case) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    each_check(rig, solution, legs, &mut |check| match check.ratio {
+        Some(ratio) => found(ratio, Limit::Part(check.part), solution.case),
+        None => ControlFlow::Continue(()),
+    })
 }
 
 /// Calls `found` for every foot of a solved rig that only friction holds.

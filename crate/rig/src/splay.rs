@@ -2,7 +2,7 @@
 
 use crate::guy::Station;
 use crate::solve::Posture;
-use crate::{Point, Rig, Side};
+use crate::{Layout, Point, Rig, Side};
 
 /// A guy stands to a side from here on: its anchor's distance off the middle of the foot line, along it, over that square
 /// to it, about 6°. Our choice: guys meant to stand in the middle are nearer by any tape.
@@ -21,7 +21,7 @@ impl Together {
     pub(crate) fn of(rig: &Rig, posture: &Posture, first: usize, can: impl Fn(usize) -> bool) -> Self {
         let stands = |number: usize| {
             let anchor = rig.guys.get(number)?.anchor;
-            Some((Station::of(anchor, &posture.layout), side(anchor, posture)?))
+            Some((Station::of(anchor, &posture.layout), splayed_to(anchor, &posture.layout)?))
         };
         let fellow = stands(first).and_then(|(station, side)| {
             let beside = Some((station, side.other()));
@@ -60,9 +60,9 @@ impl Together {
 }
 
 /// The side to which a guy anchored there is splayed, if it is.
-fn side(anchor: Point, posture: &Posture) -> Option<Side> {
-    let from_middle = anchor - posture.layout.mid_base;
-    let to_left = from_middle.dot(posture.layout.foot_line);
-    let splayed = to_left.abs() > SPLAYED * from_middle.dot(posture.layout.forward).abs();
+pub(crate) fn splayed_to(anchor: Point, layout: &Layout) -> Option<Side> {
+    let from_middle = anchor - layout.mid_base;
+    let to_left = from_middle.dot(layout.foot_line);
+    let splayed = to_left.abs() > SPLAYED * from_middle.dot(layout.forward).abs();
     splayed.then_some(if to_left > 0.0 { Side::Left } else { Side::Right })
 }

@@ -2,82 +2,91 @@
 
 use crate::guy::Station;
 use crate::rest::{rested, solved_at};
-use crate::{Rig, Role, Solution};
+use crate::splay::splayed_to;
+use crate::{Rig, Role, Side, Solution};
 use core::ops::ControlFlow;
 
 /// Whether a rigged guy that does not work could take over from those that do: it holds the same way and does not stand to
 /// a side. How such guys share a load hangs on how tight each was tied, which nobody knows; so [`crate::checks`],
-/// [`crate::holdfast_pulls`] and limits take what each comes to carry alone, if that is more.
+/// [`crate::holdfast_pulls`] and limits take what each comes to carry without the others, if that is more.
 #[must_use]
 #[inline(never)]
 pub fn stands_by(rig: &Rig, solution: &Solution) -> bool {
     let Some(forces) = solution.forces() else { return false };
-    let guys = || forces.guys.iter().zip(&solution.guy_arm).zip(&rig.guys);
-    let Some(working) =
-        guys().find_map(|((force, arm), _)| matches!(force.role, Role::Working).then_some(*arm))
-    else {
-        return false;
-    };
-    guys().any(|((force, arm), guy)| {
-        guy.rigged
-            && !matches!(force.role, Role::Working)
-            && arm * working > 0.0
-            && !matches!(Station::of(guy.anchor, &solution.layout), Station::Side)
+    let works = |number: usize| forces.guys.get(number).is_some_and(|guy| matches!(guy.role, Role::Working));
+    (0..rig.guys.len()).any(|number| !works(number) && could(rig, solution, number))
+}
+
+/// Whether a rigged guy holds the way that those hold which work, and not from a side.
+fn could(rig: &Rig, solution: &Solution, number: usize) -> bool {
+    let Some(forces) = solution.forces() else { return false };
+    let mut working = forces.guys.iter().zip(&solution.guy_arm);
+    let working = working.find(|(force, _)| matches!(force.role, Role::Working)).map(|(_, arm)| *arm);
+    let guy = rig.guys.get(number).zip(solution.guy_arm.get(number));
+    working.zip(guy).is_some_and(|(working, (guy, arm))| {
+        let to_side = matches!(Station::of(guy.anchor, &solution.layout), Station::Side);
+        guy.rigged && arm * working > 0.0 && !to_side
     })
 }
 
-/// A rig whose working guys have let go, solved as it stands; `None` where no guy [stands by](stands_by). Feet count as held
-/// down: it is a bound on what guys carry that hold together, and no foot lifts for it.
-#[inline(never)]
-fn taken_over(rig: &Rig, solution: &Solution) -> Option<(Rig, Solution)> {
-    if !stands_by(rig, solution) {
-        return None;
-    }
-    let mut rig = rig.clone();
-    rig.feet.held_down = true;
-    for (guy, force) in rig.guys.iter_mut().zip(&solution.forces()?.guys) {
-        guy.rigged &= !matches!(force.role, Role::Working);
-    }
-    let there = solved_at(&rig, solution.layout.lean, solution.case)?;
-    Some((rig, there))
-}
-
-/// Calls `each`, until it breaks off, for each guy that [stands by](stands_by) in a solved rig, or two splayed to either side,
-/// holding alone: with the rig with those before it gone, and that solved as it stands.
+/// Calls `each`, until it breaks off, with a solved rig whose load hangs on one of the guys that could hold it, or on two splayed
+/// to either side, and that solved as it stands: once for every guy, of those splayed to a side once with each fellow that it may
+/// have. Nothing where no guy [stands by](stands_by). Feet count as held down: which foot lifts is told by the forces.
 pub(crate) fn each_alone(
     rig: &Rig,
     solution: &Solution,
     each: &mut dyn FnMut(&Rig, &Solution) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
-    let mut next = taken_over(rig, solution);
-    while let Some((rig, alone)) = next {
-        each(&rig, &alone)?;
-        next = taken_over(&rig, &alone);
+    if !stands_by(rig, solution) {
+        return ControlFlow::Continue(());
+    }
+    let all = || (0..rig.guys.len()).filter(|number| could(rig, solution, *number));
+    let side = |number: usize| {
+        let guy = rig.guys.get(number)?;
+        Some((Station::of(guy.anchor, &solution.layout), splayed_to(guy.anchor, &solution.layout)?))
+    };
+    for first in all() {
+        let beside = side(first).map(|(station, side)| (station, side.other()));
+        let mut fellows = all().filter(|number| beside.is_some() && side(*number) == beside).peekable();
+        let alone = fellows.peek().is_none().then_some(first);
+        // A pair is met from its left.
+        let left = matches!(side(first), Some((_, Side::Left)));
+        for fellow in alone.into_iter().chain(fellows.filter(|_| left)) {
+            let mut there = rig.clone();
+            there.feet.held_down = true;
+            for (number, guy) in there.guys.iter_mut().enumerate() {
+                guy.rigged &= number == first || number == fellow || !could(rig, solution, number);
+            }
+            if let Some(alone) = solved_at(&there, solution.layout.lean, solution.case) {
+                each(&there, &alone)?;
+            }
+        }
     }
     ControlFlow::Continue(())
 }
 
 /// Calls `each` with all that the parts of a solved rig are held against beside it, and the rig that it is of: where it
-/// [comes to rest](Rig::comes_to_rest), and of both each guy that [stands by](stands_by) alone.
-pub(crate) fn each_other(rig: &Rig, solution: &Solution, each: &mut dyn FnMut(&Rig, &Solution)) {
-    let rested = rested(rig, solution);
-    if let Some(rested) = &rested {
-        each(rig, rested);
+/// [comes to rest](Rig::comes_to_rest); where another guy [stands by](stands_by), each that could hold without the others, as set
+/// and where that comes to rest.
+pub fn each_other(rig: &Rig, solution: &Solution, each: &mut dyn FnMut(&Rig, &Solution)) {
+    if let Some(rested) = rested(rig, solution) {
+        each(rig, &rested);
     }
-    for solution in rested.iter().chain([solution]) {
-        let _ = each_alone(rig, solution, &mut |rig, alone| {
-            each(rig, alone);
-            ControlFlow::Continue(())
-        });
-    }
+    let _ = each_alone(rig, solution, &mut |rig, alone| {
+        each(rig, alone);
+        if let Some(rested) = rested(rig, alone) {
+            each(rig, &rested);
+        }
+        ControlFlow::Continue(())
+    });
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::{
-        Guy, Limit, Part, Path, Point, checks, governing, holdfast_pulls, limits_at, range_within, solve,
-        worked, working_range,
+        DataSheet, Guy, LeanIs, Limit, Part, Path, Point, checks, governing, holdfast_pulls, limits_at,
+        range_within, solve, worked, working_range,
     };
 
     /// A leaning frame with an aft and a fore guy, and others besides.
@@ -123,7 +132,7 @@ mod tests {
         }
         assert!(carries(&rig, Part::GuyRope(1)) < 1e-9);
         // The steepest presses the legs most.
-        let leg = Part::Leg(crate::Side::Left);
+        let leg = Part::Leg(Side::Left);
         assert!((carries(&rig, leg) - carries(&only(&rig, 2), leg)).abs() < 1e-6);
     }
 
@@ -185,5 +194,68 @@ mod tests {
         rig.feet.held_down = false;
         assert!(solve(&only(&rig, 2)).unwrap().forces().is_none());
         assert!(carries(&rig, Part::GuyRope(2)) > 1000.0);
+    }
+
+    /// Alone it stretches more than beside the other, and so leans farther and carries more.
+    #[test]
+    fn alone_on_a_rope_that_stretches_it_is_held_against_where_it_then_comes_to_rest() {
+        let mut rig = frame(&[Point::new(-6.0, 0.3, 0.0)]);
+        rig.lean_is = LeanIs::SetBefore;
+        rig.guys[1].rigged = false;
+        for guy in &mut rig.guys {
+            guy.sheet = DataSheet { elongation: Some(0.03), at: Some(1330.0), give: None };
+        }
+        let alone = only(&rig, 2);
+        let part = Part::GuyRope(2);
+        let wanted = carries(&alone, part);
+        let together = rested(&rig, &solve(&rig).unwrap()).unwrap().layout.lean;
+        assert!(together + 0.01 < rested(&alone, &solve(&alone).unwrap()).unwrap().layout.lean);
+        assert!((carries(&rig, part) - wanted).abs() < 1e-6 * wanted);
+        let far =
+            limits_at(&Rig { gear: rig.gear, ..with_allowable(&rig, 2, 0.99 * wanted) }, rig.lean).unwrap();
+        assert!(
+            far.iter().any(|met| met.limit == Limit::Part(part) && (met.ratio - 1.0 / 0.99).abs() < 1e-6)
+        );
+    }
+
+    fn with_allowable(rig: &Rig, number: usize, allowable: f64) -> Rig {
+        let mut rig = rig.clone();
+        rig.guys[number].rope_allowable = Some(allowable);
+        rig
+    }
+
+    /// Of two guys to the left and one to the right either may be the one that pairs with it.
+    #[test]
+    fn what_each_is_held_against_hangs_on_no_order() {
+        let places = [
+            Point::new(-8.0, 3.0, 0.0),
+            Point::new(-8.0, -3.0, 0.0),
+            Point::new(-2.0, 1.9, 0.0),
+            Point::new(-3.0, -2.0, 0.0),
+        ];
+        let of = |order: &[usize]| {
+            let mut rig = frame(&[]);
+            rig.guys.clear();
+            rig.guys.extend(order.iter().map(|place| Guy::to(places[*place])));
+            let mut all = [0.0; 4];
+            for (number, place) in (0_u8..).zip(order) {
+                all[*place] = carries(&rig, Part::GuyRope(number));
+            }
+            (all, carries(&rig, Part::Leg(Side::Left)), carries(&rig, Part::Leg(Side::Right)))
+        };
+        for orders in [&[[0, 1, 2], [2, 1, 0], [1, 2, 0], [2, 0, 1]][..], &[[0, 3, 2], [2, 3, 0], [3, 0, 2]]]
+        {
+            let first = of(&orders[0]);
+            for order in &orders[1..] {
+                let found = of(order);
+                assert!(
+                    (0..4).all(|place| (found.0[place] - first.0[place]).abs() < 1e-6),
+                    "{order:?}: {found:?} {first:?}"
+                );
+                assert!((found.1 - first.1).abs() < 1e-6 && (found.2 - first.2).abs() < 1e-6);
+            }
+        }
+        let [one, other] = [of(&[0, 1, 2, 3]), of(&[3, 2, 1, 0])];
+        assert!((0..4).all(|place| (one.0[place] - other.0[place]).abs() < 1e-6));
     }
 }

@@ -47,6 +47,9 @@ impl Saying<'_> {
                 let unknown: Vec<_> = unknown.iter().map(|gap| gap.said(&self.voice)).collect();
                 self.voice.fill("plan.advice.find_out", &[("parts", &unknown.join(", "))])
             }
+            Advice::TestLess => {
+                self.voice.fill("plan.advice.test_less", &[("mass", &self.voice.mass(self.plan.test.mass))])
+            }
             Advice::Stiffen => self.voice.say("plan.advice.stiffen"),
             Advice::Change => self.voice.say("plan.advice.change"),
             Advice::DoNotBuild => self.voice.say("plan.advice.do_not_build"),

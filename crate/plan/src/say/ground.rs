@@ -54,7 +54,7 @@ impl Saying<'_> {
             ]));
         }
         if checked {
-            let within = voice.small(self.plan.job.scatter.length);
+            let within = voice.at_most(self.plan.job.scatter.length);
             lines.push(self.text("plan.pacing.diagonals", &[("within", &within)]));
         }
         if self.rig.edge.is_some() {

@@ -98,7 +98,7 @@ impl Saying<'_> {
             Step::Brief => voice.say("plan.step.brief"),
             Step::TieOn => voice.say("plan.step.tie_on"),
             Step::MarkOut { within } => {
-                voice.fill("plan.step.mark_out", &[("within", &voice.small(*within))])
+                voice.fill("plan.step.mark_out", &[("within", &voice.at_most(*within))])
             }
             Step::Holdfast { of, pickets: 0, .. } => {
                 voice.fill("plan.step.holdfast", &[("of", &self.mark(*of))])

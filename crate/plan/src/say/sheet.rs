@@ -28,7 +28,7 @@ impl Saying<'_> {
     /// How far one may be off.
     pub(super) fn off(&self, value: f64, dimension: Dimension) -> String {
         if dimension == Dimension::Length {
-            self.voice.small(value)
+            self.voice.at_most(value)
         } else {
             self.voice.shown(value, dimension)
         }
