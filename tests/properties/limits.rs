@@ -3,7 +3,7 @@
 use super::{cases, solvable};
 use outlean_rig::{
     EXTRA_LEAN, Edge, Guy, LeanIs, Limit, Outcome, Part, Point, Rig, Stretch, Tip, checks, governing, holds,
-    limits_at, margin, range_within, solve, solve_at, stretched,
+    limits_at, margin, range_within, solve, solve_at, stands_by, stretched,
 };
 use outlean_tests::geared::geared_rig;
 use proptest::prelude::*;
@@ -186,7 +186,14 @@ fn of_stretch_a_lean_is_as_near_its_limit_as_its_margin_is_great() {
             Some(margin(&there, &stretch).unwrap().map_or(f64::INFINITY, |at| wanted / at.multiple))
         });
         let worst = each.fold(0.0, f64::max);
-        assert_eq!(found.ratio.to_bits(), worst.to_bits(), "seed {seed}");
+        // Where one of several guys does not stand alone it is past it whatever all do.
+        let alone = rig.cases().into_iter().any(|case| {
+            let there = Rig { case, ..rig.clone() };
+            solve(&there).is_ok_and(|solution| stands_by(&there, &solution))
+        });
+        if !(alone && found.ratio.is_infinite()) {
+            assert_eq!(found.ratio.to_bits(), worst.to_bits(), "seed {seed}");
+        }
         met += 1;
         past += u32::from(worst > 1.0);
     }

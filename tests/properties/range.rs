@@ -6,6 +6,7 @@ use outlean_rig::{
     solve_at, stands_by, stretched, working_range,
 };
 use proptest::prelude::*;
+use std::collections::BTreeMap;
 
 /// How far apart the core looks.
 const GRID: f64 = 0.25 * core::f64::consts::PI / 180.0;
@@ -101,14 +102,19 @@ proptest! {
 
 /// Whether all parts hold with each of several guys alone, as set and at rest.
 fn others_hold(rig: &Rig) -> bool {
-    let mut hold = true;
+    let rigged = |rig: &Rig| rig.guys.iter().map(|guy| guy.rigged).collect::<Vec<_>>();
+    let (all, mut hold, mut alone) = (rigged(rig), true, BTreeMap::<_, u32>::new());
     each_other(rig, &solve(rig).unwrap(), &mut |rig, other| {
+        if rig.comes_to_rest() && rigged(rig) != all {
+            *alone.entry(rigged(rig)).or_default() += 1;
+        }
         // Where it stands, and not once more from there.
         let there = Rig { lean_is: LeanIs::UnderLoad, ..rig.clone() };
         let holds = || checks(&there, other).iter().all(|check| check.ratio.is_none_or(|ratio| ratio <= 1.0));
         hold &= stands_by(rig, other) || holds();
     });
-    hold
+    // As set, and where it comes to rest: one that does not falls.
+    hold && alone.values().all(|times| *times == 2)
 }
 
 /// On guys that stretch the range is that of guys that do not, less the leans from which the load does not grow to the margin

@@ -2,8 +2,8 @@
 
 use crate::Stretching;
 use outlean_rig::{
-    Check, Dimension, EXTRA_LEAN, Fault, LeanIs, Outcome, Rig, Scatter, Stretch, WorkingRange, checks, solve,
-    solve_at, stretched,
+    Case, Check, Dimension, EXTRA_LEAN, Fault, LeanIs, Operation, Outcome, Rig, Scatter, Side, Solution,
+    Stretch, WorkingRange, checks, each_other, slide, solve, solve_at, stretched,
 };
 use outlean_rigfile::{Job, field};
 use serde::Serialize;
@@ -107,18 +107,25 @@ impl Test {
         let mass = job.test_load.unwrap_or(rig.load.mass * rig.load.dynamic_factor);
         let set_lean = stretching.and_then(|found| found.set_lean);
         let before = set_lean.unwrap_or(rig.lean);
-        // It is hung on the frame as it is set, and nothing moves.
+        // It is hung clear on the frame as it is set, and nothing moves.
         let mut tested = match set_lean {
             Some(lean) => Rig { lean, lean_is: LeanIs::SetBefore, ..rig.clone() },
             None => rig.clone(),
         };
         (tested.load.mass, tested.load.dynamic_factor) = (mass, 1.0);
+        tested.case = Case::of(Operation::Holding);
         let under = if set_lean.is_some() { Stands::of(&tested)? } else { Stands::NotKnown };
         let solution = solve(&tested)?;
         let past = |check: &Check| check.ratio.is_some_and(|ratio| ratio > 1.0);
-        let holds = solution.forces().is_some()
+        let mut holds = solution.forces().is_some()
             && under != Stands::Falls
             && !checks(&tested, &solution).iter().any(past);
+        let mut grips = |there: &Rig, solution: &Solution| {
+            let mut slides = Side::BOTH.iter().filter_map(|side| slide(there, solution, *side));
+            holds &= slides.all(|slide| slide.ratio <= 1.0);
+        };
+        grips(&tested, &solution);
+        each_other(&tested, &solution, &mut grips);
         let off = job.scatter.angle;
         let ends = |of: &dyn Fn(f64) -> Option<(f64, f64)>| ends(rig, range, of);
         let with_it = ends(&|lean| Stands::of(&Rig { lean, ..tested.clone() }).ok()?.at().map(|at| (at, at)));

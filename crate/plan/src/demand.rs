@@ -118,13 +118,13 @@ pub(crate) const fn is_redirect(part: Part) -> bool {
     matches!(part, Part::RedirectPulley | Part::SecondRedirect)
 }
 
-/// What lifts each foot at the most, N, in any case, as set and at rest: where feet are held down, and where one of several guys
-/// held without the others. 0 for one that nothing lifts.
+/// What lifts each foot at the most, N, in any case and under a test load, as set and at rest: where feet are held down, and where
+/// one of several guys held without the others. 0 for one that nothing lifts.
 ///
 /// # Errors
 ///
-/// As [`solve`] in any of its cases.
-pub fn lifts(rig: &Rig) -> Result<Pair<f64>, Fault> {
+/// As [`solve`] in any of its cases, and with the test load.
+pub fn lifts(rig: &Rig, tested: Option<&Rig>) -> Result<Pair<f64>, Fault> {
     let mut most: Pair<f64> = Pair::new(0.0, 0.0);
     let mut take = |solution: &Solution| {
         let Some(forces) = solution.forces() else { return };
@@ -133,9 +133,13 @@ pub fn lifts(rig: &Rig) -> Result<Pair<f64>, Fault> {
             if foot.lifts { most.on(side).max(-foot.bearing) } else { *most.on(side) }
         });
     };
-    in_each_case(rig, &mut |there, solution| {
+    let mut all = |there: &Rig, solution: &Solution| {
         take(solution);
         each_other(there, solution, &mut |_, other| take(other));
-    })?;
+    };
+    in_each_case(rig, &mut all)?;
+    if let Some(tested) = tested {
+        all(tested, &solve(tested)?);
+    }
     Ok(most)
 }

@@ -131,7 +131,7 @@ impl Verdict {
         let redirected = rig.lines().any(|line| matches!(line.path, Path::RedirectedMidBase { .. }));
         let hauled = rig.line.path.haul_point().is_some();
         let known = checks.iter().any(|check| check.part == Part::HaulHoldfast);
-        let lifts = lifts(rig)?;
+        let lifts = lifts(rig, None)?;
         let gaps = [
             (LeftOut::EveryPart, !stands),
             (LeftOut::Friction, stands && !friction_known),

@@ -3,10 +3,12 @@
 use outlean_rig::{
     Case, Dimension, Layout, Limit, Operation, Part, Path, Rig, Scenario, Side, Stage, Station, Tip,
 };
-use outlean_rigfile::{INCH, Units, Words, fixed, show};
+use outlean_rigfile::{DEG, INCH, Units, Words, fixed, show};
 
 /// Of a step in which small lengths are told: what is so little past one is it.
 const HAIR: f64 = 1e-6;
+/// A tenth of a degree, rad.
+const TENTH: f64 = 0.1 * DEG;
 
 /// Words, units and the names of a rig's guys.
 #[derive(Clone, Copy, Debug)]
@@ -112,6 +114,12 @@ impl<'a> Voice<'a> {
             return Self { units: Units::Metric, ..*self }.at_most(value);
         }
         self.to_steps(steps)
+    }
+
+    /// An angle that may be so much at the most, rad: rounded down to a tenth of a degree.
+    #[must_use]
+    pub fn angle_at_most(&self, value: f64) -> String {
+        self.angle(libm::floor(value / TENTH + HAIR) * TENTH)
     }
 
     /// What small lengths are told in, m.

@@ -128,6 +128,35 @@ fn the_test_load_is_held_against_what_it_hangs_on() {
     assert!(less.test.holds && as_planned.test.holds && more.test.holds && !much.test.holds);
     assert_eq!((&as_planned.advice, &much.advice), (&Advice::Build, &Advice::TestLess));
     assert!((tried(&less) - tried(&as_planned)).abs() < 1e-9 && tried(&more) > 1.8 * tried(&as_planned));
+    // Drawn to one side twice as much lifts a foot that the load does not, and half of what grips the ground does not grip it.
+    let of = |rig: &Rig| {
+        let job = Job { test_load: Some(300.0), ..Job::default() };
+        Plan::of(&Given { rig, job: &job, draws: 0 }).unwrap()
+    };
+    let mut aside = rig.clone();
+    (aside.feet.held_down, aside.load.side_angle) = (true, 12.5 * DEG);
+    assert!(steps(&plan_of(&aside)).all(|step| !matches!(step, Step::HoldDown { .. })));
+    let lifted = of(&aside);
+    assert!(steps(&lifted).any(|step| matches!(step, Step::HoldDown { force, .. } if *force > 50.0)));
+    assert!(matches!(&lifted.advice, Advice::FindOut(unknown) if unknown.contains(&LeftOut::HeldDown)));
+    let mut sliding = rig.clone();
+    sliding.feet.pinned = false;
+    sliding.feet.friction = Some(2.0);
+    assert!(of(&sliding).test.holds);
+    let needed = |rig: &Rig| {
+        let found = solve(rig).unwrap();
+        let feet = &found.forces().unwrap().footing.feet;
+        feet.left.friction_needed.unwrap()
+    };
+    let heavy = Rig { load: outlean_rig::Load { mass: 300.0, ..sliding.load }, ..sliding.clone() };
+    let (less, more) = (needed(&sliding), needed(&heavy));
+    assert!(more > less);
+    sliding.feet.friction = Some(0.5 * (less + more));
+    assert_eq!((plan_of(&sliding).advice, of(&sliding).advice), (Advice::Build, Advice::TestLess));
+    // Whatever case the file is read in, it hangs clear and still.
+    let mut raised = rig.clone();
+    raised.case.operation = outlean_rig::Operation::Raising;
+    assert_eq!(of(&raised).test, of(&rig).test);
     // On guys that stretch a load that runs away with it is no test.
     let soft = soft(0.02, LeanIs::SetBefore);
     let job = Job { test_load: Some(2000.0), ..Job::default() };
@@ -315,6 +344,10 @@ fn no_bound_is_rounded_to_the_unsafe_side() {
     assert_eq!(us.at_least(0.136), "5 1/2\u{2009}in");
     assert_eq!(us.at_most(0.010), "1/4\u{2009}in");
     assert_eq!((us.at_least(0.127), us.at_most(0.127)), ("5\u{2009}in".to_owned(), "5\u{2009}in".to_owned()));
+    assert_eq!(
+        (us.angle_at_most(1.97 * DEG), us.angle_at_most(2.0 * DEG)),
+        ("1.9°".to_owned(), "2°".to_owned())
+    );
     // What no quarter inch fits in is told in millimetres.
     assert_eq!(us.at_most(0.005), "5\u{2009}mm");
     let metric = voice(Units::Metric);

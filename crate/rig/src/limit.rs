@@ -233,9 +233,13 @@ fn each_limit(
         each_but_slides(rig, solution, &legs, &mut found)?;
         each_alone(rig, solution, &mut |rig, alone| {
             each_part(rig, alone, &legs, &mut found)?;
-            match if judged == Judged::LeftOut { None } else { rested(rig, alone) } {
+            if judged == Judged::LeftOut || !rig.comes_to_rest() {
+                return ControlFlow::Continue(());
+            }
+            match rested(rig, alone) {
                 Some(rested) => each_part(rig, &rested, &legs_at_rest, &mut found),
-                None => ControlFlow::Continue(()),
+                // Without the others it does not stand at all.
+                None => found(f64::INFINITY, Limit::Stretch, case),
             }
         })?;
         if solution.forces().is_none() {

@@ -218,6 +218,31 @@ mod tests {
         );
     }
 
+    /// The softer it is the nearer to its limit, until alone it does not stand at all: that is past it too.
+    #[test]
+    fn a_softer_guy_is_never_held_for_stronger() {
+        let mut before = 0.0;
+        let mut fell = false;
+        for percent in 1_i8..30 {
+            let mut rig = frame(&[Point::new(-6.0, 0.3, 0.0)]);
+            rig.lean_is = LeanIs::SetBefore;
+            rig.limits.stretch_margin = Some(1.0);
+            for guy in &mut rig.guys {
+                guy.sheet = DataSheet { elongation: Some(0.01), at: Some(1330.0), give: None };
+            }
+            rig.guys[2].sheet.elongation = Some(0.01 * f64::from(percent));
+            rig.guys[2].rope_allowable = Some(3000.0);
+            let alone = only(&rig, 2);
+            fell |= rested(&alone, &solve(&alone).unwrap()).is_none();
+            let worst = limits_at(&rig, rig.lean).unwrap();
+            let here = worst.iter().filter(|met| met.limit != Limit::ExtraLean).map(|met| met.ratio);
+            let here = here.fold(0.0, f64::max);
+            assert!(here >= before * (1.0 - 1e-9), "{percent} %: {here} after {before}");
+            before = here;
+        }
+        assert!(fell && before.is_infinite());
+    }
+
     fn with_allowable(rig: &Rig, number: usize, allowable: f64) -> Rig {
         let mut rig = rig.clone();
         rig.guys[number].rope_allowable = Some(allowable);

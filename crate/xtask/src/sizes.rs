@@ -9,14 +9,14 @@ use std::path::{Path, PathBuf};
 /// Most bytes of wasm and JavaScript as they are served: the packed file beside each; fonts apart. The aim is 100,000:
 /// this holds what has been reached, and goes down with it. It went up three times: by 100, for what elements promise on anyone's page
 /// (parts, a cause by name for each failure to start, memory given back); by 300, for how a frame set before loading is
-/// judged where it comes to rest, and for a browser whose worker gets slower with each font; by 1,400, for guys that
+/// judged where it comes to rest, and for a browser whose worker gets slower with each font; by 1,450, for guys that
 /// are held against what each would pull without the others.
-const BUDGET: usize = 238_300;
+const BUDGET: usize = 238_350;
 
-/// The same of what the planning page loads for itself. The aim is 150,000. It went up by 3,800, for what a plan had left out that
+/// The same of what the planning page loads for itself. The aim is 150,000. It went up by 4,100, for what a plan had left out that
 /// a frame depends on: feet held down, holdfasts of which nothing is said, the room at the edge at its least, whether the test load
 /// holds.
-const PLANNER_BUDGET: usize = 255_800;
+const PLANNER_BUDGET: usize = 256_100;
 /// What that is.
 const PLANNER: [&str; 2] = ["plan.js", "planner_bg.wasm"];
 

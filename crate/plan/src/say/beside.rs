@@ -138,7 +138,7 @@ impl Saying<'_> {
                 self.taped(planned.planned, dimension),
                 row.measured.map_or_else(|| voice.say("plan.not_said"), |value| self.taped(value, dimension)),
                 off,
-                format!("± {} {mark}", self.off(planned.tolerance, dimension)),
+                format!("± {} {mark}", self.within(planned.tolerance, dimension)),
                 if planned.key == REACH { String::new() } else { effect(&row.alone) },
             ]));
         }

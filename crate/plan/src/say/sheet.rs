@@ -25,12 +25,21 @@ impl Saying<'_> {
         }
     }
 
-    /// How far one may be off.
+    /// How far one is off.
     pub(super) fn off(&self, value: f64, dimension: Dimension) -> String {
         if dimension == Dimension::Length {
-            self.voice.at_most(value)
+            self.voice.small(value)
         } else {
             self.voice.shown(value, dimension)
+        }
+    }
+
+    /// How far one may be off at the most.
+    pub(super) fn within(&self, value: f64, dimension: Dimension) -> String {
+        match dimension {
+            Dimension::Length => self.voice.at_most(value),
+            Dimension::Angle => self.voice.angle_at_most(value),
+            _ => self.voice.shown(value, dimension),
         }
     }
 
@@ -50,7 +59,7 @@ impl Saying<'_> {
             lines.push(Line::Row(vec![
                 self.measured(key, *guy),
                 self.taped(*planned, *dimension),
-                voice.fill("plan.as_built.within", &[("off", &self.off(*tolerance, *dimension))]),
+                voice.fill("plan.as_built.within", &[("off", &self.within(*tolerance, *dimension))]),
                 voice.say("plan.as_built.blank"),
             ]));
         }
