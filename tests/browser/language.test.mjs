@@ -118,8 +118,8 @@ for (const width of [320, 1280]) {
     await open('/qps/plan/');
     await page.waitForSelector('outlean-plan[data-ready]');
     await page.select('[data-part=example]', '0');
-    await page.waitForSelector('.plan-form form[aria-busy]');
-    await page.waitForSelector('.plan-form form:not([aria-busy])');
+    // It is busy for a moment only, which may be over before one looks: all drawn is what lasts.
+    await page.waitForFunction(() => /** @type {HTMLElement} */ (document.querySelector('outlean-plan')).dataset.surely === 'true');
     // Options are words of rig files.
     await ours(stage, 'the planner', ['option'], NAMES);
     await shot(`pseudo planner ${width}`);
