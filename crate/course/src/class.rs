@@ -34,7 +34,7 @@ pub struct Cell {
 
 impl Cell {
     /// The share in whole per cent, a half as the next above, as people read it; one that does not pass stands below the pass
-    /// mark, however near it comes, as on the class page (www/apart.js).
+    /// mark, however near it comes, as on the class page (www/share.js).
     #[must_use]
     pub fn percent(&self) -> u32 {
         let whole = |share: f64| (share * 100.0 + 0.5) as u32;

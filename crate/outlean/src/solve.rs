@@ -7,7 +7,7 @@ mod steps;
 mod text;
 
 use crate::files::{self, Form};
-use outlean_plan::Verdict;
+use outlean_plan::{Verdict, lifts};
 use outlean_rig::{
     Check, Clearance, Fault, Finding, Governing, HoldfastPull, Part, Rig, Solution, WorkingRange,
 };
@@ -35,7 +35,7 @@ impl<'a> Solved<'a> {
         let solution = outlean_rig::solve(rig)?;
         let checks = outlean_rig::checks(rig, &solution).to_vec();
         Ok(Self {
-            verdict: Verdict::on(rig, &solution, &checks)?,
+            verdict: Verdict::on(rig, &solution, &checks, &lifts(rig, None)?)?,
             governing: outlean_rig::governing(rig, rig.lean)?,
             range: outlean_rig::working_range(rig)?,
             balance_leans: outlean_rig::balance_leans(rig)?.to_vec(),

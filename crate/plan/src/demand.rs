@@ -2,12 +2,9 @@
 
 use outlean_rig::{
     Case, Fault, HoldfastPull, Pair, Part, Path, Point, Rig, Solution, State, checks, each_other,
-    holdfast_pulls, solve,
+    holdfast_pulls, one_holdfast, solve,
 };
 use serde::Serialize;
-
-/// Ropes that end this near to one another are tied to one holdfast, m: as in [`holdfast_pulls`].
-const SAME_HOLDFAST: f64 = 0.05;
 
 /// The most that a part carries.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -109,7 +106,7 @@ fn is_there(rig: &Rig, demands: &[Demand], part: Part) -> bool {
         Part::SecondHoldfast => (rig.second.and_then(|second| second.line.path.haul_point()), main),
         _ => return true,
     };
-    let near = |other: Point| at.is_some_and(|at| (other - at).length() < SAME_HOLDFAST);
+    let near = |other: Point| at.is_some_and(|at| one_holdfast(other, at));
     !(other.is_some_and(near) || rig.guys.iter().any(|guy| guy.rigged && near(guy.anchor)))
 }
 

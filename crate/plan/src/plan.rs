@@ -3,11 +3,11 @@
 use crate::as_built::measures;
 use crate::steps::{From, Numbered, steps};
 use crate::{
-    Advice, Crew, Demand, Inspected, LeftOut, Measure, Pace, Several, Source, Step, Stretching, Surely, Team,
-    Test, Verdict, demands, holdfasts, inspection, lifts, pacing,
+    Advice, Crew, Demand, Inspected, Measure, Pace, Several, Source, Step, Stretching, Surely, Team, Test,
+    Verdict, demands, holdfasts, inspection, lifts, pacing,
 };
 use outlean_rig::{
-    Clearance, Fault, Finding, Governing, Materials, Proposal, Rig, Side, Tip, Uncertainty, WorkingRange,
+    Clearance, Fault, Finding, Governing, Materials, Proposal, Rig, Tip, Uncertainty, WorkingRange, checks,
     findings, governing, limits_at, materials, proposals, solve, working_range,
 };
 use outlean_rigfile::Job;
@@ -92,7 +92,6 @@ impl Plan {
     pub fn of(given: &Given<'_>) -> Result<Self, Fault> {
         let Given { rig, job, draws } = *given;
         let solution = solve(rig)?;
-        let mut verdict = Verdict::of(rig)?;
         let range = working_range(rig)?;
         let stretching = Stretching::of(rig)?;
         let (proposals, demands) = (proposals(rig), demands(rig)?);
@@ -109,10 +108,7 @@ impl Plan {
         let (pacing, materials) = (pacing(rig)?, materials(rig)?);
         let (test, tested) = Test::of(rig, job, &range, stretching.as_ref())?;
         let (holdfasts, lifts) = (holdfasts(rig, &demands, &tested)?, lifts(rig, Some(&tested))?);
-        let lifted = Side::BOTH.iter().any(|side| *lifts.on(*side) > 0.0);
-        if lifted && !verdict.not_assessed.contains(&LeftOut::HeldDown) {
-            verdict.not_assessed.push(LeftOut::HeldDown);
-        }
+        let verdict = Verdict::on(rig, &solution, &checks(rig, &solution), &lifts)?;
         let steps = steps(&From {
             rig,
             pacing: &pacing,

@@ -2,7 +2,7 @@
 
 use crate::{Voice, lifts};
 use outlean_rig::{
-    Check, Fault, Governing, Limit, Part, Path, Rig, Side, Solution, State, Stretch, checks, governing,
+    Check, Fault, Governing, Limit, Pair, Part, Path, Rig, Side, Solution, State, Stretch, checks, governing,
     limits_at, solve,
 };
 use serde::Serialize;
@@ -111,15 +111,15 @@ impl Verdict {
     /// As [`solve`].
     pub fn of(rig: &Rig) -> Result<Self, Fault> {
         let solution = solve(rig)?;
-        Self::on(rig, &solution, &checks(rig, &solution))
+        Self::on(rig, &solution, &checks(rig, &solution), &lifts(rig, None)?)
     }
 
-    /// Of a rig that was solved in its present case, and the checks of that solution.
+    /// Of a rig that was solved in its present case, the checks of that solution, and what [`lifts`] its feet.
     ///
     /// # Errors
     ///
     /// As [`solve`].
-    pub fn on(rig: &Rig, solution: &Solution, checks: &[Check]) -> Result<Self, Fault> {
+    pub fn on(rig: &Rig, solution: &Solution, checks: &[Check], lifts: &Pair<f64>) -> Result<Self, Fault> {
         let with =
             |state: State| checks.iter().filter(move |check| check.state == state).map(|check| check.part);
         let held = checks.iter().filter(|check| matches!(check.state, State::Assessed | State::Assumed));
@@ -131,7 +131,6 @@ impl Verdict {
         let redirected = rig.lines().any(|line| matches!(line.path, Path::RedirectedMidBase { .. }));
         let hauled = rig.line.path.haul_point().is_some();
         let known = checks.iter().any(|check| check.part == Part::HaulHoldfast);
-        let lifts = lifts(rig, None)?;
         let gaps = [
             (LeftOut::EveryPart, !stands),
             (LeftOut::Friction, stands && !friction_known),

@@ -105,7 +105,9 @@ fn pulls_of(rig: &Rig, solution: &Solution) -> Pulls {
     all
 }
 
-fn near(one: Point, other: Point) -> bool {
+/// Whether ropes that end at two points are tied to one holdfast: within 5 cm of one another.
+#[must_use]
+pub fn one_holdfast(one: Point, other: Point) -> bool {
     (one - other).length_squared() < SAME_HOLDFAST * SAME_HOLDFAST
 }
 
@@ -117,13 +119,14 @@ pub(crate) fn tied_at(
     forces: &Forces,
 ) -> impl Iterator<Item = Tied> {
     let head = solution.layout.head;
-    let guys = rig.guys.iter().zip(&forces.guys).filter(move |(guy, _)| guy.rigged && near(guy.anchor, at));
+    let guys =
+        rig.guys.iter().zip(&forces.guys).filter(move |(guy, _)| guy.rigged && one_holdfast(guy.anchor, at));
     let guys = guys.map(move |(guy, force)| Tied { end: guy.anchor, from: head, tension: force.tension });
     let second = rig.second.as_ref().zip(solution.second.as_ref());
     let second = second.map(|(second, forces)| (&second.line, forces));
     let lines = core::iter::once((&rig.line, &solution.line)).chain(second);
     guys.chain(lines.filter_map(move |(line, forces)| {
-        let end = line.path.haul_point().filter(|to| near(*to, at))?;
+        let end = line.path.haul_point().filter(|to| one_holdfast(*to, at))?;
         let next = line.path.next_point(&rig.feet, &solution.layout).filter(|next| *next != end);
         Some(Tied { end, from: next.unwrap_or(forces.pulley), tension: forces.after_redirect })
     }))

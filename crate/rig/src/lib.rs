@@ -92,7 +92,7 @@ pub use force::Force;
 pub use generator::Generator;
 pub use ground::Ground;
 pub use guy::{Guy, GuyForce, MAX_GUYS, Role, Station};
-pub use holdfast_pull::{HoldfastPull, holdfast_pulls};
+pub use holdfast_pull::{HoldfastPull, holdfast_pulls, one_holdfast};
 pub use layout::Layout;
 pub use lean::Lean;
 pub use leg::Leg;
